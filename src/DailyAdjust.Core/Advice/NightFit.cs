@@ -1,0 +1,27 @@
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>One program's run of one start after the advice, UTC.</summary>
+/// <param name="Date">The start's date.</param>
+/// <param name="Program">Which.</param>
+/// <param name="Begins">When its first station starts (pushed back where the controller stacks).</param>
+/// <param name="Finishes">When its last station ends.</param>
+public sealed record ProgramRun(DateOnly Date, ProgramKey Program, DateTimeOffset Begins, DateTimeOffset Finishes);
+
+/// <summary>Two programs of one controller that run into each other.</summary>
+/// <param name="LargestPercent">The largest percentage of the first that avoids it, on the controller's step; 0 = none does.</param>
+public sealed record ProgramOverlapFound(string Controller, string First, string Second, DateOnly Date, double Minutes, double LargestPercent);
+
+/// <summary>A run that leaves the watering window.</summary>
+public sealed record OutsideWindow(string Controller, string Program, DateOnly Date, DateTimeOffset Finishes);
+
+/// <summary>Minutes in which all controllers together ask more than the pump gives, L/min.</summary>
+public sealed record PumpExceeded(DateTimeOffset From, DateTimeOffset To, double FlowLPerMin, double CapacityLPerMin);
+
+/// <summary>Whether the changed programs still fit the nights of the horizon.</summary>
+public sealed record NightFit(
+    IReadOnlyList<ProgramRun> Runs,
+    IReadOnlyList<ProgramOverlapFound> Overlaps,
+    IReadOnlyList<OutsideWindow> Window,
+    IReadOnlyList<PumpExceeded> Pump);

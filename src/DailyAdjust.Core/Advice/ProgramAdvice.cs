@@ -1,0 +1,146 @@
+using DailyAdjust.Core.Quantities;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>What the sheet says to do with one program. In files: set, skip, resume, leave, keep-off, off, as-set.</summary>
+public enum AdviceKind
+{
+    /// <summary>Turn the dial to the number.</summary>
+    Set,
+
+    /// <summary>Switch the program off for now; it resumes on a named day if no rain falls.</summary>
+    Skip,
+
+    /// <summary>Switch the program on again, at the number.</summary>
+    Resume,
+
+    /// <summary>Do not touch it.</summary>
+    Leave,
+
+    /// <summary>It is off; leave it off.</summary>
+    KeepOff,
+
+    /// <summary>Must not run: why, until when.</summary>
+    Off,
+
+    /// <summary>No sound advice: leave it as it is set, and why.</summary>
+    AsSet,
+}
+
+/// <summary>One link of the chain behind an advice: in words, and as data.</summary>
+/// <param name="Code">A stable short name: "rain", "need", "can-wait", "not-due", "good-enough", "shortfall", ...</param>
+/// <param name="Words">A plain sentence in the site's units.</param>
+/// <param name="Data">Metric numbers by name (unit in the name), ordinal order.</param>
+public sealed record Reason(string Code, string Words, IReadOnlyDictionary<string, double> Data);
+
+/// <summary>One zone as one program sees it.</summary>
+public sealed record ZoneAdvice
+{
+    public required StationKey Station { get; init; }
+
+    public required string Name { get; init; }
+
+    public required string Area { get; init; }
+
+    /// <summary>The percentage that this zone alone would need; null where none was computed.</summary>
+    public double? Percent { get; init; }
+
+    /// <summary>Depletion at 00:00 of the sheet's date, mm.</summary>
+    public required double DepletionMm { get; init; }
+
+    /// <summary>mm.</summary>
+    public required double AllowableMm { get; init; }
+
+    public bool CanWait { get; init; }
+
+    public bool Due { get; init; }
+
+    /// <summary>Needs so much more than its area that the hose serves it better.</summary>
+    public bool SetAside { get; init; }
+
+    /// <summary>What the advised number leaves it short of after the horizon's last start (or beyond allowable before a later start), mm; 0 = nothing.</summary>
+    public double ShortMm { get; init; }
+
+    /// <summary>What of the advised number's water would drain from it, mm; 0 = nothing.</summary>
+    public double DrainsMm { get; init; }
+}
+
+/// <summary>"40 tonight, about 75 after".</summary>
+public sealed record AfterTonight(DateOnly On, double Percent);
+
+/// <summary>Rain at the gauge before the next start from which the program would better be left off.</summary>
+public sealed record StopRule(string Gauge, double RainMm, DateTimeOffset Before);
+
+/// <summary>An advice of an earlier sheet that nobody has answered.</summary>
+/// <param name="Sheet">That sheet's date.</param>
+/// <param name="Kind">What it said.</param>
+/// <param name="Percent">Its number; null for skip and off.</param>
+/// <param name="IfDone">What today's advice would be had it been done; null = the same.</param>
+public sealed record UnansweredAdvice(DateOnly Sheet, AdviceKind Kind, double? Percent, AlternativeAdvice? IfDone);
+
+/// <summary>The advice under the other possibility.</summary>
+public sealed record AlternativeAdvice(AdviceKind Kind, double? Percent);
+
+/// <summary>Minutes of a station before and after, where a controller has no percentage.</summary>
+public sealed record StationMinutes(StationKey Station, double From, double To);
+
+/// <summary>A number that the dial or the controller's range cuts off.</summary>
+public sealed record Shortfall(double DepthMm, double Minutes);
+
+/// <summary>The advice for one program, with everything that leads to it.</summary>
+public sealed record ProgramAdvice
+{
+    public required ProgramKey Key { get; init; }
+
+    public required string Name { get; init; }
+
+    /// <summary>The setting that the balance takes to be on the program.</summary>
+    public required Setting Present { get; init; }
+
+    /// <summary>Somebody has confirmed a setting (logbook); otherwise it is taken to run at 100 %.</summary>
+    public required bool Confirmed { get; init; }
+
+    public required AdviceKind Advice { get; init; }
+
+    /// <summary>set and resume: the number; leave and keep-off: the present setting (off = 0); null for skip, off, as-set.</summary>
+    public double? Percent { get; init; }
+
+    /// <summary>Before rounding, on a grid of 1e-4; null where none was computed.</summary>
+    public double? ExactPercent { get; init; }
+
+    /// <summary>First start at or after round_done_by, UTC; null = none in sight.</summary>
+    public DateTimeOffset? NextStart { get; init; }
+
+    /// <summary>When that start's last station ends at the advised setting, UTC.</summary>
+    public DateTimeOffset? Finishes { get; init; }
+
+    /// <summary>One plain sentence.</summary>
+    public required string Reason { get; init; }
+
+    public IReadOnlyList<Reason> Chain { get; init; } = [];
+
+    public IReadOnlyList<ZoneAdvice> Zones { get; init; } = [];
+
+    /// <summary>skip: the day on which it should resume if no rain falls. keep-off: the day on which it will be judged.</summary>
+    public DateOnly? LookAgain { get; init; }
+
+    /// <summary>off: when that ends; null = open.</summary>
+    public DateOnly? OffUntil { get; init; }
+
+    public AfterTonight? After { get; init; }
+
+    public StopRule? StopRule { get; init; }
+
+    public Shortfall? Shortfall { get; init; }
+
+    /// <summary>Where the controller has no percentage: the minutes to set.</summary>
+    public IReadOnlyList<StationMinutes> NewMinutes { get; init; } = [];
+
+    public UnansweredAdvice? Unanswered { get; init; }
+
+    /// <summary>Somebody has to walk to the box for it.</summary>
+    public bool NeedsVisit => Advice is AdviceKind.Set or AdviceKind.Resume
+        || (Advice is AdviceKind.Skip && !Present.IsOff)
+        || (Advice is AdviceKind.Off && !Present.IsOff);
+}

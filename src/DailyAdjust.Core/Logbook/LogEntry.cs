@@ -1,0 +1,136 @@
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Logbook;
+
+/// <summary>What people did and saw. In files written in lower case.</summary>
+public enum LogKind
+{
+    Setting,
+    Off,
+    Round,
+    Visit,
+    Ran,
+    Run,
+    Hose,
+    Syringe,
+    Rain,
+    Probe,
+    Meter,
+    Hold,
+    Pump,
+    Season,
+    Note,
+    Void,
+}
+
+/// <summary>A local date, with or without a time of day.</summary>
+public readonly record struct LogTime(DateOnly Date, TimeOnly? Clock) : IComparable<LogTime>
+{
+    /// <summary>The instant: a bare date counts at that date's end.</summary>
+    public DateTimeOffset Instant(SiteClock clock) =>
+        Clock is { } time ? clock.ToInstant(Date, time) : clock.DayEnd(Date);
+
+    public int CompareTo(LogTime other)
+    {
+        var byDate = Date.CompareTo(other.Date);
+        return byDate != 0 ? byDate : (Clock ?? TimeOnly.MaxValue).CompareTo(other.Clock ?? TimeOnly.MaxValue);
+    }
+
+    public static bool operator <(LogTime a, LogTime b) => a.CompareTo(b) < 0;
+
+    public static bool operator >(LogTime a, LogTime b) => a.CompareTo(b) > 0;
+
+    public static bool operator <=(LogTime a, LogTime b) => a.CompareTo(b) <= 0;
+
+    public static bool operator >=(LogTime a, LogTime b) => a.CompareTo(b) >= 0;
+}
+
+/// <summary>The unit in which <see cref="LogEntry.Value"/> is kept (the reader converts).</summary>
+public enum LogUnit
+{
+    None,
+
+    /// <summary>A percentage (50 = 50 %): of base minutes, of the due minutes, or volumetric.</summary>
+    Percent,
+    Minutes,
+
+    /// <summary>A depth of water.</summary>
+    Mm,
+
+    /// <summary>A volume of water.</summary>
+    Litres,
+
+    /// <summary>A flow.</summary>
+    LitresPerMin,
+}
+
+public enum PlaceKind
+{
+    Site,
+    Pump,
+    Area,
+    Gauge,
+    Controller,
+    Program,
+    Station,
+}
+
+/// <summary>Where: site, pump, area:greens, gauge:yard, C1, C1/P2 (program) or C1/3 (station).</summary>
+/// <param name="Kind">What it is.</param>
+/// <param name="Name">Area, gauge or controller; empty for site and pump.</param>
+/// <param name="Item">Program or station of the controller; empty otherwise.</param>
+public readonly record struct Place(PlaceKind Kind, string Name, string Item)
+{
+    public override string ToString() => Kind switch
+    {
+        PlaceKind.Site => "site",
+        PlaceKind.Pump => "pump",
+        PlaceKind.Area => "area:" + Name,
+        PlaceKind.Gauge => "gauge:" + Name,
+        PlaceKind.Controller => Name,
+        _ => Name + "/" + Item,
+    };
+}
+
+/// <summary>
+/// One entry of the logbook. Its identity is (time, kind, where, ordinal): the same row in a later file supersedes it.
+/// <see cref="Value"/> by kind: setting % of base minutes; ran % of the due minutes (no = 0, yes = 100); run minutes
+/// (station) or % (program); hose mm or L; rain mm; probe volumetric %; meter L; pump L/min left; round, visit, hold,
+/// season, note, void: null, see <see cref="Text"/>, <see cref="Sheet"/> and <see cref="Until"/>.
+/// </summary>
+public sealed record LogEntry
+{
+    public required LogTime Time { get; init; }
+
+    public required LogKind Kind { get; init; }
+
+    public required Place Where { get; init; }
+
+    /// <summary>Tells entries of the same time, kind and place apart; from 0.</summary>
+    public int Ordinal { get; init; }
+
+    public double? Value { get; init; }
+
+    public LogUnit Unit { get; init; }
+
+    /// <summary>Season: open, closed or drained. Void: the kind of the voided entry. Otherwise empty.</summary>
+    public string Text { get; init; } = "";
+
+    /// <summary>Round: the sheet's date.</summary>
+    public DateOnly? Sheet { get; init; }
+
+    /// <summary>Round, setting or off that came back on a sheet: which issue of it; null = the newest then.</summary>
+    public int? Issue { get; init; }
+
+    /// <summary>Round: programs and controllers that were not done.</summary>
+    public IReadOnlyList<Place> Except { get; init; } = [];
+
+    /// <summary>Hold and pump: the end (a bare date: through that date). Visit: the date to which the next visit moves.</summary>
+    public LogTime? Until { get; init; }
+
+    public string By { get; init; } = "";
+
+    public string Note { get; init; } = "";
+
+    public (LogTime Time, LogKind Kind, string Where, int Ordinal) Identity => (Time, Kind, Where.ToString(), Ordinal);
+}

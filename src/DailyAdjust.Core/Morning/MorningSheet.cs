@@ -1,0 +1,119 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Quantities;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
+
+namespace DailyAdjust.Core.Morning;
+
+/// <summary>Everything that one morning's report says, as data: metric, UTC instants, in the order in which it is read.</summary>
+public sealed record MorningSheet
+{
+    public required Site Site { get; init; }
+
+    public required DateOnly Date { get; init; }
+
+    public required DateTimeOffset AsOf { get; init; }
+
+    public required Freshness Freshness { get; init; }
+
+    /// <summary>By controller in walking order, then in the controller's order.</summary>
+    public required IReadOnlyList<ProgramAdvice> Programs { get; init; }
+
+    public required Overnight Overnight { get; init; }
+
+    /// <summary>What was due to run in the night before this morning: lines to tick.</summary>
+    public required IReadOnlyList<DueRun> DueRuns { get; init; }
+
+    /// <summary>Neediest first.</summary>
+    public required IReadOnlyList<DryZone> Driest { get; init; }
+
+    /// <summary>Wettest first, by what drained and ran off in 72 hours.</summary>
+    public required IReadOnlyList<WetZone> Wettest { get; init; }
+
+    public required IReadOnlyList<StandingOrder> StandingOrders { get; init; }
+
+    public required NightFit Fit { get; init; }
+
+    public required IReadOnlyList<AreaMoisture> Areas { get; init; }
+
+    public required IReadOnlyList<Outlook> Outlook { get; init; }
+
+    public required WaterUsed Water { get; init; }
+
+    /// <summary>What base minutes to look at: zones set aside for three weeks, zones that would drain because others drive the program.</summary>
+    public IReadOnlyList<string> Pointers { get; init; } = [];
+}
+
+/// <summary>How fresh the sheet's knowledge is.</summary>
+public sealed record Freshness
+{
+    /// <summary>End of the newest reading used, UTC; null = there is none.</summary>
+    public DateTimeOffset? WeatherThrough { get; init; }
+
+    /// <summary>The station of the newest reading.</summary>
+    public string Station { get; init; } = "";
+
+    /// <summary>No sound advice, why and since when; null = all is well.</summary>
+    public string? NoAdvice { get; init; }
+
+    /// <summary>The first date that the trouble began on.</summary>
+    public DateOnly? NoAdviceSince { get; init; }
+
+    /// <summary>What was assumed, estimated or set aside in the last days, plain sentences.</summary>
+    public IReadOnlyList<string> Assumed { get; init; } = [];
+
+    /// <summary>Gauges and dates whose rain is unknown and asked for.</summary>
+    public IReadOnlyList<UnknownRain> UnknownRain { get; init; } = [];
+
+    /// <summary>Sheets issued with changes that nobody has answered.</summary>
+    public IReadOnlyList<DateOnly> UnansweredRounds { get; init; } = [];
+
+    /// <summary>Programs whose setting nobody has ever confirmed.</summary>
+    public IReadOnlyList<ProgramKey> NeverConfirmed { get; init; } = [];
+
+    /// <summary>The last days of weather, newest last (up to 7).</summary>
+    public IReadOnlyList<WeatherDay> RecentDays { get; init; } = [];
+
+    /// <summary>Expected ETo of the sheet's date, mm; null = none.</summary>
+    public double? ExpectedEtoMm { get; init; }
+}
+
+/// <summary>Rain nobody knows; <paramref name="MeasuredPartMm"/> was measured all the same.</summary>
+public sealed record UnknownRain(string Gauge, DateOnly Date, double MeasuredPartMm);
+
+/// <summary>The night before this morning: from 18:00 of the day before (or its last known hour) to the as-of instant.</summary>
+public sealed record Overnight(IReadOnlyList<OvernightRain> Rain, double? YesterdayEtoMm, double? LowestTemperatureC, DateTimeOffset? LowestAt);
+
+/// <summary>Rain by gauge: the day before (whole), and since midnight.</summary>
+public sealed record OvernightRain(string Gauge, double? YesterdayMm, double SinceMidnightMm);
+
+/// <summary>A start that was due in the last 24 hours; <paramref name="Answered"/> when a `ran` entry covers it.</summary>
+public sealed record DueRun(ProgramKey Program, string Name, DateOnly Date, DateTimeOffset Start, DateTimeOffset Finishes, Setting Setting, bool Answered);
+
+/// <summary>Ground to take hose and probe to.</summary>
+/// <param name="ShortMm">Depth that would bring it back within its allowable depletion (and its room for rain), mm.</param>
+/// <param name="VolumeL">That depth on its ground, L; null where the ground is unknown.</param>
+public sealed record DryZone(StationKey Station, string Name, string Area, double DepletionMm, double AllowableMm, double ShortMm, double? VolumeL, string Why);
+
+/// <summary>Ground to keep carts and mowers off.</summary>
+public sealed record WetZone(StationKey Station, string Name, string Area, double DrainedMm, double RanOffMm, double DepletionMm);
+
+/// <summary>A hold, season state, reduced pump or restriction that is in force, and its end.</summary>
+public sealed record StandingOrder(string Where, string What, DateOnly? Until);
+
+/// <summary>One area's ground, averaged by ground, over the last 14 days and today.</summary>
+public sealed record AreaMoisture(string Area, double AllowableMm, double TotalAvailableMm, IReadOnlyList<AreaDay> Days);
+
+/// <summary>One day of an area, mm, mean by ground.</summary>
+public sealed record AreaDay(DateOnly Date, double DepletionMm, double? RainMm, double IrrigationMm, double DrainageMm);
+
+/// <summary>If nobody visits and no rain falls: after this many days.</summary>
+/// <param name="ZonesBeyond">Zones that went beyond their allowable depletion.</param>
+/// <param name="Zones">Of how many.</param>
+/// <param name="WorstName">The worst of them; empty when none.</param>
+/// <param name="WorstBeyondMm">By how much, mm.</param>
+/// <param name="DrainedMm">Mean depth that drained from irrigation, mm by ground.</param>
+public sealed record Outlook(int Days, int ZonesBeyond, int Zones, string WorstName, double WorstBeyondMm, double DrainedMm);
+
+/// <summary>Water used, estimated from minutes and flow, and metered, each by itself; litres.</summary>
+public sealed record WaterUsed(double YesterdayL, double MonthL, double SeasonL, double? MeteredMonthL, int StationsWithoutFlow);

@@ -1,0 +1,84 @@
+namespace DailyAdjust.Core.Sites;
+
+public enum PercentApplies
+{
+    /// <summary>Each program has its own percentage.</summary>
+    Program,
+
+    /// <summary>One percentage for the whole box.</summary>
+    Controller,
+
+    /// <summary>No percentage: minutes are set station by station.</summary>
+    None,
+}
+
+public enum MinutesRounding
+{
+    /// <summary>Halves go up.</summary>
+    Nearest,
+    Down,
+    Up,
+}
+
+public enum ProgramOverlap
+{
+    /// <summary>Two programs run two stations at once.</summary>
+    Together,
+
+    /// <summary>The later program is pushed back.</summary>
+    Stack,
+}
+
+/// <summary>One stand-alone box.</summary>
+public sealed record Controller
+{
+    public required string Id { get; init; }
+
+    public string Place { get; init; } = "";
+
+    /// <summary>Its place on the walking route.</summary>
+    public int Route { get; init; }
+
+    public PercentApplies Applies { get; init; } = PercentApplies.Program;
+
+    /// <summary>Percent (10 = 10 %).</summary>
+    public double PercentMin { get; init; }
+
+    /// <summary>Percent.</summary>
+    public double PercentMax { get; init; } = 200;
+
+    /// <summary>Percent, above 0.</summary>
+    public double PercentStep { get; init; } = 5;
+
+    /// <summary>Minutes, above 0.</summary>
+    public double MinutesStep { get; init; } = 1;
+
+    public MinutesRounding Rounding { get; init; } = MinutesRounding.Nearest;
+
+    public ProgramOverlap Overlap { get; init; } = ProgramOverlap.Together;
+
+    public TimeSpan StationGap { get; init; }
+
+    /// <summary>Most days it can pause by itself; 0 = cannot.</summary>
+    public int PauseDays { get; init; }
+
+    /// <summary>Its starts stand in standard time all year.</summary>
+    public bool ClockStaysStandard { get; init; }
+
+    public required IReadOnlyList<WateringProgram> Programs { get; init; }
+}
+
+/// <summary>Start times, water days, minutes per station (kept with the stations) and one percentage.</summary>
+public sealed record WateringProgram
+{
+    public required string Id { get; init; }
+
+    public string Name { get; init; } = "";
+
+    /// <summary>Ascending, at least one.</summary>
+    public required IReadOnlyList<TimeOnly> Starts { get; init; }
+
+    public required WaterDays Days { get; init; }
+
+    public VisitDays Visit { get; init; } = VisitDays.Daily;
+}

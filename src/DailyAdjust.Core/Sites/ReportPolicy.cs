@@ -1,0 +1,26 @@
+namespace DailyAdjust.Core.Sites;
+
+/// <summary>The report section of site.yaml. Shares are fractions (0.8 = 80 %).</summary>
+public sealed record ReportPolicy
+{
+    /// <summary>Times on the site's clock at which a sheet lies ready; ascending, at least one.</summary>
+    public IReadOnlyList<TimeOnly> At { get; init; } = [new TimeOnly(5, 0)];
+
+    /// <summary>By then the round is walked; starts from then on run at the new settings.</summary>
+    public TimeOnly RoundDoneBy { get; init; } = new(13, 0);
+
+    /// <summary>Share of the ground that a program's percentage has to meet, above 0 to 1.</summary>
+    public double Satisfy { get; init; } = 0.80;
+
+    /// <summary>A program that can wait is skipped at or below this exact percentage, percent (25 = 25 %).</summary>
+    public double SkipBelowPercent { get; init; } = 25;
+
+    /// <summary>What is not worth a walk: share of allowable depletion, 0 to 1.</summary>
+    public double Worth { get; init; } = 0.05;
+
+    /// <summary>Older weather gives no advice.</summary>
+    public TimeSpan WeatherMaxAge { get; init; } = TimeSpan.FromDays(2);
+}
+
+/// <summary>The hours in which irrigation may run; may cross midnight.</summary>
+public sealed record WateringWindow(TimeOnly Opens, TimeOnly Closes);

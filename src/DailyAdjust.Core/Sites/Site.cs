@@ -1,0 +1,73 @@
+namespace DailyAdjust.Core.Sites;
+
+public enum UnitSystem
+{
+    Metric,
+    Us,
+}
+
+/// <summary>What is taken for granted about the soil on the morning of <see cref="Site.Start"/>.</summary>
+public enum StartSoil
+{
+    /// <summary>Every zone at field capacity.</summary>
+    Full,
+
+    /// <summary>Every zone at its allowable depletion.</summary>
+    Allowable,
+
+    /// <summary>Every zone halfway to its allowable depletion, and nothing rests on it.</summary>
+    Assumed,
+}
+
+/// <summary>
+/// One property: its own time zone, weather sources, soils, areas, controllers and stations, as described in
+/// site.yaml and stations.csv. Metric inside; immutable; every reference by name was resolved by the reader.
+/// </summary>
+public sealed record Site
+{
+    public required string Name { get; init; }
+
+    /// <summary>Degrees, north positive, -90 to 90.</summary>
+    public required double LatitudeDeg { get; init; }
+
+    /// <summary>Degrees, east positive, -180 to 180.</summary>
+    public required double LongitudeDeg { get; init; }
+
+    /// <summary>Metres above sea level.</summary>
+    public required double ElevationM { get; init; }
+
+    /// <summary>The site's clock; knows the IANA zone.</summary>
+    public required SiteClock Clock { get; init; }
+
+    public required UnitSystem Units { get; init; }
+
+    /// <summary>The date on which the balance begins, at 00:00.</summary>
+    public required DateOnly Start { get; init; }
+
+    public required StartSoil StartSoil { get; init; }
+
+    public required ReportPolicy Report { get; init; }
+
+    public WateringWindow? Window { get; init; }
+
+    /// <summary>What the pump gives, L/min; null where no pump limits the night.</summary>
+    public double? PumpCapacityLPerMin { get; init; }
+
+    public required WeatherSetup Weather { get; init; }
+
+    public required IReadOnlyDictionary<string, Soil> Soils { get; init; }
+
+    /// <summary>By name, in the order of site.yaml.</summary>
+    public required IReadOnlyList<Area> Areas { get; init; }
+
+    /// <summary>In the order of site.yaml; the walking order is <see cref="Controller.Route"/>.</summary>
+    public required IReadOnlyList<Controller> Controllers { get; init; }
+
+    /// <summary>In the order of stations.csv; a controller runs its stations in this order.</summary>
+    public required IReadOnlyList<Station> Stations { get; init; }
+
+    public IReadOnlyList<Restriction> Restrictions { get; init; } = [];
+}
+
+/// <summary>A version of the site description and the first date on which it holds.</summary>
+public sealed record SiteVersion(DateOnly From, Site Site);

@@ -1,0 +1,69 @@
+namespace DailyAdjust.Core.Weather;
+
+/// <summary>How a day's reference ET is known. In files written with hyphens: part-estimated.</summary>
+public enum EtoBasis
+{
+    Hourly,
+    Daily,
+    PartEstimated,
+    TemperatureOnly,
+    Supplied,
+    OtherStation,
+    Expected,
+
+    /// <summary>Nothing is known: the day stays open.</summary>
+    Open,
+}
+
+public enum RainBasis
+{
+    Measured,
+    Logbook,
+    Unknown,
+}
+
+/// <summary>Rain that fell in an interval, booked at the interval's end (a daily total: at the day's start).</summary>
+public readonly record struct RainFall(DateTimeOffset At, double Mm);
+
+/// <summary>One gauge's rain on one day.</summary>
+/// <param name="Gauge">Its name.</param>
+/// <param name="RainMm">The day's total, mm; null = unknown (counts 0 in the balance, never raises a percentage).</param>
+/// <param name="Falls">Intervals with rain, in order of time; empty when unknown.</param>
+/// <param name="Basis">How it is known.</param>
+/// <param name="MeasuredPartMm">When unknown: what was measured of it all the same, mm.</param>
+public sealed record GaugeDay(string Gauge, double? RainMm, IReadOnlyList<RainFall> Falls, RainBasis Basis, double MeasuredPartMm);
+
+/// <summary>A reading's value that was not used, and why.</summary>
+/// <param name="Station">Weather station.</param>
+/// <param name="Begin">Interval begin, UTC.</param>
+/// <param name="What">Quantity and value in words.</param>
+/// <param name="Why">The limit it broke.</param>
+public sealed record SetAsideValue(string Station, DateTimeOffset Begin, string What, string Why);
+
+/// <summary>One site-local calendar day of weather.</summary>
+public sealed record WeatherDay
+{
+    public required DateOnly Date { get; init; }
+
+    /// <summary>The station that the ETo and temperatures come from; empty when expected or open.</summary>
+    public required string Station { get; init; }
+
+    /// <summary>Reference ET, mm, on a grid of 1e-6; null = the day is open.</summary>
+    public required double? EtoMm { get; init; }
+
+    public required EtoBasis Basis { get; init; }
+
+    public double? AirTemperatureMaxC { get; init; }
+
+    public double? AirTemperatureMinC { get; init; }
+
+    /// <summary>Inputs that were estimated or interpolated, in plain words, ordinal order ("wind_speed: 2 h interpolated").</summary>
+    public IReadOnlyList<string> Estimated { get; init; } = [];
+
+    /// <summary>One per gauge of the site, in the site's order.</summary>
+    public required IReadOnlyList<GaugeDay> Rain { get; init; }
+
+    public IReadOnlyList<SetAsideValue> SetAside { get; init; } = [];
+
+    public GaugeDay RainAt(string gauge) => Rain.First(r => string.Equals(r.Gauge, gauge, StringComparison.Ordinal));
+}

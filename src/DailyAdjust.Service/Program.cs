@@ -1,0 +1,6 @@
+namespace DailyAdjust.Service;
+
+public static class Program
+{
+    public static int Main(string[] args) => args.Length == 0 ? 2 : 0;
+}
