@@ -1,32 +1,8 @@
+using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
-
-/// <summary>What the sheet says to do with one program. In files: set, skip, resume, leave, keep-off, off, as-set.</summary>
-public enum AdviceKind
-{
-    /// <summary>Turn the dial to the number.</summary>
-    Set,
-
-    /// <summary>Switch the program off for now; it resumes on a named day if no rain falls.</summary>
-    Skip,
-
-    /// <summary>Switch the program on again, at the number.</summary>
-    Resume,
-
-    /// <summary>Do not touch it.</summary>
-    Leave,
-
-    /// <summary>It is off; leave it off.</summary>
-    KeepOff,
-
-    /// <summary>Must not run: why, until when.</summary>
-    Off,
-
-    /// <summary>No sound advice: leave it as it is set, and why.</summary>
-    AsSet,
-}
 
 /// <summary>One link of the chain behind an advice: in words, and as data.</summary>
 /// <param name="Code">A stable short name: "rain", "need", "can-wait", "not-due", "good-enough", "shortfall", ...</param>

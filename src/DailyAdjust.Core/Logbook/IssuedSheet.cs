@@ -1,0 +1,42 @@
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Logbook;
+
+/// <summary>What the sheet says to do with one program. In files: set, skip, resume, leave, keep-off, off, as-set.</summary>
+public enum AdviceKind
+{
+    /// <summary>Turn the dial to the number.</summary>
+    Set,
+
+    /// <summary>Switch the program off for now; it resumes on a named day if no rain falls.</summary>
+    Skip,
+
+    /// <summary>Switch the program on again, at the number.</summary>
+    Resume,
+
+    /// <summary>Do not touch it.</summary>
+    Leave,
+
+    /// <summary>It is off; leave it off.</summary>
+    KeepOff,
+
+    /// <summary>Must not run: why, until when.</summary>
+    Off,
+
+    /// <summary>No sound advice: leave it as it is set, and why.</summary>
+    AsSet,
+}
+
+/// <summary>A sheet as it was issued: what a `round` entry and a returned round sheet refer to. Never changed.</summary>
+/// <param name="Date">The sheet's date.</param>
+/// <param name="Issue">1, 2, ...</param>
+/// <param name="AsOf">The instant whose knowledge it used, UTC.</param>
+/// <param name="Lines">One per program.</param>
+public sealed record IssuedSheet(DateOnly Date, int Issue, DateTimeOffset AsOf, IReadOnlyList<IssuedLine> Lines);
+
+/// <summary>What a sheet said of one program.</summary>
+/// <param name="Program">Which.</param>
+/// <param name="Advice">What.</param>
+/// <param name="Percent">set and resume: the number; leave and keep-off: the setting then (off = 0); null for skip, off, as-set.</param>
+/// <param name="Asks">Somebody had to walk to the box for it.</param>
+public sealed record IssuedLine(ProgramKey Program, AdviceKind Advice, double? Percent, bool Asks);

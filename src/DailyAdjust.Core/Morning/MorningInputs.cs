@@ -1,0 +1,39 @@
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
+
+namespace DailyAdjust.Core.Morning;
+
+/// <summary>What one morning is a function of; nothing later than <see cref="AsOf"/> may be in it.</summary>
+public sealed record MorningInputs
+{
+    public required IReadOnlyList<SiteVersion> Versions { get; init; }
+
+    /// <summary>The sheet's date.</summary>
+    public required DateOnly Date { get; init; }
+
+    /// <summary>The instant whose knowledge counts, UTC.</summary>
+    public required DateTimeOffset AsOf { get; init; }
+
+    /// <summary>Consecutive days from the start state's date (or the site's start) through the day before <see cref="Date"/>; open days included.</summary>
+    public required IReadOnlyList<WeatherDay> Weather { get; init; }
+
+    /// <summary>What is known by now of the rain since midnight, one per gauge.</summary>
+    public required IReadOnlyList<GaugeDay> RainSinceMidnight { get; init; }
+
+    /// <summary>Readings from 18:00 of the day before to now, of the station in use, ascending (lowest temperature); may be empty.</summary>
+    public IReadOnlyList<Reading> NightReadings { get; init; } = [];
+
+    /// <summary>End of the newest reading, UTC; null = there is none.</summary>
+    public DateTimeOffset? NewestReadingEnd { get; init; }
+
+    /// <summary>In order of arrival; voided and superseded entries removed; only entries whose instant is not after <see cref="AsOf"/>.</summary>
+    public required IReadOnlyList<LogEntry> Log { get; init; }
+
+    /// <summary>Sheets issued before this one, of earlier dates and earlier issues.</summary>
+    public IReadOnlyList<IssuedSheet> Sheets { get; init; } = [];
+
+    /// <summary>Depletion at 00:00 of the first weather day; null = the first day is the site's start.</summary>
+    public SoilState? StartState { get; init; }
+}
