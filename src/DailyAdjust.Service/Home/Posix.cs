@@ -20,6 +20,9 @@ internal static class Posix
 
     public static bool Available => Flags is not null;
 
+    /// <summary>Whether opening failed because the name is a link.</summary>
+    public static bool IsLink(IOException error) => error.HResult == (OperatingSystem.IsMacOS() ? 62 : 40);
+
     /// <summary>Whether opening failed because the name is a socket or the like.</summary>
     public static bool IsNoFile(IOException error) => error.HResult == NoSuchDevice;
 

@@ -25,6 +25,8 @@ public sealed record FileContent(byte[]? Bytes, FileTrouble Trouble, string Why)
 /// <summary>Reads files that somebody else put there: a link or a pipe is told apart before a byte is read.</summary>
 public static class RegularFile
 {
+    private const string LinkText = "It is a link; links are not followed. Copy the file itself.";
+
     /// <param name="path">The file.</param>
     /// <param name="largest">The most bytes that are read into memory.</param>
     /// <param name="followLinks">For files that a person names on the command line.</param>
@@ -33,9 +35,9 @@ public static class RegularFile
     {
         try
         {
-            if (!followLinks && new FileInfo(path).LinkTarget is { } target)
+            if (!followLinks && !Posix.Available && new FileInfo(path).LinkTarget is not null)
             {
-                return Trouble(FileTrouble.Link, $"It is a link (to {target}); links are not followed. Copy the file itself.");
+                return Trouble(FileTrouble.Link, LinkText);
             }
 
             using var handle = Posix.Available && !followLinks
@@ -55,6 +57,10 @@ public static class RegularFile
         catch (UnauthorizedAccessException)
         {
             return Trouble(FileTrouble.Denied, "There is no right to read it (or it is a folder).");
+        }
+        catch (IOException error) when (Posix.IsLink(error))
+        {
+            return Trouble(FileTrouble.Link, LinkText);
         }
         catch (IOException error) when (Posix.IsNoFile(error))
         {
