@@ -58,6 +58,7 @@ public static class CommandTree
             global.Site,
             global.Date,
             global.Set,
+            NewCommand.Create(global, time),
         };
         foreach (var help in root.Options.OfType<HelpOption>())
         {
