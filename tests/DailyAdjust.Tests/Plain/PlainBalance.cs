@@ -51,7 +51,7 @@ internal static class PlainBalance
         return days;
     }
 
-    private static double StartDepletion(Site site, Station station) => site.StartSoil switch
+    public static double StartDepletion(Site site, Station station) => site.StartSoil switch
     {
         StartSoil.Allowable => station.Area.AllowableDepletionMm,
         StartSoil.Assumed => station.Area.AllowableDepletionMm / 2,

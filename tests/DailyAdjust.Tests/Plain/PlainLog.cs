@@ -81,7 +81,7 @@ internal sealed class PlainLog(IReadOnlyList<SiteVersion> versions, IReadOnlyLis
 
     private static bool IsArea(Place where, Station station) => where.Kind == PlaceKind.Area && where.Name.Is(station.Area.Name);
 
-    private static bool Covers(Place where, ProgramKey program) => where.Kind switch
+    public static bool Covers(Place where, ProgramKey program) => where.Kind switch
     {
         PlaceKind.Site => true,
         PlaceKind.Controller => where.Name.Is(program.Controller),
