@@ -26,12 +26,12 @@ SEED = 20260401
 
 # Spells: first date, last date, warmer by degrees C, cloud cover from, to, dew point below the lowest temperature by degrees C.
 SPELLS = [
-    (date(2026, 5, 26), date(2026, 6, 13), 2.2, 0.02, 0.30, 3.5),    # the dry spell: 19 days, one trace of rain
+    (date(2026, 5, 26), date(2026, 6, 13), 2.0, 0.05, 0.40, 2.8),    # the dry spell: 19 days, one trace of rain
     (date(2026, 6, 20), date(2026, 6, 28), -1.8, 0.70, 0.98, 0.2),   # the wet spell: nine days, rain on eight
-    (date(2026, 6, 30), date(2026, 7, 14), 1.2, 0.05, 0.45, 1.5),    # high summer
-    (date(2026, 7, 15), date(2026, 7, 15), 1.5, 0.20, 0.40, 0.3),    # sultry, before the storm
+    (date(2026, 6, 30), date(2026, 7, 14), 0.6, 0.12, 0.62, 0.6),    # high summer
+    (date(2026, 7, 15), date(2026, 7, 15), 1.0, 0.25, 0.50, 0.3),    # sultry, before the storm
 ]
-ORDINARY = (0.0, 0.10, 0.80, 1.2)
+ORDINARY = (0.0, 0.15, 0.85, 0.8)
 
 # Rains: date, hour in which it begins, hours, inches at the course station, inches at the range (None: nearly the same).
 RAINS = [
@@ -143,7 +143,7 @@ def days():
         low = mean - swing / 2
         result[day] = {
             "low": low, "high": mean + swing / 2, "cloud": cloud,
-            "dew": low - dry_by + 0.9 * noise.normal(), "wind": noise.uniform(3.5, 8.5),
+            "dew": low - dry_by + 0.9 * noise.normal(), "wind": noise.uniform(3.0, 7.0),
         }
         day += timedelta(days=1)
     return result
@@ -197,7 +197,7 @@ def hours():
         shade = 0.7 * shade + 0.12 * noise.normal()
         cloud = 0.97 if here else min(1.0, max(0.0, w["cloud"] + shade))
         top = sum(sun(begin + timedelta(minutes=m))[1] for m in range(5, 60, 10)) / 6
-        radiation = (0.75 + 2e-5 * ELEVATION_M) * top * (1 - 0.74 * cloud ** 1.9) * (1 - 0.01 * noise.uniform())
+        radiation = (0.75 + 2e-5 * ELEVATION_M) * top * (1 - 0.74 * cloud ** 1.5) * (1 - 0.01 * noise.uniform())
         temperature = air(table, middle) - min(8.0, 0.25 * freshness) + 0.25 * noise.normal()
         dew = dew_point(table, middle) - 0.8 * max(0.0, math.sin(math.pi * (middle.hour - 8) / 16)) + min(1.5, 0.1 * freshness)
         humidity = min(98.0, 100 * vapour(min(dew, temperature)) / vapour(temperature))
