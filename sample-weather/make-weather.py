@@ -200,11 +200,12 @@ def hours():
         radiation = (0.75 + 2e-5 * ELEVATION_M) * top * (1 - 0.74 * cloud ** 1.5) * (1 - 0.01 * noise.uniform())
         temperature = air(table, middle) - min(8.0, 0.25 * freshness) + 0.25 * noise.normal()
         dew = dew_point(table, middle) - 0.8 * max(0.0, math.sin(math.pi * (middle.hour - 8) / 16)) + min(1.5, 0.1 * freshness)
-        humidity = min(98.0, 100 * vapour(min(dew, temperature)) / vapour(temperature))
+        humidity = 100 * vapour(min(dew, temperature)) / vapour(temperature)
         if here:
             humidity = max(humidity, noise.uniform(91, 98))
         daytime = max(0.0, math.sin(math.pi * (middle.hour + 0.5 - 7) / 15)) if 7 <= middle.hour < 22 else 0.0
         wind = w["wind"] * (0.55 + 0.95 * daytime) * noise.uniform(0.75, 1.25) + (0.06 * here if here > 15 else 0.0)
+        humidity = min(humidity, noise.uniform(95, 99))     # a sensor in saturated air still wavers
         yield begin + timedelta(hours=1), temperature * 1.8 + 32, humidity, wind, radiation, here, at_range
         begin += timedelta(hours=1)
 
