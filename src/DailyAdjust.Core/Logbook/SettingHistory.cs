@@ -97,7 +97,7 @@ public sealed class SettingHistory
     private void AddRound(LogEntry entry, DateTimeOffset said, DateOnly date, IReadOnlyList<SiteVersion> versions, IReadOnlyList<IssuedSheet> sheets)
     {
         var sheet = sheets
-            .Where(s => s.Date == date && (entry.Issue is null || s.Issue == entry.Issue))
+            .Where(s => s.Date == date && (entry.Issue is null ? s.AsOf <= said : s.Issue == entry.Issue))
             .MaxBy(s => s.Issue);
         if (sheet is null)
         {
