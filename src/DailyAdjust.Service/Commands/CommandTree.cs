@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
+using DailyAdjust.Ledger;
 using DailyAdjust.Service.Configuration;
 using DailyAdjust.Service.Home;
 
@@ -58,7 +59,17 @@ public static class CommandTree
             global.Site,
             global.Date,
             global.Set,
+            DemoCommand.Create(global, time),
             NewCommand.Create(global, time),
+            ServeCommand.Create(global, time),
+            MorningCommand.Create(global, time),
+            CheckCommand.Create(global, time),
+            IngestCommand.Create(global, time),
+            LogCommand.Create(global, time),
+            WeatherCommand.Create(global, time),
+            BalanceCommand.Create(global, time),
+            AdviceCommand.Create(global, time),
+            ExplainCommand.Create(global, time),
         };
         foreach (var help in root.Options.OfType<HelpOption>())
         {
@@ -98,7 +109,7 @@ public static class CommandTree
 
             return ExitCode.WrongInput;
         }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or LedgerException or InvalidDataException)
         {
             await error.WriteLineAsync($"Failed: {failure.Message}").ConfigureAwait(false);
             return ExitCode.Failed;

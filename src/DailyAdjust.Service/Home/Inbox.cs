@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 
 namespace DailyAdjust.Service.Home;
@@ -64,11 +63,16 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
         return notices.Count > 0 ? notices[0] : null;
     }
 
-    /// <summary>After the ledger has it.</summary>
-    public string MoveToTaken(InboxFile file)
+    /// <summary>After the ledger has it; rows that could not be used are listed beside it.</summary>
+    public string MoveToTaken(InboxFile file, IReadOnlyList<string> problems)
     {
         var name = AtomicFile.MoveInto(file.Path, folder.Taken);
         Touch(Path.Combine(folder.Taken, name));
+        if (problems.Count > 0)
+        {
+            AtomicFile.Write(Path.Combine(folder.Taken, name + ".why.txt"), WhyText($"{file.Name} was taken; look at these rows.", problems));
+        }
+
         return name;
     }
 
@@ -76,8 +80,23 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
     public string MoveToRefused(InboxFile file, IReadOnlyList<string> problems)
     {
         var name = AtomicFile.MoveInto(file.Path, folder.Refused);
-        AtomicFile.Write(Path.Combine(folder.Refused, name + ".why.txt"), WhyText(file.Name, problems));
+        AtomicFile.Write(Path.Combine(folder.Refused, name + ".why.txt"), WhyText($"{file.Name} was not taken. Nothing of it was used.", problems));
         return name;
+    }
+
+    /// <summary>Keeps a copy of a file that a person named and that could not be used, with every problem beside it.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="name">The file's name.</param>
+    /// <param name="bytes">Its bytes; null = too large to copy.</param>
+    /// <param name="problems">One line each.</param>
+    public static void KeepRefused(SiteFolder site, string name, byte[]? bytes, IReadOnlyList<string> problems)
+    {
+        if (bytes is not null)
+        {
+            AtomicFile.Write(Path.Combine(site.Refused, name), bytes);
+        }
+
+        AtomicFile.Write(Path.Combine(site.Refused, name + ".why.txt"), WhyText($"{name} was not taken. Nothing of it was used.", problems));
     }
 
     /// <summary>Deletes taken files that have been kept long enough; their bytes stay in the ledger.</summary>
@@ -95,10 +114,9 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
         }
     }
 
-    private static string WhyText(string name, IReadOnlyList<string> problems)
+    private static string WhyText(string head, IReadOnlyList<string> problems)
     {
-        var text = new StringBuilder();
-        text.Append(CultureInfo.InvariantCulture, $"{name} was not taken. Nothing of it was used.\n\n");
+        var text = new StringBuilder(head).Append("\n\n");
         foreach (var problem in problems)
         {
             text.Append(problem).Append('\n');

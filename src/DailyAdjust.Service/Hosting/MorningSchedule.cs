@@ -32,7 +32,7 @@ public sealed class MorningSchedule(ISchedulerFactory factory, ServiceOptions op
             .ForJob(job)
             .WithCronSchedule(cron, schedule => schedule.InTimeZone(times.Zone))
             .Build()).ToList();
-        await scheduler.ScheduleJob(job, triggers, replace: true, stop).ConfigureAwait(false);
+        await scheduler.ScheduleJob(job, triggers, new ScheduleJobOptions { Replace = true }, stop).ConfigureAwait(false);
         planned[name] = times.Text;
         log.LogInformation("{Site}: work begins at {Times}", name, times.Text);
     }

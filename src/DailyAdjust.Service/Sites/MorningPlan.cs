@@ -26,7 +26,7 @@ public sealed record MorningPlan(IReadOnlyList<DateOnly> Missed, ReportTime? Iss
         }
 
         var today = site.Clock.DateOf(now + before);
-        var missed = newestRecorded is { } newest ? Between(newest, due.Date) : [];
+        var missed = MissedBefore(newestRecorded, due.Date);
         var done = newestRecorded > due.Date || (newestSheet?.Date == due.Date && newestSheet.AsOf >= due.Instant);
         if (done)
         {
@@ -39,6 +39,8 @@ public sealed record MorningPlan(IReadOnlyList<DateOnly> Missed, ReportTime? Iss
             : new([.. missed, due.Date], null);
     }
 
-    private static IReadOnlyList<DateOnly> Between(DateOnly after, DateOnly before) =>
-        [.. Enumerable.Range(1, Math.Clamp(before.DayNumber - after.DayNumber - 1, 0, MostMissed)).Select(after.AddDays)];
+    /// <summary>Dates between the newest recorded morning and another; none where nothing was ever recorded.</summary>
+    public static IReadOnlyList<DateOnly> MissedBefore(DateOnly? newestRecorded, DateOnly date) => newestRecorded is { } newest
+        ? [.. Enumerable.Range(1, Math.Clamp(date.DayNumber - newest.DayNumber - 1, 0, MostMissed)).Select(newest.AddDays)]
+        : [];
 }

@@ -1,4 +1,3 @@
-using System.Text;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Files.Sites;
 using DailyAdjust.Ledger;

@@ -1,4 +1,3 @@
-using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 using DailyAdjust.Files.Readings;
 using DailyAdjust.Ledger.Inputs;

@@ -30,6 +30,9 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
     public IssuedMorning? Issue(DateOnly date, DateTimeOffset asOf, IReadOnlyList<string> notices, bool onlyIfChanged = false)
     {
         Finish();
+        var settled = date.AddDays(-2);
+        WeatherBook.Keep(site, settled);
+        SoilBook.Keep(site, settled);
         var issued = site.Ledger.Sheets.Issued(date, date);
         var issue = site.Ledger.Mornings.Of(date).Select(m => m.Issue).Append(0).Max() + 1;
         var sheet = MorningCalculation.Run(MorningKnowledge.Of(site, date, asOf, issue));
@@ -73,7 +76,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
     private IssuedMorning Complete(MorningRecord begun, MorningSheet sheet, IReadOnlyList<string> notices)
     {
         var (date, issue) = (begun.Date, begun.Issue);
-        var replaced = site.Ledger.Sheets.Issued(date, date).LastOrDefault()?.Issue;
+        var replaced = site.Ledger.Sheets.Issued(date, date).Select(s => (int?)s.Issue).Max();
         var report = MorningReport.Render(sheet, new SheetIssue { SiteId = site.Folder.Name, Number = issue, Replaces = replaced, Notices = notices });
         var files = report.All.ToDictionary(f => f.Name, f => f.Bytes.ToArray(), StringComparer.Ordinal);
         site.Ledger.InOneStep(() =>

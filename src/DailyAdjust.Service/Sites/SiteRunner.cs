@@ -72,7 +72,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         morning.RecordMissed(plan.Missed);
         if (plan.Issue is { } due)
         {
-            var asOf = due.Instant > now ? due.Instant : WholeMinute(now);
+            var asOf = due.Instant > now ? due.Instant : MorningTime.WholeMinute(now);
             if (now > due.Instant.AddMinutes(1))
             {
                 Notice(FormattableString.Invariant($"This sheet was due at {site.Newest.Clock.ToLocal(due.Instant):HH:mm} and was made at {site.Newest.Clock.ToLocal(now):HH:mm}."));
@@ -84,7 +84,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         else if (site.Ledger.Watermark > lookedAt && RoundIsOpen(site, now) is { } today)
         {
             // New input before the round is done: another issue if a line changes.
-            if (morning.Issue(today, WholeMinute(now), notices, onlyIfChanged: true) is not null)
+            if (morning.Issue(today, MorningTime.WholeMinute(now), notices, onlyIfChanged: true) is not null)
             {
                 notices.Clear();
             }
@@ -126,7 +126,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
     private MorningPlan Plan(OpenSite site, DateTimeOffset now)
     {
         var newest = site.Ledger.Mornings.Last();
-        var sheet = newest is null ? null : site.Ledger.Sheets.Issued(newest.Date, newest.Date).LastOrDefault();
+        var sheet = newest is null ? null : site.Ledger.Sheets.Issued(newest.Date, newest.Date).MaxBy(s => s.Issue);
         return MorningPlan.Of(site.Newest, newest?.Date, sheet, now, TimeSpan.FromMinutes(options.WorkBeginsMinutesBefore));
     }
 
@@ -174,6 +174,4 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
 
     private static DateOnly Today(OpenSite site, DateTimeOffset now) =>
         site.Versions.Count > 0 ? site.Newest.Clock.DateOf(now) : DateOnly.FromDateTime(now.UtcDateTime);
-
-    private static DateTimeOffset WholeMinute(DateTimeOffset instant) => new(instant.Ticks - (instant.Ticks % TimeSpan.TicksPerMinute), TimeSpan.Zero);
 }

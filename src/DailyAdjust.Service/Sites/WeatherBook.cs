@@ -21,30 +21,24 @@ public static class WeatherBook
     /// <summary>Every day from the site's start (or a later first day) through a last one.</summary>
     public static IReadOnlyList<WeatherDay> Through(OpenSite site, DateOnly last, DateOnly? first = null)
     {
-        var start = site.Versions[0].Site.Start;
-        var begin = first is { } wanted && wanted > start ? wanted : start;
-        var stored = site.Ledger.Weather.Between(begin, last);
-        var days = new List<WeatherDay>();
-        foreach (var (day, hash) in stored.Select(s => (s.Day, s.InputsHash)))
+        var (stored, computed) = StoredAndComputed(site, last, first);
+        return [.. stored, .. computed];
+    }
+
+    /// <summary>Stores the days through a last one that are not stored yet.</summary>
+    public static void Keep(OpenSite site, DateOnly last)
+    {
+        var computed = StoredAndComputed(site, last, null).Computed;
+        if (computed.Count > 0)
         {
-            // The first gap or outdated day ends what can be used.
-            if (day.Date != begin.AddDays(days.Count) || !string.Equals(hash, HashOf(site, day.Date), StringComparison.Ordinal))
+            site.Ledger.InOneStep(() =>
             {
-                break;
-            }
-
-            days.Add(day);
+                foreach (var day in computed)
+                {
+                    site.Ledger.Weather.Put(day, HashOf(site, day.Date));
+                }
+            });
         }
-
-        var next = begin.AddDays(days.Count);
-        if (next > last)
-        {
-            return days;
-        }
-
-        var from = next.AddDays(-DaysLookedBack) is var back && back > start ? back : start;
-        var before = days.Count >= DaysLookedBack || begin <= from ? days : Before(site, from, next);
-        return [.. days, .. Compute(site, site.Versions, next, last, before, site.Ledger.Logbook.Effective(), DateTimeOffset.MaxValue, long.MaxValue)];
     }
 
     /// <summary>Computes days; nothing that ends or was said after the instant, or arrived after the input, is used.</summary>
@@ -67,27 +61,6 @@ public static class WeatherBook
             Before = before.Count > DaysLookedBack ? [.. before.Skip(before.Count - DaysLookedBack)] : before,
             AsOf = asOf,
         });
-
-    /// <summary>Stores the days through a last one that are not stored yet.</summary>
-    public static void Keep(OpenSite site, DateOnly last)
-    {
-        var start = site.Versions[0].Site.Start;
-        if (last < start)
-        {
-            return;
-        }
-
-        site.Ledger.InOneStep(() =>
-        {
-            foreach (var day in Through(site, last))
-            {
-                if (site.Ledger.Weather.Get(day.Date) is not { } stored || !string.Equals(stored.InputsHash, HashOf(site, day.Date), StringComparison.Ordinal))
-                {
-                    site.Ledger.Weather.Put(day, HashOf(site, day.Date));
-                }
-            }
-        });
-    }
 
     /// <summary>
     /// Derives stored days again that new input touches: a day looks at itself, at 3 hours after its end and at the 45 days before it.
@@ -125,6 +98,33 @@ public static class WeatherBook
     {
         var text = site.Texts.LastOrDefault(t => t.From <= day) ?? site.Texts[0];
         return $"{CalculationVersions.Calculation}|{CalculationVersions.TimeZones}|{text.Sha}";
+    }
+
+    private static (IReadOnlyList<WeatherDay> Stored, IReadOnlyList<WeatherDay> Computed) StoredAndComputed(OpenSite site, DateOnly last, DateOnly? first)
+    {
+        var start = site.Versions[0].Site.Start;
+        var begin = first is { } wanted && wanted > start ? wanted : start;
+        var stored = new List<WeatherDay>();
+        foreach (var (day, hash) in site.Ledger.Weather.Between(begin, last))
+        {
+            // The first gap or outdated day ends what can be used.
+            if (day.Date != begin.AddDays(stored.Count) || !string.Equals(hash, HashOf(site, day.Date), StringComparison.Ordinal))
+            {
+                break;
+            }
+
+            stored.Add(day);
+        }
+
+        var next = begin.AddDays(stored.Count);
+        if (next > last)
+        {
+            return (stored, []);
+        }
+
+        var back = next.AddDays(-DaysLookedBack);
+        var before = back >= begin || begin == start ? stored : Before(site, back > start ? back : start, next);
+        return (stored, Compute(site, site.Versions, next, last, before, site.Ledger.Logbook.Effective(), DateTimeOffset.MaxValue, long.MaxValue));
     }
 
     private static IReadOnlyList<WeatherDay> Before(OpenSite site, DateOnly from, DateOnly day) =>
