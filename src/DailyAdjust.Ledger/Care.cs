@@ -23,13 +23,18 @@ internal static class Care
             throw new IOException($"{path} exists already; a backup never overwrites anything.");
         }
 
+        if (!Directory.Exists(Path.GetDirectoryName(path)))
+        {
+            throw new LedgerException(LedgerTrouble.Missing, $"The folder for the backup {path} does not exist.");
+        }
+
         // Under another name until it is known good, so that a copy cut short is never taken for a backup.
         var part = path + ".part";
         try
         {
             File.Delete(part);
             var before = Counts(ledger.Db);
-            ledger.Db.Execute("VACUUM INTO $path", ("$path", part));
+            Copy(ledger.Db, part);
             var after = Counts(ledger.Db);
             Verify(part, before, after);
             using (var file = new FileStream(part, FileMode.Open, FileAccess.ReadWrite))
@@ -46,6 +51,18 @@ internal static class Care
         finally
         {
             File.Delete(part);
+        }
+    }
+
+    private static void Copy(LedgerDb db, string path)
+    {
+        try
+        {
+            db.Execute("VACUUM INTO $path", ("$path", path));
+        }
+        catch (LedgerException e)
+        {
+            throw new LedgerException(e.Trouble, $"The backup {path} could not be written. {e.Message}", e);
         }
     }
 

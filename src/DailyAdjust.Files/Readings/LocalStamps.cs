@@ -98,8 +98,10 @@ internal sealed class LocalStamps(SiteClock clock, WeatherSource source, Action<
         var (earlier, later) = newestFirst ? (after, before) : (before, after);
         var second = SecondPass(times);
 
-        // One pass only: the first, unless the file begins within it and runs on into the hours after.
-        var onlyPass = earlier is null && later is not null ? 1 : 0;
+        // One pass only: the first, unless that were less than an interval after the row before, or the file
+        // begins within the pass and runs on into the hours after.
+        var isSecond = earlier is { } stamp ? Instants(times[0])[0] - Instants(stamp)[0] < source.Interval : later is not null;
+        var onlyPass = isSecond ? 1 : 0;
         for (var i = 0; i < run.Count; i++)
         {
             var order = newestFirst ? run.Count - 1 - i : i;

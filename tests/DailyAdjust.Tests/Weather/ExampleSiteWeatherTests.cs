@@ -21,7 +21,7 @@ public sealed class ExampleSiteWeatherTests
             Assert.Equal(row["date"], day.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
             Assert.Equal(row["station"], day.Station);
             Assert.Equal(EtoBasis.Hourly, day.Basis);
-            Assert.Equal(row.Number("eto_mm"), day.EtoMm!.Value, 0.0001);
+            Assert.Equal(row.Number("eto_mm"), day.EtoMm!.Value, 0.000051);
             Assert.Equal(row.Number("rain_mm"), day.RainAt("yard").RainMm!.Value, 0.00005);
             Assert.Equal(row.Number("tmax_c"), day.AirTemperatureMaxC!.Value, 0.00005);
             Assert.Equal(row.Number("tmin_c"), day.AirTemperatureMinC!.Value, 0.00005);
