@@ -6,6 +6,9 @@ internal sealed class CsvHeader
     private readonly CsvRow row;
     private readonly Dictionary<string, int> at = new(StringComparer.OrdinalIgnoreCase);
 
+    /// <summary>Every needed column is there.</summary>
+    public bool Complete { get; private set; } = true;
+
     private CsvHeader(CsvRow row)
     {
         this.row = row;
@@ -34,10 +37,19 @@ internal sealed class CsvHeader
 
         foreach (var name in needed.Where(n => !header.at.ContainsKey(n)))
         {
+            header.Complete = false;
             problems.Error(row.Line, 1, $"the column {Wording.Quote(name)} is missing", $"the first line names the columns: {string.Join(",", known)}");
         }
 
         return header;
+    }
+
+    /// <summary>Whether the first line that is not empty names these columns, in any order.</summary>
+    public static bool FirstLineHas(string text, params string[] columns)
+    {
+        var first = text.TrimStart('\uFEFF', '\r', '\n', ' ').Split('\n', 2)[0];
+        var cells = first.Split(CsvRows.Delimiter(first)).Select(c => c.Trim().Trim('"').Trim()).ToList();
+        return columns.All(c => Names.Find(cells, c) is not null);
     }
 
     /// <summary>The cell of a column; empty where the file does not have it.</summary>

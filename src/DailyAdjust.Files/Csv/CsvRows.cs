@@ -18,8 +18,12 @@ internal static class CsvRows
     public const int MostCharacters = 16_000_000;
 
     /// <summary>Rows that are not empty, the header among them.</summary>
-    public static IReadOnlyList<CsvRow> Read(string text, ProblemList problems)
+    public static IReadOnlyList<CsvRow> Read(string text, ProblemList problems) => Read(text, problems, out _);
+
+    /// <param name="unreadable">Rows that were told and left out.</param>
+    public static IReadOnlyList<CsvRow> Read(string text, ProblemList problems, out int unreadable)
     {
+        unreadable = 0;
         var rows = new List<CsvRow>();
         var clean = text.TrimStart('\uFEFF');
         if (clean.Length > MostCharacters)
@@ -55,10 +59,12 @@ internal static class CsvRows
             var read = new CsvRow(line, cells);
             if (Array.FindIndex(cells, HasControl) is var control and >= 0)
             {
+                unreadable++;
                 problems.Error(line, control + 1, "a control character stands in the cell; the row was not read", "save the file as CSV in UTF-8");
             }
             else if (stray >= 0)
             {
+                unreadable++;
                 var last = line + LineBreaks(row.Span.TrimEnd());
                 problems.Error(
                     read.Line,
@@ -94,7 +100,7 @@ internal static class CsvRows
     }
 
     /// <summary>The sign that the first line has most of, outside quotation marks; a comma where it has none.</summary>
-    private static char Delimiter(string text)
+    public static char Delimiter(string text)
     {
         Span<int> counts = stackalloc int[4];
         const string Signs = ",;\t|";

@@ -62,11 +62,10 @@ internal sealed record ColumnMap(IReadOnlyList<string> Cells, int Time, int? Tim
 
     private static Unit? UnitOf(WeatherQuantity quantity, MappedColumn mapped, string header, int index, bool daily, List<ColumnFault> faults)
     {
-        var kinds = QuantityUnit.Kinds(quantity, daily);
         var written = HeaderUnit.Split(header).Unit;
-        var fromHeader = written is null ? null : Units.Find(written.Replace("\uFFFD", "", StringComparison.Ordinal), kinds);
-        var fromMap = mapped.Unit is null ? null : Units.Find(mapped.Unit, kinds);
-        var usual = string.Join(", ", kinds.SelectMany(Units.Spellings));
+        var fromHeader = written is null ? null : WeatherUnits.Find(written.Replace("\uFFFD", "", StringComparison.Ordinal), quantity, daily);
+        var fromMap = mapped.Unit is null ? null : WeatherUnits.Find(mapped.Unit, quantity, daily);
+        var usual = string.Join(", ", WeatherUnits.Kinds(quantity, daily).SelectMany(Units.Spellings));
         if (mapped.Unit is not null && fromMap is null)
         {
             faults.Add(new ColumnFault(index + 1, $"\"{mapped.Unit}\" is not a unit for the column \"{mapped.Header}\"", $"Use one of {usual}"));

@@ -3,23 +3,12 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Files.Readings;
 
-/// <summary>Which units a quantity may have in a weather file, and its value in the reading's own.</summary>
+/// <summary>A quantity in the unit that a weather file writes it in, and its value in the reading's own.</summary>
 /// <param name="Quantity">What the column measures.</param>
 /// <param name="Unit">The unit that the file uses.</param>
 internal sealed record QuantityUnit(WeatherQuantity Quantity, Unit Unit)
 {
     private const double SecondsPerDay = 86400;
-
-    /// <summary>The kinds of unit that the quantity may have; rates per day only where the file has one row a day.</summary>
-    public static UnitKind[] Kinds(WeatherQuantity quantity, bool daily) => quantity switch
-    {
-        WeatherQuantity.RelativeHumidity or WeatherQuantity.RelativeHumidityMax or WeatherQuantity.RelativeHumidityMin => [UnitKind.Percent],
-        WeatherQuantity.WindSpeed => [UnitKind.Speed],
-        WeatherQuantity.SolarRadiation => [UnitKind.RadiationPower, UnitKind.RadiationEnergy],
-        WeatherQuantity.Sunshine => [UnitKind.Duration],
-        WeatherQuantity.Rain or WeatherQuantity.ReferenceEt => daily ? [UnitKind.Depth, UnitKind.DepthPerDay] : [UnitKind.Depth],
-        _ => [UnitKind.Temperature],
-    };
 
     /// <summary>The value in the unit of <see cref="Core.Weather.Reading"/>: °C, %, m/s, MJ/m², h or mm for the interval.</summary>
     /// <param name="value">As the file has it.</param>

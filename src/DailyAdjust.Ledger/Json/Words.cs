@@ -6,20 +6,20 @@ namespace DailyAdjust.Ledger.Json;
 internal static class Words
 {
     public static string Of<T>(T value)
-        where T : struct, Enum => JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString());
+        where T : struct, Enum => Table<T>.ToWord[value];
 
     /// <exception cref="JsonException">No such word.</exception>
     public static T To<T>(string word)
+        where T : struct, Enum =>
+        Table<T>.ToValue.TryGetValue(word, out var value) ? value : throw new JsonException($"\"{word}\" is no {typeof(T).Name}.");
+
+    // Made once: years of sheets hold hundreds of thousands of these words.
+    private static class Table<T>
         where T : struct, Enum
     {
-        foreach (var value in Enum.GetValues<T>())
-        {
-            if (string.Equals(Of(value), word, StringComparison.Ordinal))
-            {
-                return value;
-            }
-        }
+        public static readonly Dictionary<T, string> ToWord =
+            Enum.GetValues<T>().ToDictionary(v => v, v => JsonNamingPolicy.KebabCaseLower.ConvertName(v.ToString()));
 
-        throw new JsonException($"\"{word}\" is no {typeof(T).Name}.");
+        public static readonly Dictionary<string, T> ToValue = ToWord.ToDictionary(p => p.Value, p => p.Key, StringComparer.Ordinal);
     }
 }

@@ -27,9 +27,19 @@ internal static class TextReport
         lines.Add($"{view.Sheet.Site.Name}: {SiteWords.LongDate(view.Sheet.Date)} (sheet {view.Id}{replaces})");
         lines.Add(RoundWords.Lead(view));
         var fresh = view.Sheet.Freshness;
+        if (view.NoAdvice)
+        {
+            lines.Add($"! {FreshnessWords.NoAdviceTitle}: {FreshnessWords.NoAdvice(fresh)} {FreshnessWords.LeaveDials}");
+        }
+
         foreach (var sheet in fresh.UnansweredRounds)
         {
             lines.Add($"! {FreshnessWords.NotAnsweredTitle}: {FreshnessWords.Round(sheet)}");
+            foreach (var program in view.NotAnswered.Where(p => p.Unanswered!.Sheet == sheet).Take(MostListed))
+            {
+                lines.Add($"{view.Label(program.Key)}: {AdviceWords.NotAnswered(program.Unanswered!)}", indent: 2);
+            }
+
             lines.Add(Answers.RoundDone(view.Issue.SiteId, sheet), indent: 2);
         }
 
@@ -37,11 +47,6 @@ internal static class TextReport
         {
             lines.Add($"! {FreshnessWords.NotConfirmedTitle}: {FreshnessWords.Confirm([.. fresh.NeverConfirmed.Select(view.Label)])}");
             lines.Add($"Read the dials, {Answers.RoundFile}.", indent: 2);
-        }
-
-        if (view.NoAdvice)
-        {
-            lines.Add($"! {FreshnessWords.NoAdviceTitle}: {FreshnessWords.NoAdvice(fresh)} {FreshnessWords.LeaveDials}");
         }
 
         foreach (var notice in view.Issue.Notices)
@@ -52,10 +57,11 @@ internal static class TextReport
         foreach (var rain in fresh.UnknownRain)
         {
             lines.Add($"! {FreshnessWords.RainTitle}: {FreshnessWords.UnknownRain(rain, view.Words)}");
+            lines.Add($"{FreshnessWords.LogbookLine} {Answers.RainLine(rain.Gauge, rain.Date, view.Words.DepthUnit)}", indent: 2);
         }
 
         lines.Add(FreshnessWords.Through(fresh, view.Words)
-            + " " + (fresh.Assumed.Count > 0 ? string.Join(" ", fresh.Assumed.Select(FreshnessWords.Sentence)) : FreshnessWords.NothingAssumed));
+            + " " + (fresh.Assumed.Count > 0 ? $"{FreshnessWords.AssumedTitle}: {string.Join("; ", fresh.Assumed)}." : FreshnessWords.NothingAssumed));
     }
 
     private static void Round(TextLines lines, SheetView view)
@@ -83,7 +89,7 @@ internal static class TextReport
     {
         var advice = line.First;
         var who = string.Join(" + ", line.Programs.Select(p => p.Name.Length > 0 ? $"{p.Key.Program} {p.Name}" : p.Key.Program));
-        lines.Add($"[ ] {who}: {AdviceWords.Act(advice.Advice)} {AdviceWords.Change(advice)}", indent: 3);
+        lines.Add($"[ ] {who}: {AdviceWords.ActAndNumbers(advice)}", indent: 3);
         lines.Add($"{FreshnessWords.Sentence(advice.Reason)} {AdviceWords.Until(advice, view.Words)}", indent: 7, most: 2);
         foreach (var minutes in advice.NewMinutes)
         {
@@ -110,8 +116,9 @@ internal static class TextReport
     {
         var night = view.Sheet.Overnight;
         var words = view.Words;
-        lines.Add($"{SectionWords.Overnight}: rain {string.Join("; ", night.Rain.Select(r => SectionWords.RainLine(r, words)))}.");
-        lines.Add($"ETo yesterday {words.DepthOf(night.YesterdayEtoMm)} ({SectionWords.EtoExplained}); lowest {SectionWords.Lowest(night, words)}.");
+        lines.Add(RoundWords.RainLead(view));
+        lines.Add(SectionWords.EtoLine(night, view.Sheet.Freshness, words));
+        lines.Add(SectionWords.LowestLine(night, words));
         var due = view.Sheet.DueRuns.Where(r => !r.Answered).ToList();
         if (due.Count > 0)
         {
@@ -130,7 +137,7 @@ internal static class TextReport
             foreach (var dry in sheet.Driest.Take(MostListed))
             {
                 var volume = dry.VolumeL is { } litres ? $", about {words.AboutVolume(litres)}" : "";
-                lines.Add($"- {dry.Name} ({dry.Station}): short {words.DepthOf(dry.ShortMm)}{volume}. {FreshnessWords.Sentence(dry.Why)}", indent: 2, most: 1);
+                lines.Add($"- {dry.Name} ({dry.Station}): short {words.DepthOf(dry.ShortMm)}{volume}: {dry.Why}", indent: 2, most: 1);
             }
         }
 
@@ -146,7 +153,7 @@ internal static class TextReport
 
         foreach (var problem in FitWords.Problems(sheet.Fit, words))
         {
-            lines.Add($"Night: {problem}", most: 2);
+            lines.Add($"{SectionWords.Fit} {problem}", most: 2);
         }
     }
 }

@@ -22,10 +22,14 @@ internal static class AdviceWords
         _ => throw new ArgumentOutOfRangeException(nameof(advice), advice, "Not an advice."),
     };
 
-    /// <summary>"90 → 60 %", "100 % → off", "off → 75 %", and for what stays: "100 %", "off".</summary>
-    public static string Change(ProgramAdvice advice) => advice.NeedsVisit
-        ? $"{Old(advice)} → {New(advice)}"
-        : SiteWords.Setting(advice.Present.Percent);
+    /// <summary>"SET 90 → 60 %", "SKIP, 100 % → off", "TURN ON, off → 75 %", "leave 100 %", "stays off".</summary>
+    public static string ActAndNumbers(ProgramAdvice advice) => advice switch
+    {
+        { NeedsVisit: true, Advice: AdviceKind.Set } => $"{Act(advice.Advice)} {Old(advice)} → {New(advice)}",
+        { NeedsVisit: true } => $"{Act(advice.Advice)}, {Old(advice)} → {New(advice)}",
+        { Advice: AdviceKind.KeepOff or AdviceKind.Off } => Act(advice.Advice),
+        _ => $"{Act(advice.Advice)} {SiteWords.Setting(advice.Present.Percent)}",
+    };
 
     /// <summary>The setting that the dial should show; a percent sign only where it would not stand twice.</summary>
     public static string Old(ProgramAdvice advice) => advice.Advice == AdviceKind.Set
@@ -45,7 +49,7 @@ internal static class AdviceWords
     /// <summary>For how long, or what comes next; empty where there is nothing to say.</summary>
     public static string Until(ProgramAdvice advice, SiteWords words) => advice switch
     {
-        { Advice: AdviceKind.Skip, LookAgain: { } day } => $"Back on {SiteWords.Date(day)} if no rain falls.",
+        { Advice: AdviceKind.Skip, LookAgain: { } day } => $"Turn on again {SiteWords.Date(day)} if no rain falls.",
         { Advice: AdviceKind.KeepOff, LookAgain: { } day } => $"Looked at again {words.Day(day)}.",
         { Advice: AdviceKind.Off, OffUntil: { } day } => $"Must not run through {SiteWords.Date(day)}.",
         { Advice: AdviceKind.Off } => "Must not run until further notice.",

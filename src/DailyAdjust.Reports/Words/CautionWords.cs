@@ -14,7 +14,7 @@ internal static class CautionWords
     ];
 
     /// <summary>One line for a terminal.</summary>
-    public const string Short = "Advice only: the person on the ground decides, local rules come first, lock out before opening a box.";
+    public const string Short = "Advice: the person on the ground decides; local rules come first; lock out before opening a box.";
 
     /// <summary>The trade's words, for somebody new.</summary>
     public static IReadOnlyList<(string Word, string Meaning)> Explained { get; } =

@@ -6,6 +6,8 @@ namespace DailyAdjust.Reports.Words;
 /// <summary>How fresh the sheet is, what is assumed, and what waits for an answer.</summary>
 internal static class FreshnessWords
 {
+    private const int Most = 6;
+
     public const string NoAdviceTitle = "No sound advice today";
     public const string LeaveDials = "Every dial stays as it is set until weather comes in.";
     public const string NotAnsweredTitle = "Not answered";
@@ -27,7 +29,8 @@ internal static class FreshnessWords
         $"the round of {SiteWords.Date(sheet)}. Today's numbers take it that nothing was changed.";
 
     public static string Confirm(IReadOnlyList<string> programs) =>
-        $"{string.Join(", ", programs)}. Taken to run at 100 % until somebody reads the dial.";
+        (programs.Count > Most ? $"{string.Join(", ", programs.Take(Most))} and {SiteWords.Count(programs.Count - Most)} more" : CommonWords.List(programs))
+        + ". Taken to run at 100 % until somebody reads the dial.";
 
     public static string UnknownRain(UnknownRain rain, SiteWords words) =>
         $"gauge {rain.Gauge}, {SiteWords.Date(rain.Date)}"

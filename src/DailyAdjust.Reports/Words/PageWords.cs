@@ -12,5 +12,5 @@ internal static class PageWords
     public static string Meta(SheetView view) =>
         $"{view.Sheet.Site.Name} · sheet {view.Id}"
         + (view.Issue.Replaces is { } old ? $" · replaces issue {SiteWords.Count(old)}" : "")
-        + $" · knows what was known at {view.Words.When(view.Sheet.AsOf)}";
+        + $" · as known at {view.Words.When(view.Sheet.AsOf)}";
 }

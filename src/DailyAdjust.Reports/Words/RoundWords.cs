@@ -29,11 +29,17 @@ internal static class RoundWords
         return $"Open {CommonWords.Count(view.Boxes.Count, "box", "boxes")}: {CommonWords.List(parts)}.";
     }
 
+    /// <summary>What fell, in one line under the lead.</summary>
+    public static string RainLead(SheetView view) => view.Sheet.Overnight.Rain.Count == 0
+        ? ""
+        : "Rain: " + string.Join("; ", view.Sheet.Overnight.Rain.Select(r => SectionWords.RainLine(r, view.Words))) + ".";
+
     public static string Foot(RoundCounts counts) =>
         $"Visit {SiteWords.Count(counts.Visit)}, leave {SiteWords.Count(counts.Leave)}, off {SiteWords.Count(counts.StaysOff)}"
         + (counts.AsSet > 0 ? $", as set {SiteWords.Count(counts.AsSet)}" : "");
 
-    public const string FootExplained = "Visit: a dial to turn. Leave: do not touch. Off: is off and stays off.";
+    public static string FootExplained(RoundCounts counts) =>
+        "Visit: a dial to turn. Leave: do not touch. Off: is off and stays off." + (counts.AsSet > 0 ? " As set: no advice, do not touch." : "");
 
     private static void Add(List<string> parts, string act, int count)
     {

@@ -8,7 +8,7 @@ namespace DailyAdjust.Reports.Words;
 internal static class SectionWords
 {
     public const string Overnight = "Overnight";
-    public const string EtoExplained = "water the weather draws from short grass in a day (ETo)";
+    public const string EtoExplained = "water the weather draws from short grass in a day";
     public const string DidItRun = "Did it run?";
     public const string Driest = "Take hose and probe";
     public const string NoDry = "No zone stands out as dry.";
@@ -41,7 +41,7 @@ internal static class SectionWords
     }
 
     public static string RainLine(OvernightRain rain, SiteWords words) =>
-        $"{rain.Gauge}: {words.DepthOf(rain.YesterdayMm)} yesterday, {words.DepthOf(rain.SinceMidnightMm)} since midnight";
+        $"gauge {rain.Gauge} {words.DepthOf(rain.YesterdayMm)} yesterday, {words.DepthOf(rain.SinceMidnightMm)} since midnight";
 
     public static string Lowest(Overnight night, SiteWords words) => night.LowestTemperatureC is { } low
         ? words.Temperature(low) + (night.LowestAt is { } at ? $" at {words.When(at)}" : "")

@@ -9,9 +9,12 @@ internal static class WaterWords
     public const string Month = "this month";
     public const string Season = "this season";
     public const string NotRead = "not read";
-    public const string HowEstimated = "Estimated from minutes and the flow in stations.csv.";
 
-    public static string WithoutFlow(int stations) => stations == 1
-        ? "1 station has no flow there and is not in the estimate."
-        : $"{SiteWords.Count(stations)} stations have no flow there and are not in the estimate.";
+    public static string HowEstimated(int stationsWithoutFlow) =>
+        "Estimated from minutes and the flow in stations.csv." + stationsWithoutFlow switch
+        {
+            0 => "",
+            1 => " 1 station has no flow there and is not in it.",
+            _ => $" {SiteWords.Count(stationsWithoutFlow)} stations have no flow there and are not in it.",
+        };
 }

@@ -75,14 +75,16 @@ public sealed class WholeOrNothingTests : IDisposable
         Assert.Empty(after.IntegrityCheck(everyFile: true));
     }
 
-    [Fact]
-    public void What_was_kept_is_there_after_a_crash()
+    [Theory]
+    [InlineData(LedgerMode.Write)]
+    [InlineData(LedgerMode.Read)]
+    public void What_was_kept_is_there_after_a_crash(LedgerMode mode)
     {
         using var crashed = new LedgerFolder();
         _ledger.InOneStep(AddAll);
         File.Copy(_home.Ledger, crashed.Ledger);
         File.Copy(_home.Ledger + "-wal", crashed.Ledger + "-wal");
-        using var after = crashed.Write();
+        using var after = SiteLedger.Open(crashed.Ledger, mode, TimeSpan.Zero);
         Assert.Equal(3, after.Watermark);
         Assert.Equal(Samples.Bytes("time,rain\n"), after.Files.ReadBytes(2));
         Assert.Empty(after.IntegrityCheck(everyFile: true));

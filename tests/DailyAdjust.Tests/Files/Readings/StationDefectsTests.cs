@@ -1,3 +1,4 @@
+using System.Globalization;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Files;
 using nietras.SeparatedValues;
@@ -80,6 +81,29 @@ public sealed class StationDefectsTests
 
         Assert.Equal([5, 6, 7, 8], night.Select(r => r.End.Hour));
         Assert.Equal([0.20, 0.21, 0.22, 0.23], night.Select(r => Math.Round(r.RainMm / 25.4, 6)));
+    }
+
+    [Theory]
+    [InlineData("de-DE", ",")]
+    [InlineData("tr-TR", ",")]
+    [InlineData("en-US", ".")]
+    public void NoCultureChangesANumberOrAWord(string culture, string separator)
+    {
+        var before = CultureInfo.CurrentCulture;
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
+            Assert.Equal(separator, CultureInfo.CurrentCulture.NumberFormat.NumberDecimalSeparator);
+
+            var again = StationFile.Read(File.ReadAllBytes(StationFile.Path("readings/station-defects.csv")), Source);
+
+            Assert.Equal(Read.Readings, again.Readings);
+            Assert.Equal(Read.Report.Problems, again.Report.Problems);
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
     }
 
     private static List<(int Line, int Column, Severity Severity, string What)> Expected()
