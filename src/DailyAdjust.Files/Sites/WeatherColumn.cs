@@ -1,6 +1,5 @@
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
-using DailyAdjust.Files.Readings;
 using DailyAdjust.Files.Yaml;
 
 namespace DailyAdjust.Files.Sites;
@@ -8,10 +7,6 @@ namespace DailyAdjust.Files.Sites;
 /// <summary>One entry of a column map: the header as the file has it, or { column: Temp, unit: °F } where the header does not say the unit.</summary>
 internal static class WeatherColumn
 {
-    /// <summary>The quantity's key in site.yaml: air_temperature.</summary>
-    public static string Key(WeatherQuantity quantity) => string.Concat(quantity.ToString()
-        .Select((c, i) => i > 0 && char.IsAsciiLetterUpper(c) ? "_" + char.ToLowerInvariant(c) : char.ToLowerInvariant(c).ToString()));
-
     public static MappedColumn? Read(YamlNode node, WeatherQuantity quantity, string what, bool daily, Section around)
     {
         if (node is YamlMap)
@@ -43,9 +38,9 @@ internal static class WeatherColumn
 
     private static void CheckUnit(string unit, WeatherQuantity quantity, string what, bool daily, YamlNode at, ProblemList problems)
     {
-        if (unit.Length > 0 && !Array.Exists(QuantityUnit.Kinds(quantity, daily), kind => Units.Find(unit, kind) is not null))
+        if (unit.Length > 0 && WeatherUnits.Find(unit, quantity, daily) is null)
         {
-            var kinds = QuantityUnit.Kinds(quantity, daily);
+            var kinds = WeatherUnits.Kinds(quantity, daily);
             problems.Error(
                 at.Line,
                 at.Column,
@@ -54,5 +49,5 @@ internal static class WeatherColumn
         }
     }
 
-    private static string Example(WeatherQuantity quantity, bool daily) => Units.Spellings(QuantityUnit.Kinds(quantity, daily)[0])[0];
+    private static string Example(WeatherQuantity quantity, bool daily) => Units.Spellings(WeatherUnits.Kinds(quantity, daily)[0])[0];
 }
