@@ -7,10 +7,6 @@ namespace DailyAdjust.Files.Sites;
 /// <summary>One entry of a column map: the header as the file has it, or { column: Temp, unit: °F } where the header does not say the unit.</summary>
 internal static class WeatherColumn
 {
-    /// <summary>The quantity's key in site.yaml: air_temperature.</summary>
-    public static string Key(WeatherQuantity quantity) => string.Concat(quantity.ToString()
-        .Select((c, i) => i > 0 && char.IsAsciiLetterUpper(c) ? "_" + char.ToLowerInvariant(c) : char.ToLowerInvariant(c).ToString()));
-
     public static MappedColumn? Read(YamlNode node, WeatherQuantity quantity, string what, bool daily, Section around)
     {
         if (node is YamlMap)
