@@ -7,6 +7,8 @@ public static class ExampleSite
 {
     public const string Name = "tamarack";
 
+    private static readonly Lazy<DirectoryInfo> Once = new(TakeInOnce);
+
     public static string Folder { get; } = Path.Combine(Repository.Root, "tests", "DailyAdjust.Tests", "Data", "example-site");
 
     public static string Weather => Path.Combine(Folder, "yard-hourly.csv");
@@ -22,12 +24,15 @@ public static class ExampleSite
         return site;
     }
 
-    /// <summary>The same, with weather and logbook taken in by the real program.</summary>
+    /// <summary>The same, with weather and logbook taken in by the real program (once: the tests get copies of its folder).</summary>
     public static SiteFolder TakenIn(TestHome home)
     {
-        var site = PutInto(home);
-        var result = RunningProgram.Run("ingest", "--home", home.Path, Weather, Logbook);
-        Assert(result);
+        var site = home.EmptySite(Name);
+        foreach (var file in Once.Value.GetFiles())
+        {
+            file.CopyTo(Path.Combine(site.Path, file.Name));
+        }
+
         return site;
     }
 
@@ -38,11 +43,12 @@ public static class ExampleSite
         return string.Join('\n', lines.Take(1).Concat(lines.Skip(1).TakeWhile(l => string.CompareOrdinal(l[..lastTime.Length], lastTime) <= 0))) + "\n";
     }
 
-    private static void Assert(ProgramResult result)
+    private static DirectoryInfo TakeInOnce()
     {
-        if (result.ExitCode != 0)
-        {
-            throw new InvalidOperationException(result.ToString());
-        }
+        var home = new TestHome();
+        AppDomain.CurrentDomain.ProcessExit += (_, _) => home.Dispose();
+        var site = PutInto(home);
+        var result = RunningProgram.Run("ingest", "--home", home.Path, Weather, Logbook);
+        return result.ExitCode == 0 ? new DirectoryInfo(site.Path) : throw new InvalidOperationException(result.ToString());
     }
 }

@@ -69,10 +69,22 @@ internal static class LogCommand
             context.Error.WriteLine($"{warning.What}. {warning.Hint}");
         }
 
-        context.Out.WriteLine(LogbookWriter.ToCsv(entry));
-        context.Out.WriteLine(added.Known > 0 ? "Known already: nothing was added." : added.Superseded > 0 ? "Added; it takes the place of an earlier entry." : "Added.");
+        var become = added.Known > 0 ? "Known already" : added.Superseded > 0 ? "Added in place of an earlier entry" : "Added";
+        context.Out.WriteLine($"{become}: {InWords(line)}");
         return ExitCode.Done;
     }
+
+    private static string InWords(LogLine line) => string.Join(' ', new[]
+    {
+        line.Time,
+        line.Kind,
+        line.Where,
+        line.Value,
+        line.Unit,
+        line.Until.Length > 0 ? "until " + line.Until : "",
+        line.By.Length > 0 ? "by " + line.By : "",
+        line.Note.Length > 0 ? $"({line.Note})" : "",
+    }.Where(part => part.Length > 0));
 
     private static void RejectUnknownRound(OpenSite site, LogEntry entry)
     {

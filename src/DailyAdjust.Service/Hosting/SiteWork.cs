@@ -40,10 +40,12 @@ public sealed class SiteWork(ILogger<SiteWork> log)
         }
         catch (Exception failure)
         {
-            // One site's failure does not stop the others; it is tried again at every look and told when it changes.
+            // One site's failure does not stop the others; it is tried again at every look and told when it changes. What the
+            // ledger says of the disk stands for itself; anything else comes with its trace.
             if (IsNews(site, failure.Message))
             {
-                log.LogError(failure, "{Site}: held back, tried again at every look: {Failure}", site, failure.Message);
+                var trace = failure is LedgerException or WrongInputException ? null : failure;
+                log.LogError(trace, "{Site}: held back, tried again at every look: {Failure}", site, failure.Message);
             }
         }
     }

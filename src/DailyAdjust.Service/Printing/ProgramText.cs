@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using DailyAdjust.Core.Advice;
-using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Reports.Tables;
 
@@ -20,7 +19,7 @@ internal static class ProgramText
         var which = issue is null ? "not issued" : string.Create(CultureInfo.InvariantCulture, $"sheet {sheet.Date:yyyy-MM-dd}/{issue}");
         text.Append(CultureInfo.InvariantCulture, $"{advice.Key} {advice.Name}, {which}, as of {asOf:yyyy-MM-dd HH:mm}\n\n");
         text.Append(CultureInfo.InvariantCulture, $"now      {advice.Present}{(advice.Confirmed ? "" : " (nobody has confirmed it)")}\n");
-        text.Append(CultureInfo.InvariantCulture, $"advice   {Word(advice.Advice)}{Percent(advice.Percent)}{(advice.ExactPercent is { } exact ? string.Create(CultureInfo.InvariantCulture, $", exactly {exact:0.####} %") : "")}\n");
+        text.Append(CultureInfo.InvariantCulture, $"advice   {AdviceWord.Of(advice.Advice)}{Percent(advice.Percent)}{(advice.ExactPercent is { } exact ? string.Create(CultureInfo.InvariantCulture, $", exactly {exact:0.####} %") : "")}\n");
         text.Append(CultureInfo.InvariantCulture, $"because  {advice.Reason}\n");
         if (advice.NextStart is { } start)
         {
@@ -62,11 +61,4 @@ internal static class ProgramText
     private static string YesNo(bool value) => value ? "yes" : "no";
 
     private static string Percent(double? percent) => percent is { } p ? string.Create(CultureInfo.InvariantCulture, $" {p:0.##} %") : "";
-
-    private static string Word(AdviceKind kind) => kind switch
-    {
-        AdviceKind.KeepOff => "keep-off",
-        AdviceKind.AsSet => "as-set",
-        _ => kind.ToString().ToLowerInvariant(),
-    };
 }
