@@ -15,43 +15,48 @@ public class AdviceAgreementTests
     {
         for (var date = new DateOnly(2026, 6, 5); date <= ExampleInputs.Last; date = date.AddDays(1))
         {
-            Agree("example", ExampleInputs.Morning(date));
+            Assert.Null(FirstDifference("example", ExampleInputs.Morning(date)));
         }
     }
 
     [Fact]
     public void Random_mornings_come_out_as_the_plain_advice_says()
     {
-        for (var seed = 1; seed <= Sites; seed++)
-        {
-            var site = RandomCase.Of(seed);
-            Agree($"seed {seed}", site.Morning(site.Weather[^1].Date));
-            Agree($"seed {seed}", site.Morning(site.Weather[^3].Date));
-        }
+        var found = Enumerable.Range(1, Sites)
+            .Select(seed => (seed, site: RandomCase.Of(seed)))
+            .SelectMany(x => new[] { 1, 3 }.Select(back => FirstDifference($"seed {x.seed}", x.site.Morning(x.site.Weather[^back].Date))))
+            .OfType<string>()
+            .ToList();
+        Assert.True(found.Count == 0, $"{found.Count} mornings differ:\n" + string.Join('\n', found.Take(12)));
     }
 
     /// <summary>The same advice and percent; exact percent and each zone's within 0.1.</summary>
-    private static void Agree(string name, MorningInputs inputs)
+    private static string? FirstDifference(string name, MorningInputs inputs)
     {
         var plain = PlainAdvice.Run(inputs);
         var core = MorningCalculation.Run(inputs).Programs;
         Assert.Equal(plain.Select(p => p.Key), core.Select(c => c.Key));
         foreach (var (p, c) in plain.Zip(core))
         {
-            var where = string.Create(CultureInfo.InvariantCulture, $"{name} {inputs.Date:yyyy-MM-dd} {p.Key}: ");
-            foreach (var (slow, fast) in p.Zones.Zip(c.Zones))
+            var where = string.Create(CultureInfo.InvariantCulture, $"{name} {inputs.Date:yyyy-MM-dd} {p.Key}");
+            foreach (var slow in p.Zones)
             {
-                Assert.Equal((where, slow.Station.Key), (where, fast.Station));
-                Near($"{where}{fast.Station} percent", slow.Percent, fast.Percent);
-                Assert.Equal((where, fast.Station, slow.CanWait, slow.Due), (where, fast.Station, fast.CanWait, fast.Due));
-                Assert.Equal((where, fast.Station, p.SetAside.Contains(slow)), (where, fast.Station, fast.SetAside));
+                var fast = c.Zones.Single(z => z.Station == slow.Station.Key);
+                if (!Near(slow.Percent, fast.Percent) || slow.CanWait != fast.CanWait || slow.Due != fast.Due || p.SetAside.Contains(slow) != fast.SetAside)
+                {
+                    return $"{where} {fast.Station}: plain {slow.Percent} wait {slow.CanWait} due {slow.Due} aside {p.SetAside.Contains(slow)}, "
+                        + $"core {fast.Percent} wait {fast.CanWait} due {fast.Due} aside {fast.SetAside}";
+                }
             }
 
-            Near(where + "exact", p.ExactPercent, c.ExactPercent);
-            Assert.Equal((where, p.Present, p.Advice, p.Percent), (where, c.Present, c.Advice, c.Percent));
+            if (!Near(p.ExactPercent, c.ExactPercent) || (p.Present, p.Advice, p.Percent) != (c.Present, c.Advice, c.Percent))
+            {
+                return $"{where}: plain {p.Present} {p.Advice} {p.Percent} ({p.ExactPercent}), core {c.Present} {c.Advice} {c.Percent} ({c.ExactPercent})";
+            }
         }
+
+        return null;
     }
 
-    private static void Near(string what, double? slow, double? fast) =>
-        Assert.True(slow is null ? fast is null : Math.Abs(slow.Value - fast!.Value) <= 0.1, $"{what}: plain {slow}, core {fast}");
+    private static bool Near(double? slow, double? fast) => slow is { } s && fast is { } f ? Math.Abs(s - f) <= 0.1 : slow is null && fast is null;
 }

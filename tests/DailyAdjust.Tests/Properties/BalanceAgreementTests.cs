@@ -14,20 +14,18 @@ public class BalanceAgreementTests
     public void The_example_site_comes_out_as_the_plain_balance_says()
     {
         var site = ExampleSite.Build();
-        Agree("example", new BalanceInputs { Versions = [new SiteVersion(site.Start, site)], Weather = ExampleInputs.Weather(), Log = ExampleInputs.Log() });
+        Assert.Null(FirstDifference("example", new BalanceInputs { Versions = [new SiteVersion(site.Start, site)], Weather = ExampleInputs.Weather(), Log = ExampleInputs.Log() }));
     }
 
     [Fact]
     public void Random_sites_come_out_as_the_plain_balance_says()
     {
-        for (var seed = 1; seed <= Sites; seed++)
-        {
-            Agree($"seed {seed}", RandomCase.Of(seed).Balance);
-        }
+        var found = Enumerable.Range(1, Sites).Select(seed => FirstDifference($"seed {seed}", RandomCase.Of(seed).Balance)).OfType<string>().ToList();
+        Assert.True(found.Count == 0, $"{found.Count} sites differ:\n" + string.Join('\n', found.Take(12)));
     }
 
     /// <summary>Every column within a millionth of a millimetre.</summary>
-    private static void Agree(string name, BalanceInputs inputs)
+    private static string? FirstDifference(string name, BalanceInputs inputs)
     {
         var plain = PlainBalance.Run(inputs);
         var core = Balance.Run(inputs).Days;
@@ -54,8 +52,13 @@ public class BalanceAgreementTests
             ];
             foreach (var (column, slow, fast) in columns)
             {
-                Assert.True(Math.Abs(slow - fast) <= 1e-6, $"{name} {c.Date:yyyy-MM-dd} {c.Station} {column}: plain {slow}, core {fast}");
+                if (!(Math.Abs(slow - fast) <= 1e-6))
+                {
+                    return $"{name} {c.Date:yyyy-MM-dd} {c.Station} {column}: plain {slow}, core {fast}";
+                }
             }
         }
+
+        return null;
     }
 }
