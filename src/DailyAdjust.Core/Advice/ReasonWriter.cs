@@ -33,7 +33,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.NoStart => Plain("no-start", "No start before the next visit."),
         Cause.NoVisit when advice.LookAgain is { } day => Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),
         Cause.NoVisit => Plain("no-visit", "No visit today."),
-        Cause.CanWait or Cause.NotDue => Waits(program, decision, advice),
+        Cause.CanWait or Cause.NotDue => Waits(program, decision),
         Cause.WasOff => With("was-off", $"It is off and its ground now needs water{NeedWords(program)}.", NeedData(program)),
         Cause.GoodEnough => With("good-enough", $"{Words.Percent(advice.Present.Percent)} serves well enough; the exact need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
         Cause.SameMinutes => With("same-minutes", $"No station's minutes would change at {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
@@ -43,18 +43,17 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         _ => With("need", Sentence($"{NeedDirection(decision, advice)}{NeedWords(program)}"), NeedData(program)),
     };
 
-    private Reason Waits(ProgramCase program, Decision decision, ProgramAdvice advice)
+    private Reason Waits(ProgramCase program, Decision decision)
     {
         var rain = RainOf(program);
         var because = decision.Cause == Cause.NotDue ? "Not due yet" : rain is { } r ? $"{Words.Depth(Units, r.Mm)} of rain since {Words.Date(r.Since)} (gauge {r.Gauge})" : "The ground holds enough";
-        var resume = advice.LookAgain is { } day ? $"; look again on {Words.Date(day)}{(advice.After is { } after ? $", about {Words.Percent(after.Percent)}" : "")}" : "";
         var data = NeedData(program);
         if (rain is { } fallen)
         {
             data["rainMm"] = fallen.Mm;
         }
 
-        return With(decision.Cause == Cause.NotDue ? "not-due" : "can-wait", $"{because}: the ground can wait without this water{resume} if no rain falls.", data);
+        return With(decision.Cause == Cause.NotDue ? "not-due" : "can-wait", $"{because}: the ground can wait without this water.", data);
     }
 
     private static string NeedDirection(Decision decision, ProgramAdvice advice) =>
@@ -112,9 +111,14 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
 
     private IEnumerable<Reason> Limits(Decision decision, ProgramAdvice advice)
     {
-        if (advice.After is { } after && advice.Advice is AdviceKind.Set or AdviceKind.Resume)
+        if (advice.After is { } after && advice.Advice is (AdviceKind.Set or AdviceKind.Resume))
         {
-            yield return Plain("after", $"{Words.Percent(advice.Percent!.Value)} now, about {Words.Percent(advice.After!.Percent)} from {Words.Date(advice.After.On)} if no rain falls.");
+            yield return Plain("after", $"{Words.Percent(advice.Percent!.Value)} now, about {Words.Percent(after.Percent)} from {Words.Date(after.On)} if no rain falls.");
+        }
+
+        if (advice.LookAgain is { } day && decision.Cause is (Cause.CanWait or Cause.NotDue))
+        {
+            yield return Plain("look-again", $"{Words.Date(day)}{(advice.After is { } then ? $", at about {Words.Percent(then.Percent)}," : "")} it is wanted again if no rain falls.");
         }
 
         if (advice.Shortfall is { } cut)
