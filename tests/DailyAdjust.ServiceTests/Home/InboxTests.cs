@@ -192,6 +192,6 @@ public sealed class InboxTests : IDisposable
     {
         Drop(name, text);
         inbox.Look();
-        return inbox.MoveToTaken(Assert.Single(inbox.Look().Ready));
+        return inbox.MoveToTaken(Assert.Single(inbox.Look().Ready), []);
     }
 }
