@@ -28,3 +28,30 @@ public sealed record BalanceInputs
 
 /// <summary>Zone days in order of date, then of stations.csv, and the state after the last.</summary>
 public sealed record BalanceResult(IReadOnlyList<ZoneDay> Days, SoilState End);
+
+/// <summary>The daily water balance of every zone. Source: [FAO56] ch. 8, p. 161-181; the order within a day is explained in docs/decisions/clock-order.md.</summary>
+public static class Balance
+{
+    /// <summary>Runs the given days, one after another.</summary>
+    /// <param name="inputs">Weather days must be consecutive and known.</param>
+    /// <exception cref="ArgumentException">A gap in the days, or an open day.</exception>
+    public static BalanceResult Run(BalanceInputs inputs)
+    {
+        var days = new List<ZoneDay>();
+        var run = new BalanceRun(inputs);
+        DateOnly? previous = null;
+        foreach (var weather in inputs.Weather)
+        {
+            if (previous is { } last && weather.Date != last.AddDays(1))
+            {
+                throw new ArgumentException($"Weather days must follow one another: {weather.Date:yyyy-MM-dd} comes after {last:yyyy-MM-dd}.", nameof(inputs));
+            }
+
+            previous = weather.Date;
+            run.Day(weather, days);
+        }
+
+        var next = previous?.AddDays(1) ?? inputs.StartState?.Date ?? inputs.Versions[0].Site.Start;
+        return new BalanceResult(days, run.StateAt(next));
+    }
+}

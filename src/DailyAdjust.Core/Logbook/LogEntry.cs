@@ -64,34 +64,6 @@ public enum LogUnit
     LitresPerMin,
 }
 
-public enum PlaceKind
-{
-    Site,
-    Pump,
-    Area,
-    Gauge,
-    Controller,
-    Program,
-    Station,
-}
-
-/// <summary>Where: site, pump, area:greens, gauge:yard, C1, C1/P2 (program) or C1/3 (station).</summary>
-/// <param name="Kind">What it is.</param>
-/// <param name="Name">Area, gauge or controller; empty for site and pump.</param>
-/// <param name="Item">Program or station of the controller; empty otherwise.</param>
-public readonly record struct Place(PlaceKind Kind, string Name, string Item)
-{
-    public override string ToString() => Kind switch
-    {
-        PlaceKind.Site => "site",
-        PlaceKind.Pump => "pump",
-        PlaceKind.Area => "area:" + Name,
-        PlaceKind.Gauge => "gauge:" + Name,
-        PlaceKind.Controller => Name,
-        _ => Name + "/" + Item,
-    };
-}
-
 /// <summary>
 /// One entry of the logbook. Its identity is (time, kind, where, ordinal): the same row in a later file supersedes it.
 /// <see cref="Value"/> by kind: setting % of base minutes; ran % of the due minutes (no = 0, yes = 100); run minutes

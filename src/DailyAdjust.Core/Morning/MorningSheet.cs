@@ -116,4 +116,8 @@ public sealed record AreaDay(DateOnly Date, double DepletionMm, double? RainMm, 
 public sealed record Outlook(int Days, int ZonesBeyond, int Zones, string WorstName, double WorstBeyondMm, double DrainedMm);
 
 /// <summary>Water used, estimated from minutes and flow, and metered, each by itself; litres.</summary>
-public sealed record WaterUsed(double YesterdayL, double MonthL, double SeasonL, double? MeteredMonthL, int StationsWithoutFlow);
+public sealed record WaterUsed(double YesterdayL, double MonthL, double SeasonL, double? MeteredMonthL, int StationsWithoutFlow)
+{
+    /// <summary>The date from which SeasonL counts: 1 January, or the first day reckoned.</summary>
+    public DateOnly? SeasonFrom { get; init; }
+}

@@ -23,4 +23,8 @@ public sealed record ReportPolicy
 }
 
 /// <summary>The hours in which irrigation may run; may cross midnight.</summary>
-public sealed record WateringWindow(TimeOnly Opens, TimeOnly Closes);
+public sealed record WateringWindow(TimeOnly Opens, TimeOnly Closes)
+{
+    /// <summary>Whether a time of day lies in it: from its opening, before its closing.</summary>
+    public bool Contains(TimeOnly time) => time.IsBetween(Opens, Closes);
+}

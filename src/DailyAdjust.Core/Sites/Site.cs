@@ -71,3 +71,20 @@ public sealed record Site
 
 /// <summary>A version of the site description and the first date on which it holds.</summary>
 public sealed record SiteVersion(DateOnly From, Site Site);
+
+public static class SiteVersions
+{
+    /// <summary>The version in force on a date; before the first version's date, the first.</summary>
+    public static Site On(IReadOnlyList<SiteVersion> versions, DateOnly date)
+    {
+        for (var i = versions.Count - 1; i > 0; i--)
+        {
+            if (versions[i].From <= date)
+            {
+                return versions[i].Site;
+            }
+        }
+
+        return versions[0].Site;
+    }
+}

@@ -1,0 +1,95 @@
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>What every program's advice on one morning shares. All of its log lies before the as-of instant.</summary>
+internal sealed class AdviceContext
+{
+    private readonly Dictionary<DateOnly, DayOfSite> _days = [];
+    private readonly Dictionary<DateOnly, double> _eto = [];
+    private readonly Func<DateOnly, double> _expectedEto;
+    private readonly RanHistory _ran;
+    private readonly HandWater _hand;
+
+    public AdviceContext(
+        Site site,
+        DateOnly date,
+        DateTimeOffset asOf,
+        SettingHistory settings,
+        IReadOnlyList<LogEntry> log,
+        IReadOnlyDictionary<StationKey, double> depletionMm,
+        IReadOnlyList<GaugeDay> rainSinceMidnight,
+        Func<DateOnly, double> expectedEto)
+    {
+        Site = site;
+        Date = date;
+        AsOf = asOf;
+        Settings = settings;
+        DepletionMm = depletionMm;
+        RainSinceMidnight = rainSinceMidnight;
+        _expectedEto = expectedEto;
+        _ran = new RanHistory(site.Clock, log);
+        _hand = new HandWater(site.Clock, log);
+        Season = new SeasonHistory(site.Clock, log);
+        Visits = new VisitCalendar(site, log);
+        Holds = new HoldCalendar(site.Clock, log);
+        Zones = ZonePlan.Of(site);
+        Programs = ZonePlan.AllPrograms(site);
+    }
+
+    public Site Site { get; }
+
+    public DateOnly Date { get; }
+
+    public DateTimeOffset AsOf { get; }
+
+    public SettingHistory Settings { get; }
+
+    public SeasonHistory Season { get; }
+
+    public VisitCalendar Visits { get; }
+
+    public HoldCalendar Holds { get; }
+
+    /// <summary>At 00:00 of the sheet's date.</summary>
+    public IReadOnlyDictionary<StationKey, double> DepletionMm { get; }
+
+    public IReadOnlyList<GaugeDay> RainSinceMidnight { get; }
+
+    public IReadOnlyList<ZonePlan> Zones { get; }
+
+    public IReadOnlyList<PlannedProgram> Programs { get; }
+
+    public DateTimeOffset RoundDone => Site.Clock.ToInstant(Date, Site.Report.RoundDoneBy);
+
+    public double ExpectedEtoMm(DateOnly date)
+    {
+        if (!_eto.TryGetValue(date, out var eto))
+        {
+            _eto[date] = eto = _expectedEto(date);
+        }
+
+        return eto;
+    }
+
+    public GaugeDay? RainAt(string gauge) =>
+        RainSinceMidnight.FirstOrDefault(r => string.Equals(r.Gauge, gauge, StringComparison.Ordinal));
+
+    /// <summary>What all zones share on a day to come; later starts run at the present settings.</summary>
+    public DayOfSite Day(DateOnly date)
+    {
+        if (!_days.TryGetValue(date, out var day))
+        {
+            _days[date] = day = new DayOfSite(Site, date, Programs, Settings, _ran, _hand, Season);
+        }
+
+        return day;
+    }
+
+    public IEnumerable<ZonePlan> ZonesOf(PlannedProgram program) => Zones.Where(z =>
+        string.Equals(z.Station.Key.Controller, program.Key.Controller, StringComparison.Ordinal)
+        && z.Station.BaseMinutes.ContainsKey(program.Key.Program));
+}

@@ -1,0 +1,127 @@
+using DailyAdjust.Core.Logbook;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>What is decided for one program, or for all programs of a box with one percentage.</summary>
+/// <param name="Advice">The advice.</param>
+/// <param name="Percent">set and resume: the number.</param>
+/// <param name="ExactPercent">Before rounding; null where none was computed.</param>
+/// <param name="Cause">What decided, for the words.</param>
+/// <param name="Prohibition">off: why and until when.</param>
+internal sealed record Decision(AdviceKind Advice, double? Percent, double? ExactPercent, Cause Cause, Prohibition? Prohibition = null);
+
+/// <summary>The rule that decided.</summary>
+internal enum Cause
+{
+    MustNotRun,
+    NoSoundAdvice,
+    NoStart,
+    NoVisit,
+    CanWait,
+    NotDue,
+    WasOff,
+    GoodEnough,
+    SameMinutes,
+    CeilingHolds,
+    UnknownRain,
+    MayHaveBeenTurnedOff,
+    Need,
+}
+
+/// <summary>Finds the advice: the first rule that applies.</summary>
+internal static class DecisionRules
+{
+    /// <param name="context">The morning.</param>
+    /// <param name="program">The program. Season, holds and being off are its own.</param>
+    /// <param name="box">All programs that share its percentage: itself, or every program of its controller.</param>
+    /// <param name="noSoundAdvice">Weather too old, no expected ETo or an open day.</param>
+    /// <param name="restsOnUnknownRain">Whether unknown rain may lie in a program's ground: then nothing is raised.</param>
+    public static Decision Decide(AdviceContext context, ProgramCase program, IReadOnlyList<ProgramCase> box, bool noSoundAdvice, Func<ProgramCase, bool> restsOnUnknownRain)
+    {
+        var needs = box.Where(c => c.Need is not null).ToList();
+        double? exact = needs.Count > 0 ? needs.Max(c => c.Need!.ExactPercent) : null;
+        if (Prohibitions.SeasonOrHold(context, program.Program, program.Horizon) is { } prohibited)
+        {
+            return new Decision(AdviceKind.Off, null, exact, Cause.MustNotRun, prohibited);
+        }
+
+        if (noSoundAdvice)
+        {
+            return new Decision(AdviceKind.AsSet, null, null, Cause.NoSoundAdvice);
+        }
+
+        var isOff = program.Present.Setting.IsOff;
+        if (needs.Count == 0)
+        {
+            return new Decision(isOff ? AdviceKind.KeepOff : AdviceKind.Leave, null, null, program.IsVisit ? Cause.NoStart : Cause.NoVisit);
+        }
+
+        if (program.Need is not null && Prohibitions.Restricted(context, program.Program, program.Horizon) is { } restricted)
+        {
+            return new Decision(AdviceKind.Off, null, exact, Cause.MustNotRun, restricted);
+        }
+
+        return OfNeeds(context, needs, isOff, exact!.Value, needs.Exists(c => restsOnUnknownRain(c)));
+    }
+
+    private static Decision OfNeeds(AdviceContext context, List<ProgramCase> needs, bool isOff, double exact, bool unknownRain)
+    {
+        var policy = context.Site.Report;
+        var canWait = needs.TrueForAll(c => c.Need!.CanWait);
+        var due = needs.Exists(c => c.Need!.Due);
+        if (canWait && (exact <= policy.SkipBelowPercent || !due))
+        {
+            return new Decision(isOff ? AdviceKind.KeepOff : AdviceKind.Skip, null, exact, exact <= policy.SkipBelowPercent ? Cause.CanWait : Cause.NotDue);
+        }
+
+        var (number, cause) = Number(context, needs, exact, unknownRain);
+        if (isOff)
+        {
+            return new Decision(AdviceKind.Resume, number, exact, cause == Cause.Need ? Cause.WasOff : cause);
+        }
+
+        var running = needs.Where(c => !c.Present.Setting.IsOff).ToList();
+        var overCeiling = running.Exists(c => Prohibitions.Ceiling(context, c.Program, c.Horizon) is { } ceiling && c.Present.Setting.Percent > ceiling.Percent);
+        if (!overCeiling)
+        {
+            if (running.TrueForAll(c => GoodEnough.Holds(c.Program, c.Need!, c.Present.Setting.Percent, number, policy.Worth)))
+            {
+                return new Decision(AdviceKind.Leave, null, exact, Cause.GoodEnough);
+            }
+
+            if (running.TrueForAll(c => GoodEnough.SameMinutes(c.Program, c.Need!, c.Present.Setting.Percent, number)))
+            {
+                return new Decision(AdviceKind.Leave, null, exact, cause is Cause.Need ? Cause.SameMinutes : cause);
+            }
+        }
+
+        return new Decision(AdviceKind.Set, number, exact, cause);
+    }
+
+    /// <summary>The number for the dial, and what limited it.</summary>
+    private static (double Number, Cause Cause) Number(AdviceContext context, List<ProgramCase> needs, double exact, bool unknownRain)
+    {
+        var controller = needs[0].Program.Controller;
+        var number = DialNumber.Nearest(controller, exact);
+        var cause = Cause.Need;
+        if (unknownRain)
+        {
+            // Rain that nobody knows never raises a percentage above its setting.
+            var most = needs.Max(c => (c.Present.Setting.IsOff ? context.Settings.LastRunning(c.Program.Key, context.AsOf) : c.Present.Setting).Percent);
+            if (number > most)
+            {
+                (number, cause) = (most, Cause.UnknownRain);
+            }
+        }
+
+        foreach (var c in needs)
+        {
+            if (Prohibitions.Ceiling(context, c.Program, c.Horizon) is { } ceiling && number > ceiling.Percent)
+            {
+                (number, cause) = (DialNumber.AtMost(controller, ceiling.Percent), Cause.CeilingHolds);
+            }
+        }
+
+        return (number, cause);
+    }
+}

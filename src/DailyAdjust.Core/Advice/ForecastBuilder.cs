@@ -1,0 +1,91 @@
+using DailyAdjust.Core.Agronomy;
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Quantities;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>Water that is supposed to fall right before the horizon's first start (for stop rules).</summary>
+internal readonly record struct SupposedRain(double Mm);
+
+/// <summary>Lays a zone's days to come out as steps.</summary>
+internal static class ForecastBuilder
+{
+    /// <param name="context">The morning.</param>
+    /// <param name="zone">The zone.</param>
+    /// <param name="program">The program whose starts are open from the horizon on.</param>
+    /// <param name="horizon">Which starts are looked at.</param>
+    /// <param name="between">What the program runs at from this morning's round until the horizon opens (later visits only).</param>
+    /// <param name="rain">Rain to suppose right before the horizon's first start.</param>
+    public static ZoneForecast Build(AdviceContext context, ZonePlan zone, PlannedProgram program, Horizon horizon, Setting between, SupposedRain rain)
+    {
+        var lastStart = horizon.LaterDate ?? (horizon.FirstDateAfter.Count > 0 ? horizon.FirstDateAfter[^1] : horizon.Starts[^1]);
+        var steps = new List<ZoneForecast.Step>();
+        var events = new List<WaterEvent>();
+        var clock = context.Site.Clock;
+        var lastDay = clock.DateOf(lastStart.At);
+        var slot = 0;
+        for (var date = context.Date; date <= lastDay; date = date.AddDays(1))
+        {
+            var day = context.Day(date);
+            events.Clear();
+            Gather(events, context, day, zone, program, horizon, between, rain);
+            WaterEvent.Sort(events);
+            var k = CropCoefficient.On(zone.Station.Area.Kc, date) * zone.Station.Exposure;
+            var demand = context.ExpectedEtoMm(date) * k;
+            var drawnBy = 0.0;
+            var begins = true;
+            foreach (var e in events)
+            {
+                var isOpen = e.Slot >= 0;
+                steps.Add(new ZoneForecast.Step(begins, demand * (e.DrawnBy - drawnBy), e.AmountMm, isOpen ? slot : -1, e.Kind == WaterKind.Probe, slot > horizon.Starts.Count));
+                slot += isOpen ? 1 : 0;
+                drawnBy = Math.Max(drawnBy, e.DrawnBy);
+                begins = false;
+            }
+
+            steps.Add(new ZoneForecast.Step(begins, demand * (1 - drawnBy), 0, -1, IsProbe: false, slot > horizon.Starts.Count));
+        }
+
+        var baseMinutes = zone.Station.BaseMinutes[program.Key.Program];
+        return new ZoneForecast(zone, baseMinutes, [.. steps], context.DepletionMm[zone.Station.Key], horizon);
+    }
+
+    private static void Gather(List<WaterEvent> events, AdviceContext context, DayOfSite day, ZonePlan zone, PlannedProgram program, Horizon horizon, Setting between, SupposedRain rain)
+    {
+        if (day.Date == context.Date)
+        {
+            if (context.RainAt(zone.Station.Gauge) is { } fallen)
+            {
+                // Rain as it fell: the day is not over, so nothing is taken off as intercepted or run off.
+                day.AddRain(events, fallen, soilShare: 1);
+            }
+
+            day.AddHand(events, zone);
+        }
+
+        foreach (var start in day.StartsAt(zone.Station.Key.Controller))
+        {
+            if (!zone.Station.BaseMinutes.TryGetValue(start.Program.Key.Program, out var baseMinutes))
+            {
+                continue;
+            }
+
+            var own = start.Program.Key == program.Key;
+            if (own && start.Start.At >= horizon.Opens)
+            {
+                if (rain.Mm > 0 && start.Start.At == horizon.Starts[0].At)
+                {
+                    events.Add(new WaterEvent(start.Start.At, WaterKind.Rain, start.DrawnBy, rain.Mm));
+                }
+
+                events.Add(new WaterEvent(start.Start.At, WaterKind.Irrigation, start.DrawnBy, 0, Slot: 0));
+                continue;
+            }
+
+            var minutes = own && start.Start.At >= context.RoundDone
+                ? RunMinutes.At(program.Controller, baseMinutes, between.Percent)
+                : day.MinutesRun(start, zone, baseMinutes);
+            events.Add(new WaterEvent(start.Start.At, WaterKind.Irrigation, start.DrawnBy, zone.Net.DepthMm(minutes)));
+        }
+    }
+}

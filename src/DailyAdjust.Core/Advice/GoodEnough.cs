@@ -1,0 +1,48 @@
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Quantities;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>Whether the present setting serves as well as the new number would, to what is worth a walk.</summary>
+internal static class GoodEnough
+{
+    /// <summary>
+    /// For every zone not set aside, with the controller's minutes: of the program's water at most worth × RAW drains, and before every
+    /// later start the turf stays within RAW, or at most worth × RAW above what the new number gives.
+    /// </summary>
+    public static bool Holds(PlannedProgram program, ProgramNeed need, double presentPercent, double newPercent, double worth) =>
+        need.Zones.Where(z => !need.SetAside.Contains(z)).All(z => Holds(program, z.Forecast, presentPercent, newPercent, worth));
+
+    /// <summary>Whether no station's minutes would change between the two percentages.</summary>
+    public static bool SameMinutes(PlannedProgram program, ProgramNeed need, double presentPercent, double newPercent) =>
+        need.Zones.All(z =>
+            RunMinutes.At(program.Controller, z.Forecast.BaseMinutes, presentPercent)
+            == RunMinutes.At(program.Controller, z.Forecast.BaseMinutes, newPercent));
+
+    private static bool Holds(PlannedProgram program, ZoneForecast forecast, double presentPercent, double newPercent, double worth)
+    {
+        var allowable = forecast.Zone.AllowableMm;
+        var slack = worth * allowable;
+        Span<double> present = new double[forecast.LaterStarts], proposed = new double[forecast.LaterStarts];
+        var outcome = forecast.Run(WaterOf(program, forecast, presentPercent), present);
+        if (outcome.DrainedMm > slack + Depth.ToleranceMm)
+        {
+            return false;
+        }
+
+        forecast.Run(WaterOf(program, forecast, newPercent), proposed);
+        for (var i = 0; i < present.Length; i++)
+        {
+            if (present[i] > allowable + Depth.ToleranceMm && present[i] > proposed[i] + slack + Depth.ToleranceMm)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Net depth of one start at a dial setting, mm.</summary>
+    public static double WaterOf(PlannedProgram program, ZoneForecast forecast, double percent) =>
+        forecast.Zone.Net.DepthMm(RunMinutes.At(program.Controller, forecast.BaseMinutes, percent));
+}

@@ -1,0 +1,44 @@
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>
+/// What one visit decides about: every start from round_done_by of that day until round_done_by of the next visit day;
+/// and the starts behind it that tell whether the program can wait.
+/// </summary>
+/// <param name="Opens">round_done_by of the visit day, UTC.</param>
+/// <param name="Starts">The starts in the horizon, in order.</param>
+/// <param name="FirstDateAfter">The starts of the first date with one after the horizon; empty = there is none.</param>
+/// <param name="LaterDate">The first start on a later date than those; null = there is none.</param>
+internal sealed record Horizon(DateTimeOffset Opens, IReadOnlyList<ProgramStart> Starts, IReadOnlyList<ProgramStart> FirstDateAfter, ProgramStart? LaterDate)
+{
+    public ProgramStart? After => FirstDateAfter.Count > 0 ? FirstDateAfter[0] : null;
+
+    public static Horizon Of(Site site, PlannedProgram program, VisitCalendar visits, DateOnly visit)
+    {
+        var opens = site.Clock.ToInstant(visit, site.Report.RoundDoneBy);
+        var next = visits.NextAfter(program, visit);
+        var closes = site.Clock.ToInstant(next, site.Report.RoundDoneBy);
+        List<ProgramStart> starts = [], firstDate = [];
+        ProgramStart? later = null;
+        foreach (var start in ProgramStarts.From(site, program.Controller, program.Program, opens))
+        {
+            if (start.At < closes)
+            {
+                starts.Add(start);
+            }
+            else if (firstDate.Count == 0 || start.Date == firstDate[0].Date)
+            {
+                firstDate.Add(start);
+            }
+            else
+            {
+                later = start;
+                break;
+            }
+        }
+
+        return new Horizon(opens, starts, firstDate, later);
+    }
+}

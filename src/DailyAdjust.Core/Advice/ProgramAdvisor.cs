@@ -1,0 +1,151 @@
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Quantities;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>The advice for every program of a site on one morning, in walking order. Finish times are filled in by the fit.</summary>
+internal sealed class ProgramAdvisor(
+    AdviceContext context,
+    IReadOnlyList<IssuedSheet> sheets,
+    IReadOnlyList<RecentRain> recentRain,
+    Func<ProgramKey, bool> restsOnUnknownRain,
+    string? noAdvice)
+{
+    private readonly ReasonWriter _reasons = new(context, recentRain, noAdvice);
+
+    public IReadOnlyList<ProgramAdvice> All()
+    {
+        var all = new List<ProgramAdvice>();
+        foreach (var controller in context.Site.Controllers.OrderBy(c => c.Route))
+        {
+            var cases = context.Programs.Where(p => ReferenceEquals(p.Controller, controller)).Select(p => CaseOf(p)).ToList();
+            var share = controller.Applies == PercentApplies.Controller;
+            all.AddRange(cases.Select(c => AdviceOf(c, Decide(c, share ? cases : [c]))));
+        }
+
+        return all;
+    }
+
+    private ProgramCase CaseOf(PlannedProgram program) => new(context, program, reckons: noAdvice is null);
+
+    private Decision Decide(ProgramCase program, IReadOnlyList<ProgramCase> box) =>
+        DecisionRules.Decide(context, program, box, noAdvice is not null, c => restsOnUnknownRain(c.Program.Key));
+
+    private ProgramAdvice AdviceOf(ProgramCase program, Decision decision)
+    {
+        var present = program.Present.Setting;
+        var unanswered = Unanswered.LineOf(program.Program.Key, context.Settings, sheets, context.Date);
+        var mayBeOff = unanswered is { Line.Advice: AdviceKind.Skip or AdviceKind.Off } && program.Need is not null && !present.IsOff;
+        if (mayBeOff && decision.Advice is AdviceKind.Leave or AdviceKind.Set)
+        {
+            // Somebody may have turned it off as a sheet said: silence would leave it off for good.
+            decision = decision with { Advice = AdviceKind.Resume, Percent = decision.Percent ?? present.Percent, Cause = Cause.MayHaveBeenTurnedOff };
+        }
+
+        var advised = decision.Percent ?? present.Percent;
+        var advice = new ProgramAdvice
+        {
+            Key = program.Program.Key,
+            Name = program.Program.Program.Name,
+            Present = present,
+            Confirmed = program.Present.Confirmed,
+            Advice = decision.Advice,
+            Percent = decision.Advice switch
+            {
+                AdviceKind.Set or AdviceKind.Resume => decision.Percent,
+                AdviceKind.Leave or AdviceKind.KeepOff => present.Percent,
+                _ => null,
+            },
+            ExactPercent = decision.ExactPercent,
+            Reason = "",
+            Zones = [.. context.ZonesOf(program.Program).Select(z => ZoneOf(z, program, decision, advised))],
+            OffUntil = decision.Prohibition?.Until,
+            Unanswered = unanswered is { } u ? new UnansweredAdvice(u.Sheet.Date, u.Line.Advice, u.Line.Percent, null) : null,
+        };
+        advice = Ahead(advice, program, decision);
+        var chain = _reasons.Of(program, decision, advice);
+        return advice with { Chain = chain, Reason = chain[0].Words };
+    }
+
+    private ProgramAdvice Ahead(ProgramAdvice advice, ProgramCase program, Decision decision)
+    {
+        switch (decision.Advice)
+        {
+            case AdviceKind.Skip:
+                var resume = LookAhead.Resume(context, program);
+                return advice with { LookAgain = resume?.On ?? LookAhead.NextJudged(program), After = resume };
+            case AdviceKind.KeepOff or AdviceKind.Leave when program.Need is null:
+                return advice with { LookAgain = LookAhead.NextJudged(program) };
+            case AdviceKind.KeepOff:
+                var later = LookAhead.Resume(context, program);
+                return advice with { LookAgain = later?.On, After = later };
+            case AdviceKind.Set or AdviceKind.Resume:
+                return advice with
+                {
+                    After = program.Need is null ? null : LookAhead.After(context, program, decision.Percent!.Value),
+                    StopRule = program.Need is null ? null : LookAhead.StopRuleOf(context, program),
+                    Shortfall = ShortfallOf(program, decision),
+                    NewMinutes = NewMinutesOf(program, decision.Percent!.Value),
+                };
+            default:
+                return advice;
+        }
+    }
+
+    private ZoneAdvice ZoneOf(ZonePlan zone, ProgramCase program, Decision decision, double advised)
+    {
+        var need = program.Need?.Zones.First(z => ReferenceEquals(z.Zone, zone));
+        double shortMm = 0, drains = 0;
+        if (need is not null && decision.Advice is not (AdviceKind.Skip or AdviceKind.KeepOff or AdviceKind.Off or AdviceKind.AsSet))
+        {
+            var outcome = need.Forecast.Run(GoodEnough.WaterOf(program.Program, need.Forecast, advised));
+            shortMm = Beyond(outcome.WorstLaterMm, zone.AllowableMm);
+            drains = outcome.DrainedMm;
+        }
+
+        return new ZoneAdvice
+        {
+            Station = zone.Station.Key,
+            Name = zone.Station.Name,
+            Area = zone.Station.Area.Name,
+            Percent = need?.Percent,
+            DepletionMm = context.DepletionMm[zone.Station.Key],
+            AllowableMm = zone.AllowableMm,
+            CanWait = need?.CanWait ?? false,
+            Due = need?.Due ?? false,
+            SetAside = need is not null && program.Need!.SetAside.Contains(need),
+            ShortMm = shortMm,
+            DrainsMm = drains,
+        };
+    }
+
+    private static double Beyond(double mm, double allowableMm) => mm - allowableMm > Depth.ToleranceMm ? mm - allowableMm : 0;
+
+    /// <summary>What a number that the dial cuts off leaves undone, a start: for the zone that the exact number was made for.</summary>
+    private static Shortfall? ShortfallOf(ProgramCase program, Decision decision)
+    {
+        var cutOff = decision.ExactPercent - program.Program.Controller.PercentMax;
+        if (program.Need is null || cutOff is not > 0 || decision.Percent < program.Program.Controller.PercentMax)
+        {
+            return null;
+        }
+
+        var zone = program.Need.Zones.Where(z => !program.Need.SetAside.Contains(z)).MaxBy(z => z.Percent)!.Forecast;
+        var whole = zone.Zone.Net.DepthMm(zone.BaseMinutes * decision.ExactPercent!.Value / 100);
+        var given = zone.Zone.Net.DepthMm(zone.BaseMinutes * decision.Percent!.Value / 100);
+        return new Shortfall(whole - given, zone.BaseMinutes * cutOff.Value / 100);
+    }
+
+    private IReadOnlyList<StationMinutes> NewMinutesOf(ProgramCase program, double number)
+    {
+        var controller = program.Program.Controller;
+        return controller.Applies != PercentApplies.None
+            ? []
+            : [.. context.ZonesOf(program.Program).Select(z => new StationMinutes(
+                z.Station.Key,
+                RunMinutes.At(controller, z.Station.BaseMinutes[program.Program.Key.Program], program.Present.Setting.Percent),
+                RunMinutes.At(controller, z.Station.BaseMinutes[program.Program.Key.Program], number)))];
+    }
+}

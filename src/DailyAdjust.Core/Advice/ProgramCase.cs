@@ -1,0 +1,65 @@
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Quantities;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>One program on one morning: its setting, its horizon, and what its zones need of it.</summary>
+internal sealed class ProgramCase
+{
+    private readonly AdviceContext _context;
+
+    /// <param name="context">The morning.</param>
+    /// <param name="program">The program.</param>
+    /// <param name="reckons">Whether the weather allows any reckoning.</param>
+    public ProgramCase(AdviceContext context, PlannedProgram program, bool reckons)
+    {
+        _context = context;
+        Program = program;
+        Present = context.Settings.At(program.Key, context.AsOf);
+        Horizon = Horizon.Of(context.Site, program, context.Visits, context.Date);
+        IsVisit = context.Visits.IsVisit(program, context.Date);
+        Need = reckons && IsVisit && Horizon.Starts.Count > 0 ? NeedOn(Horizon, Setting.Off, default) : null;
+    }
+
+    public PlannedProgram Program { get; }
+
+    public SettingInForce Present { get; }
+
+    public Horizon Horizon { get; }
+
+    public bool IsVisit { get; }
+
+    /// <summary>Null: no start in the horizon, or no visit day.</summary>
+    public ProgramNeed? Need { get; }
+
+    /// <summary>Whether the program could be left out of this horizon.</summary>
+    public static bool CanSkip(Site site, ProgramNeed need) =>
+        need.CanWait && (need.ExactPercent <= site.Report.SkipBelowPercent || !need.Due);
+
+    /// <summary>What the program needs in a horizon, after running at some setting in between, with some rain supposed.</summary>
+    public ProgramNeed NeedOn(Horizon horizon, Setting between, SupposedRain rain)
+    {
+        var zones = _context.ZonesOf(Program)
+            .Select(z => ZoneNeed.Of(ForecastBuilder.Build(_context, z, Program, horizon, between, rain), Program))
+            .ToList();
+        return ProgramNeed.Of(zones, _context.Site.Report.Satisfy);
+    }
+
+    /// <summary>The visits after today's that have a start to decide about, soonest first.</summary>
+    public IEnumerable<(DateOnly Visit, Horizon Horizon)> LaterVisits(int days)
+    {
+        var visit = _context.Visits.NextAfter(Program, _context.Date);
+        while (visit.DayNumber - _context.Date.DayNumber <= days)
+        {
+            var horizon = Horizon.Of(_context.Site, Program, _context.Visits, visit);
+            if (horizon.Starts.Count > 0)
+            {
+                yield return (visit, horizon);
+            }
+
+            visit = _context.Visits.NextAfter(Program, visit);
+        }
+    }
+}

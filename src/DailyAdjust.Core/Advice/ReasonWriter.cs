@@ -1,0 +1,172 @@
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>The chain of reasons behind one program's advice, in words and as data; its first link is the sheet's one sentence.</summary>
+internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRain> recentRain, string? noAdvice)
+{
+    private UnitSystem Units => context.Site.Units;
+
+    public IReadOnlyList<Reason> Of(ProgramCase program, Decision decision, ProgramAdvice advice)
+    {
+        var chain = new List<Reason> { Main(program, decision, advice) };
+        chain.AddRange(Limits(decision, advice));
+        chain.AddRange(Need(program));
+        chain.AddRange(Leftovers(program, advice));
+        foreach (var (start, rule) in Prohibitions.ForbiddenStarts(context, program.Program, program.Horizon))
+        {
+            if (advice.Advice != AdviceKind.Off)
+            {
+                chain.Add(Plain("restricted-start", $"Watering rule \"{rule.Name}\" does not allow the start of {Words.DateAndTime(context.Site.Clock, start.At)}: take that start out."));
+            }
+        }
+
+        return chain;
+    }
+
+    private Reason Main(ProgramCase program, Decision decision, ProgramAdvice advice) => decision.Cause switch
+    {
+        Cause.MustNotRun => Plain("must-not-run", Sentence($"must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition.Until)}")),
+        Cause.NoSoundAdvice => Plain("no-sound-advice", $"No sound advice: {noAdvice}. Leave it as it is set."),
+        Cause.NoStart when advice.LookAgain is { } day => Plain("no-start", $"{(advice.Present.IsOff ? "Off; no" : "No")} start before the next visit; judged on {Words.Date(day)}."),
+        Cause.NoStart => Plain("no-start", "No start before the next visit."),
+        Cause.NoVisit when advice.LookAgain is { } day => Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),
+        Cause.NoVisit => Plain("no-visit", "No visit today."),
+        Cause.CanWait or Cause.NotDue => Waits(program, decision, advice),
+        Cause.WasOff => With("was-off", $"It is off and its ground now needs water{NeedWords(program)}.", NeedData(program)),
+        Cause.GoodEnough => With("good-enough", $"{Words.Percent(advice.Present.Percent)} serves well enough; the exact need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
+        Cause.SameMinutes => With("same-minutes", $"No station's minutes would change at {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
+        Cause.UnknownRain => With("unknown-rain", "Rain of a past day is unknown, so nothing is raised above its setting: enter the gauge.", NeedData(program)),
+        Cause.CeilingHolds => With("ceiling", $"A watering rule allows {Words.Percent(decision.Percent ?? advice.Present.Percent)} at most; the need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
+        Cause.MayHaveBeenTurnedOff => Plain("may-be-off", "An earlier sheet said to leave it out and nobody answered: make sure it is on at this number."),
+        _ => With("need", Sentence($"{NeedDirection(decision, advice)}{NeedWords(program)}"), NeedData(program)),
+    };
+
+    private Reason Waits(ProgramCase program, Decision decision, ProgramAdvice advice)
+    {
+        var rain = RainOf(program);
+        var because = decision.Cause == Cause.NotDue ? "Not due yet" : rain is { } r ? $"{Words.Depth(Units, r.Mm)} of rain since {Words.Date(r.Since)} (gauge {r.Gauge})" : "The ground holds enough";
+        var resume = advice.LookAgain is { } day ? $"; look again on {Words.Date(day)}{(advice.After is { } after ? $", about {Words.Percent(after.Percent)}" : "")}" : "";
+        var data = NeedData(program);
+        if (rain is { } fallen)
+        {
+            data["rainMm"] = fallen.Mm;
+        }
+
+        return With(decision.Cause == Cause.NotDue ? "not-due" : "can-wait", $"{because}: the ground can wait without this water{resume} if no rain falls.", data);
+    }
+
+    private static string NeedDirection(Decision decision, ProgramAdvice advice) =>
+        decision.Percent < advice.Present.Percent ? "part of the present water would drain" : "the present water is not enough";
+
+    private string NeedWords(ProgramCase program)
+    {
+        var leading = Leading(program);
+        return leading is null
+            ? ""
+            : $": {Name(leading.Zone.Station)} will be {Words.Depth(Units, leading.Forecast.BeforeFirstMm)} down by {Words.DateAndTime(context.Site.Clock, program.Horizon.Starts[0].At)}, allowed {Words.Depth(Units, leading.Zone.AllowableMm)}";
+    }
+
+    /// <summary>The neediest zone that the number was made for.</summary>
+    private static ZoneNeed? Leading(ProgramCase program) =>
+        program.Need?.Zones.Where(z => !program.Need.SetAside.Contains(z) && z.Percent <= program.Need.ExactPercent).MaxBy(z => z.Percent);
+
+    private SortedDictionary<string, double> NeedData(ProgramCase program)
+    {
+        var data = new SortedDictionary<string, double>(StringComparer.Ordinal);
+        if (program.Need is { } need)
+        {
+            data["exactPercent"] = need.ExactPercent;
+            data["expectedEtoMm"] = context.ExpectedEtoMm(context.Date);
+            data["startsInHorizon"] = program.Horizon.Starts.Count;
+        }
+
+        return data;
+    }
+
+    private IEnumerable<Reason> Need(ProgramCase program)
+    {
+        if (program.Need is not { } need)
+        {
+            yield break;
+        }
+
+        foreach (var area in need.Zones.GroupBy(z => z.Zone.Station.Area.Name, StringComparer.Ordinal))
+        {
+            var zones = area.Where(z => !need.SetAside.Contains(z)).ToList();
+            var data = new SortedDictionary<string, double>(StringComparer.Ordinal)
+            {
+                ["leastPercent"] = zones.Min(z => z.Percent),
+                ["mostPercent"] = zones.Max(z => z.Percent),
+                ["zones"] = zones.Count,
+            };
+            yield return With("area-need", $"{area.Key}: {zones.Count} {(zones.Count == 1 ? "zone needs" : "zones need")} {Range(zones)}; the number serves {Words.Share(context.Site.Report.Satisfy)} of the ground.", data);
+        }
+
+        foreach (var zone in need.SetAside.OrderByDescending(z => z.Percent))
+        {
+            yield return With("set-aside", $"{Name(zone.Zone.Station)} needs {Words.Percent(Math.Round(zone.Percent))}, far more than its area: hose and probe there.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["percent"] = zone.Percent });
+        }
+    }
+
+    private IEnumerable<Reason> Limits(Decision decision, ProgramAdvice advice)
+    {
+        if (advice.After is { } after && advice.Advice is AdviceKind.Set or AdviceKind.Resume)
+        {
+            yield return Plain("after", $"{Words.Percent(advice.Percent!.Value)} now, about {Words.Percent(advice.After!.Percent)} from {Words.Date(advice.After.On)} if no rain falls.");
+        }
+
+        if (advice.Shortfall is { } cut)
+        {
+            yield return With("shortfall", $"The dial stops at {Words.Percent(advice.Percent!.Value)} of {Words.Percent(decision.ExactPercent!.Value)}: {Words.Depth(Units, cut.DepthMm)} or {Words.Minutes(cut.Minutes)} short a start.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["depthMm"] = cut.DepthMm, ["minutes"] = cut.Minutes });
+        }
+
+        if (advice.StopRule is { } rule)
+        {
+            yield return With("stop-rule", $"Leave off if gauge {rule.Gauge} shows {Words.Depth(Units, rule.RainMm)} or more before {Words.DateAndTime(context.Site.Clock, rule.Before)}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["rainMm"] = rule.RainMm });
+        }
+    }
+
+    private IEnumerable<Reason> Leftovers(ProgramCase program, ProgramAdvice advice)
+    {
+        var shortOnes = advice.Zones.Where(z => z.ShortMm > 0).OrderByDescending(z => z.ShortMm).ToList();
+        if (shortOnes.Count > 0)
+        {
+            yield return With("short", $"Left short: {Words.List([.. shortOnes.Select(z => $"{Name(z)} by {Words.Depth(Units, z.ShortMm)}")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = shortOnes.Count, ["worstMm"] = shortOnes[0].ShortMm });
+        }
+
+        var wet = advice.Zones.Where(z => z.DrainsMm > context.Site.Report.Worth * z.AllowableMm).OrderByDescending(z => z.DrainsMm).ToList();
+        if (wet.Count > 0 && program.Need is not null)
+        {
+            yield return With("too-wet", $"Too wet at this number, hold back base minutes: {Words.List([.. wet.Select(z => $"{Name(z)} ({Words.Depth(Units, z.DrainsMm)} would drain)")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = wet.Count, ["worstMm"] = wet[0].DrainsMm });
+        }
+    }
+
+    private RecentRain? RainOf(ProgramCase program)
+    {
+        var gauges = context.ZonesOf(program.Program).Select(z => z.Station.Gauge).ToHashSet(StringComparer.Ordinal);
+        return recentRain.Where(r => gauges.Contains(r.Gauge)).OrderByDescending(r => r.Mm).Cast<RecentRain?>().FirstOrDefault();
+    }
+
+    private static string Range(List<ZoneNeed> zones)
+    {
+        double least = Math.Round(zones.Min(z => z.Percent)), most = Math.Round(zones.Max(z => z.Percent));
+        return least == most ? Words.Percent(least) : $"{Words.Percent(least)} to {Words.Percent(most)}";
+    }
+
+    private static string Name(Station station) => station.Name.Length > 0 ? station.Name : station.Key.ToString();
+
+    private static string Name(ZoneAdvice zone) => zone.Name.Length > 0 ? zone.Name : zone.Station.ToString();
+
+    private static string Until(DateOnly? until) => until is { } date ? $", until {Words.Date(date)}" : "";
+
+    private static string Sentence(string clause) => char.ToUpperInvariant(clause[0]) + clause[1..] + ".";
+
+    private static Reason Plain(string code, string words) => new(code, words, new SortedDictionary<string, double>(StringComparer.Ordinal));
+
+    private static Reason With(string code, string words, IReadOnlyDictionary<string, double> data) => new(code, words, data);
+}
+
+/// <summary>Rain of the last days at a gauge, worth naming.</summary>
+internal readonly record struct RecentRain(string Gauge, DateOnly Since, double Mm);

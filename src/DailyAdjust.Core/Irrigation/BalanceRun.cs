@@ -1,0 +1,137 @@
+using DailyAdjust.Core.Agronomy;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
+
+namespace DailyAdjust.Core.Irrigation;
+
+/// <summary>The balance while it runs: takes one weather day after another. Carries the depletions and nothing else.</summary>
+internal sealed class BalanceRun
+{
+    private readonly IReadOnlyList<SiteVersion> _versions;
+    private readonly SettingHistory _settings;
+    private readonly RanHistory _ran;
+    private readonly HandWater _hand;
+    private readonly SeasonHistory _season;
+    private readonly Dictionary<StationKey, double> _depletion = [];
+    private readonly List<WaterEvent> _events = [];
+    private readonly bool _fromTheStart;
+    private Site? _site;
+    private IReadOnlyList<ZonePlan> _zones = [];
+    private IReadOnlyList<PlannedProgram> _programs = [];
+
+    public BalanceRun(BalanceInputs inputs)
+    {
+        _versions = inputs.Versions;
+        var clock = _versions[^1].Site.Clock;
+        _settings = new SettingHistory(_versions, inputs.Log, inputs.Sheets);
+        _ran = new RanHistory(clock, inputs.Log);
+        _hand = new HandWater(clock, inputs.Log);
+        _season = new SeasonHistory(clock, inputs.Log);
+        _fromTheStart = inputs.StartState is null;
+        if (inputs.StartState is { } state)
+        {
+            foreach (var (key, depletion) in state.DepletionMm)
+            {
+                _depletion[key] = depletion;
+            }
+        }
+    }
+
+    public void Day(WeatherDay weather, List<ZoneDay> into)
+    {
+        if (weather.EtoMm is not { } eto)
+        {
+            throw new ArgumentException($"{weather.Date:yyyy-MM-dd} is open: its reference ET is not known.", nameof(weather));
+        }
+
+        UseVersion(weather.Date);
+        var day = new DayOfSite(_site!, weather.Date, _programs, _settings, _ran, _hand, _season);
+        foreach (var zone in _zones)
+        {
+            into.Add(ZoneDayOf(zone, day, weather.RainAt(zone.Station.Gauge), eto));
+        }
+    }
+
+    /// <summary>The state at 00:00 of a date, under the site version of that date.</summary>
+    public SoilState StateAt(DateOnly date)
+    {
+        UseVersion(date);
+        return new SoilState(date, _zones.ToDictionary(z => z.Station.Key, z => _depletion[z.Station.Key]));
+    }
+
+    private void UseVersion(DateOnly date)
+    {
+        var site = SiteVersions.On(_versions, date);
+        if (ReferenceEquals(site, _site))
+        {
+            return;
+        }
+
+        var first = _site is null && _fromTheStart;
+        _site = site;
+        _zones = ZonePlan.Of(site);
+        _programs = ZonePlan.AllPrograms(site);
+        foreach (var zone in _zones)
+        {
+            // Carried over by station and kept within the new TAW; a new station starts full.
+            _depletion[zone.Station.Key] = first
+                ? zone.StartDepletionMm()
+                : Math.Min(_depletion.GetValueOrDefault(zone.Station.Key), zone.TotalAvailableMm);
+        }
+    }
+
+    private ZoneDay ZoneDayOf(ZonePlan zone, DayOfSite day, GaugeDay rain, double eto)
+    {
+        var station = zone.Station;
+        var onZone = RainOnZone.OfDay(rain, eto, station.Area.Soil);
+        _events.Clear();
+        day.AddRain(_events, rain, onZone.SoilShare);
+        double minutesRun = 0, irrigationRunoff = 0;
+        foreach (var start in day.StartsAt(station.Key.Controller))
+        {
+            if (!station.BaseMinutes.TryGetValue(start.Program.Key.Program, out var baseMinutes))
+            {
+                continue;
+            }
+
+            var minutes = day.MinutesRun(start, zone, baseMinutes);
+            minutesRun += minutes;
+            irrigationRunoff += zone.Net.RunoffMm(minutes);
+            _events.Add(new WaterEvent(start.Start.At, WaterKind.Irrigation, start.DrawnBy, zone.Net.DepthMm(minutes)));
+        }
+
+        minutesRun += day.AddHand(_events, zone);
+        WaterEvent.Sort(_events);
+
+        var before = _depletion[station.Key];
+        var soil = new RootZone(zone.TotalAvailableMm, zone.AllowableMm, before);
+        var k = CropCoefficient.On(station.Area.Kc, day.Date) * station.Exposure;
+        var sums = ZoneDaySums.Run(ref soil, _events, eto * k);
+        _depletion[station.Key] = soil.DepletionMm;
+        return new ZoneDay
+        {
+            Date = day.Date,
+            Station = station.Key,
+            Area = station.Area.Name,
+            EtoMm = eto,
+            K = k,
+            Ks = eto * k > 0 ? sums.DrawnMm / (eto * k) : 1,
+            EtcMm = sums.DrawnMm,
+            RainMm = rain.RainMm,
+            InterceptedMm = onZone.InterceptedMm,
+            RunoffMm = onZone.RunoffMm,
+            IrrigationMm = sums.IrrigationMm,
+            HoseMm = sums.HoseMm,
+            DrainageMm = sums.DrainedMm,
+            ProbeMm = sums.ProbeMm,
+            ProbeCutMm = sums.ProbeCutMm,
+            DepletionBeforeMm = before,
+            DepletionMm = soil.DepletionMm,
+            RawMm = zone.AllowableMm,
+            TawMm = zone.TotalAvailableMm,
+            IrrigationRunoffMm = irrigationRunoff,
+            MinutesRun = minutesRun,
+        };
+    }
+}

@@ -1,0 +1,98 @@
+using DailyAdjust.Core.Agronomy;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Irrigation;
+
+/// <summary>What people did by hand, from the logbook: runs started by hand, hose, probe readings. By date of the balance.</summary>
+internal sealed class HandWater
+{
+    private readonly Dictionary<DateOnly, List<(LogEntry Entry, DateTimeOffset At)>> _byDate = [];
+
+    public HandWater(SiteClock clock, IReadOnlyList<LogEntry> log)
+    {
+        foreach (var entry in log)
+        {
+            if (entry.Kind is LogKind.Run or LogKind.Hose or LogKind.Probe && entry.Value is not null)
+            {
+                var list = _byDate.TryGetValue(entry.Time.Date, out var known) ? known : _byDate[entry.Time.Date] = [];
+                list.Add((entry, entry.Time.Instant(clock)));
+            }
+        }
+    }
+
+    /// <summary>One station's events of a date, and the minutes it was run by hand.</summary>
+    public double AddEvents(List<WaterEvent> events, ZonePlan zone, DateOnly date, DrawCurve curve, DateTimeOffset dayEnd)
+    {
+        if (!_byDate.TryGetValue(date, out var entries))
+        {
+            return 0;
+        }
+
+        var minutesRun = 0.0;
+        foreach (var (entry, at) in entries)
+        {
+            var drawnBy = at >= dayEnd ? 1 : curve.ShareBy(at);
+            switch (entry.Kind)
+            {
+                case LogKind.Run when Minutes(entry, zone) is { } minutes:
+                    minutesRun += minutes;
+                    events.Add(new WaterEvent(at, WaterKind.Irrigation, drawnBy, zone.Net.DepthMm(minutes)));
+                    break;
+                case LogKind.Hose when Depth(entry, zone) is { } depth:
+                    events.Add(new WaterEvent(at, WaterKind.Hose, drawnBy, depth));
+                    break;
+                case LogKind.Probe when entry.Where.Covers(zone.Station) && zone.Station.Area.Soil.FieldCapacityPercent is { } capacity:
+                    var depletion = (capacity - entry.Value!.Value) / 100 * zone.Station.Area.RootDepthM * 1000;
+                    events.Add(new WaterEvent(at, WaterKind.Probe, drawnBy, depletion));
+                    break;
+                default:
+                    break;
+            }
+        }
+
+        return minutesRun;
+    }
+
+    /// <summary>Minutes on the station itself; a percentage runs a whole program as a start would.</summary>
+    private static double? Minutes(LogEntry entry, ZonePlan zone)
+    {
+        if (entry.Unit == LogUnit.Minutes)
+        {
+            return entry.Where.Covers(zone.Station) ? entry.Value : null;
+        }
+
+        if (entry.Where.Kind == PlaceKind.Station)
+        {
+            return null;
+        }
+
+        var minutes = 0.0;
+        foreach (var (program, baseMinutes) in zone.Programs)
+        {
+            if (entry.Where.Covers(program.Key))
+            {
+                minutes += RunMinutes.At(program.Controller, baseMinutes, entry.Value!.Value);
+            }
+        }
+
+        return minutes > 0 ? minutes : null;
+    }
+
+    private static double? Depth(LogEntry entry, ZonePlan zone)
+    {
+        if (!entry.Where.Covers(zone.Station))
+        {
+            return null;
+        }
+
+        if (entry.Unit == LogUnit.Mm)
+        {
+            return entry.Value;
+        }
+
+        // A volume spreads over the ground it was said to go to.
+        var ground = entry.Where.Kind == PlaceKind.Station ? zone.Station.GroundM2 : zone.GroundOf(entry.Where);
+        return ground is > 0 ? entry.Value / ground : null;
+    }
+}

@@ -1,0 +1,64 @@
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Irrigation;
+
+/// <summary>One start of one program.</summary>
+/// <param name="Date">The controller's own date of the start (decides water days).</param>
+/// <param name="At">The instant, UTC.</param>
+public readonly record struct ProgramStart(DateOnly Date, DateTimeOffset At);
+
+/// <summary>When a program starts.</summary>
+public static class ProgramStarts
+{
+    /// <summary>How far ahead a program's next start is looked for; beyond it the program has none.</summary>
+    private const int DaysAhead = 370;
+
+    /// <summary>The starts whose date is the given one, by the controller's clock, in order of instant.</summary>
+    public static IEnumerable<ProgramStart> OnDate(Site site, Controller controller, WateringProgram program, DateOnly date)
+    {
+        if (date < site.Start || !program.Days.Includes(date))
+        {
+            yield break;
+        }
+
+        foreach (var time in program.Starts)
+        {
+            var at = controller.ClockStaysStandard
+                ? site.Clock.ToInstantStandard(date, time)
+                : site.Clock.ToInstant(date, time);
+            yield return new ProgramStart(date, at);
+        }
+    }
+
+    /// <summary>The starts whose instant lies in the site's calendar day, in order of instant.</summary>
+    public static IEnumerable<ProgramStart> InDay(Site site, Controller controller, WateringProgram program, DateOnly day)
+    {
+        if (!controller.ClockStaysStandard)
+        {
+            return OnDate(site, controller, program, day);
+        }
+
+        // A controller on standard time may start on the site's next or last calendar date.
+        DateTimeOffset begin = site.Clock.DayStart(day), end = site.Clock.DayEnd(day);
+        return OnDate(site, controller, program, day.AddDays(-1))
+            .Concat(OnDate(site, controller, program, day))
+            .Concat(OnDate(site, controller, program, day.AddDays(1)))
+            .Where(s => s.At >= begin && s.At < end);
+    }
+
+    /// <summary>The starts from an instant on, in order, lazily.</summary>
+    public static IEnumerable<ProgramStart> From(Site site, Controller controller, WateringProgram program, DateTimeOffset from)
+    {
+        var first = site.Clock.DateOf(from);
+        for (var i = 0; i < DaysAhead; i++)
+        {
+            foreach (var start in InDay(site, controller, program, first.AddDays(i)))
+            {
+                if (start.At >= from)
+                {
+                    yield return start;
+                }
+            }
+        }
+    }
+}

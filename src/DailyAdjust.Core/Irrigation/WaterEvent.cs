@@ -1,0 +1,42 @@
+namespace DailyAdjust.Core.Irrigation;
+
+/// <summary>What changes the root zone at an instant; the order in which events of one instant count.</summary>
+internal enum WaterKind
+{
+    Rain,
+    Irrigation,
+    Hose,
+    Probe,
+}
+
+/// <summary>One event in a zone's day.</summary>
+/// <param name="At">UTC.</param>
+/// <param name="Kind">What it is.</param>
+/// <param name="DrawnBy">Share of the day's ETc that was drawn by then, f(t).</param>
+/// <param name="AmountMm">Water that reaches the soil; for a probe the depletion that it shows.</param>
+/// <param name="Slot">Number of the start whose water is still to be decided; -1 = the amount stands.</param>
+internal readonly record struct WaterEvent(DateTimeOffset At, WaterKind Kind, double DrawnBy, double AmountMm, int Slot = -1)
+{
+    public static readonly Comparison<WaterEvent> InOrder = (a, b) =>
+    {
+        var byTime = a.At.CompareTo(b.At);
+        return byTime != 0 ? byTime : a.Kind.CompareTo(b.Kind);
+    };
+
+    /// <summary>Sorts a few events by time, then kind; equal ones keep their order.</summary>
+    public static void Sort(List<WaterEvent> events)
+    {
+        for (var i = 1; i < events.Count; i++)
+        {
+            var current = events[i];
+            var j = i - 1;
+            while (j >= 0 && InOrder(events[j], current) > 0)
+            {
+                events[j + 1] = events[j];
+                j--;
+            }
+
+            events[j + 1] = current;
+        }
+    }
+}

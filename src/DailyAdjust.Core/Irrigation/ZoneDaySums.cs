@@ -1,0 +1,56 @@
+using DailyAdjust.Core.Agronomy;
+
+namespace DailyAdjust.Core.Irrigation;
+
+/// <summary>A zone's day added up, mm.</summary>
+internal struct ZoneDaySums
+{
+    public double DrawnMm;
+    public double IrrigationMm;
+    public double HoseMm;
+    public double DrainedMm;
+    public double ProbeMm;
+    public double ProbeCutMm;
+
+    /// <summary>In order of time: turf draws up to each event, then the water comes in.</summary>
+    /// <param name="soil">The root zone; left as it is at the day's end.</param>
+    /// <param name="events">In order.</param>
+    /// <param name="demandMm">ETo · K of the day.</param>
+    public static ZoneDaySums Run(ref RootZone soil, List<WaterEvent> events, double demandMm)
+    {
+        var sums = new ZoneDaySums();
+        soil.BeginDay();
+        var drawnBy = 0.0;
+        foreach (var e in events)
+        {
+            sums.DrawnMm += soil.Draw(demandMm * (e.DrawnBy - drawnBy));
+            drawnBy = Math.Max(drawnBy, e.DrawnBy);
+            sums.Take(ref soil, e);
+        }
+
+        sums.DrawnMm += soil.Draw(demandMm * (1 - drawnBy));
+        return sums;
+    }
+
+    private void Take(ref RootZone soil, WaterEvent e)
+    {
+        switch (e.Kind)
+        {
+            case WaterKind.Probe:
+                var (change, cut) = soil.SetTo(e.AmountMm);
+                ProbeMm += change;
+                ProbeCutMm += cut;
+                return;
+            case WaterKind.Irrigation:
+                IrrigationMm += e.AmountMm;
+                break;
+            case WaterKind.Hose:
+                HoseMm += e.AmountMm;
+                break;
+            default:
+                break;
+        }
+
+        DrainedMm += soil.Add(e.AmountMm);
+    }
+}

@@ -1,0 +1,76 @@
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Irrigation;
+
+/// <summary>A program together with the box it is in.</summary>
+internal sealed record PlannedProgram(ProgramKey Key, Controller Controller, WateringProgram Program);
+
+/// <summary>One station with everything about it that does not change from day to day. Made once per site version.</summary>
+internal sealed class ZonePlan
+{
+    private readonly Site _site;
+
+    private ZonePlan(Site site, Station station, List<(PlannedProgram Program, double BaseMinutes)> programs)
+    {
+        _site = site;
+        Station = station;
+        Programs = programs;
+        Net = new NetIrrigation(station);
+        TotalAvailableMm = station.Area.TotalAvailableWaterMm;
+        AllowableMm = station.Area.AllowableDepletionMm;
+    }
+
+    public Station Station { get; }
+
+    /// <summary>In the controller's order.</summary>
+    public List<(PlannedProgram Program, double BaseMinutes)> Programs { get; }
+
+    public NetIrrigation Net { get; }
+
+    public double TotalAvailableMm { get; }
+
+    public double AllowableMm { get; }
+
+    public static IReadOnlyList<ZonePlan> Of(Site site)
+    {
+        var programs = AllPrograms(site);
+        return [.. site.Stations.Select(station => new ZonePlan(site, station, [.. programs
+            .Where(p => string.Equals(p.Key.Controller, station.Key.Controller, StringComparison.Ordinal)
+                && station.BaseMinutes.ContainsKey(p.Key.Program))
+            .Select(p => (p, station.BaseMinutes[p.Key.Program]))]))];
+    }
+
+    public static IReadOnlyList<PlannedProgram> AllPrograms(Site site) =>
+        [.. site.Controllers.SelectMany(c => c.Programs.Select(p => new PlannedProgram(new ProgramKey(c.Id, p.Id), c, p)))];
+
+    /// <summary>Depletion on the site's first morning, mm.</summary>
+    public double StartDepletionMm() => _site.StartSoil switch
+    {
+        StartSoil.Allowable => AllowableMm,
+        StartSoil.Assumed => AllowableMm / 2,
+        _ => 0,
+    };
+
+    /// <summary>Ground of all stations at a place, m²; null where one of them is unknown.</summary>
+    public double? GroundOf(Place where)
+    {
+        var sum = 0.0;
+        foreach (var station in _site.Stations)
+        {
+            if (!where.Covers(station))
+            {
+                continue;
+            }
+
+            if (station.GroundM2 is not { } ground)
+            {
+                return null;
+            }
+
+            sum += ground;
+        }
+
+        return sum;
+    }
+}

@@ -1,0 +1,138 @@
+using DailyAdjust.Core.Quantities;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Logbook;
+
+/// <summary>The setting in force at an instant.</summary>
+/// <param name="Setting">What the program is taken to run at.</param>
+/// <param name="Confirmed">Somebody said so; otherwise it is taken to run at 100 %.</param>
+public readonly record struct SettingInForce(Setting Setting, bool Confirmed);
+
+/// <summary>
+/// What was really put on every program, from `setting`, `off` and `round` entries. A round puts each number of its sheet on
+/// the dials when the round was to be done, or at the entry's own time when that is earlier.
+/// </summary>
+public sealed class SettingHistory
+{
+    private readonly Dictionary<ProgramKey, List<Change>> _changes = [];
+
+    public SettingHistory(IReadOnlyList<SiteVersion> versions, IReadOnlyList<LogEntry> log, IReadOnlyList<IssuedSheet> sheets)
+    {
+        var newest = versions[^1].Site;
+        var programs = versions
+            .SelectMany(v => v.Site.Controllers.SelectMany(c => c.Programs.Select(p => new ProgramKey(c.Id, p.Id))))
+            .Distinct()
+            .ToList();
+        foreach (var entry in log)
+        {
+            var said = entry.Time.Instant(newest.Clock);
+            switch (entry.Kind)
+            {
+                case LogKind.Setting when entry.Value is { } percent:
+                    AddToAll(programs, entry.Where, new Change(said, said, new Setting(percent)));
+                    break;
+                case LogKind.Off:
+                    AddToAll(programs, entry.Where, new Change(said, said, Setting.Off));
+                    break;
+                case LogKind.Round when entry.Sheet is { } date:
+                    AddRound(entry, said, date, versions, sheets);
+                    break;
+                default:
+                    break;
+            }
+        }
+
+        foreach (var (_, list) in _changes)
+        {
+            // Stable: of two changes at one instant the later arrival wins.
+            var ordered = list.OrderBy(c => c.From).ToList();
+            list.Clear();
+            list.AddRange(ordered);
+        }
+    }
+
+    /// <summary>The setting of a program at an instant.</summary>
+    public SettingInForce At(ProgramKey program, DateTimeOffset instant)
+    {
+        if (!_changes.TryGetValue(program, out var list))
+        {
+            return new SettingInForce(Setting.Full, Confirmed: false);
+        }
+
+        var confirmed = false;
+        for (var i = list.Count - 1; i >= 0; i--)
+        {
+            if (list[i].From > instant)
+            {
+                continue;
+            }
+
+            confirmed = true;
+            if (list[i].Setting is { } setting)
+            {
+                return new SettingInForce(setting, confirmed);
+            }
+        }
+
+        return new SettingInForce(Setting.Full, confirmed);
+    }
+
+    /// <summary>The last setting above 0 % before an instant; 100 % when there is none.</summary>
+    public Setting LastRunning(ProgramKey program, DateTimeOffset instant) =>
+        _changes.TryGetValue(program, out var list)
+            ? list.LastOrDefault(c => c.From <= instant && c.Setting is { IsOff: false })?.Setting ?? Setting.Full
+            : Setting.Full;
+
+    /// <summary>When somebody last said anything about the program's setting, UTC; null = never.</summary>
+    public DateTimeOffset? LastAnswer(ProgramKey program) =>
+        _changes.TryGetValue(program, out var list) && list.Count > 0 ? list.Max(c => c.Said) : null;
+
+    private void AddToAll(List<ProgramKey> programs, Place where, Change change)
+    {
+        foreach (var program in programs.Where(p => where.Covers(p)))
+        {
+            Add(program, change);
+        }
+    }
+
+    private void AddRound(LogEntry entry, DateTimeOffset said, DateOnly date, IReadOnlyList<SiteVersion> versions, IReadOnlyList<IssuedSheet> sheets)
+    {
+        var sheet = sheets
+            .Where(s => s.Date == date && (entry.Issue is null ? s.AsOf <= said : s.Issue == entry.Issue))
+            .MaxBy(s => s.Issue);
+        if (sheet is null)
+        {
+            return;
+        }
+
+        var site = SiteVersions.On(versions, date);
+        var doneBy = site.Clock.ToInstant(date, site.Report.RoundDoneBy);
+        var from = said < doneBy ? said : doneBy;
+        foreach (var line in sheet.Lines)
+        {
+            if (!line.Asks || entry.Except.Any(e => e.Covers(line.Program)))
+            {
+                // Answered: nothing was turned, so what was on it stays.
+                Add(line.Program, new Change(from, said, Setting: null));
+                continue;
+            }
+
+            Add(line.Program, new Change(from, said, line.Percent is { } percent ? new Setting(percent) : Setting.Off));
+        }
+    }
+
+    private void Add(ProgramKey program, Change change)
+    {
+        if (!_changes.TryGetValue(program, out var list))
+        {
+            _changes[program] = list = [];
+        }
+
+        list.Add(change);
+    }
+
+    /// <param name="From">From when the setting is on the program.</param>
+    /// <param name="Said">When it was said.</param>
+    /// <param name="Setting">Null: an answer that changes nothing.</param>
+    private sealed record Change(DateTimeOffset From, DateTimeOffset Said, Setting? Setting);
+}

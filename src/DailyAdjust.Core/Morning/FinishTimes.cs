@@ -1,0 +1,23 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Irrigation;
+
+namespace DailyAdjust.Core.Morning;
+
+/// <summary>Each program's next start and when it ends at the advised setting.</summary>
+internal static class FinishTimes
+{
+    public static ProgramAdvice FillIn(AdviceContext context, ProgramAdvice advice, NightFit fit)
+    {
+        var program = context.Programs.First(p => p.Key == advice.Key);
+        var next = ProgramStarts.From(context.Site, program.Controller, program.Program, context.RoundDone).Select(s => (ProgramStart?)s).FirstOrDefault();
+        if (next is not { } start)
+        {
+            return advice;
+        }
+
+        var percent = NightFitCalculation.PercentAfter(advice);
+        var planned = fit.Runs.FirstOrDefault(r => r.Program == advice.Key && r.Date == start.Date && r.Begins >= start.At);
+        var finishes = planned?.Finishes ?? NightRuns.Finish(context.Site, program, start.At, percent);
+        return advice with { NextStart = start.At, Finishes = percent > 0 ? finishes : null };
+    }
+}

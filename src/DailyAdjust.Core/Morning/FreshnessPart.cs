@@ -1,0 +1,55 @@
+using System.Globalization;
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Weather;
+
+namespace DailyAdjust.Core.Morning;
+
+/// <summary>Part 1 of the sheet: how far its knowledge reaches.</summary>
+internal static class FreshnessPart
+{
+    private const int RecentDays = 7;
+
+    public static Freshness Of(MorningInputs inputs, AdviceContext context, IReadOnlyList<ProgramAdvice> programs, Trouble? trouble, IReadOnlyList<UnknownRain> unknownRain)
+    {
+        var recent = inputs.Weather.TakeLast(RecentDays).ToList();
+        return new Freshness
+        {
+            WeatherThrough = inputs.NewestReadingEnd,
+            Station = recent.LastOrDefault(d => d.Station.Length > 0)?.Station ?? "",
+            NoAdvice = trouble?.Why,
+            NoAdviceSince = trouble?.Since,
+            Assumed = [.. recent.SelectMany(Sentences)],
+            UnknownRain = unknownRain,
+            UnansweredRounds = [.. programs.Where(p => p.Unanswered is not null).Select(p => p.Unanswered!.Sheet).Distinct().Order()],
+            NeverConfirmed = [.. programs.Where(p => !p.Confirmed).Select(p => p.Key)],
+            RecentDays = recent,
+            ExpectedEtoMm = trouble is null ? context.ExpectedEtoMm(inputs.Date) : null,
+        };
+    }
+
+    private static IEnumerable<string> Sentences(WeatherDay day)
+    {
+        var date = day.Date.ToString("ddd d MMM", CultureInfo.InvariantCulture);
+        var how = day.Basis switch
+        {
+            EtoBasis.Expected => "no station reported a whole day; the mean of the days before stands in",
+            EtoBasis.OtherStation => $"taken from station {day.Station}",
+            EtoBasis.TemperatureOnly => $"only temperatures were measured (station {day.Station})",
+            EtoBasis.PartEstimated => $"part of it estimated (station {day.Station})",
+            EtoBasis.Open => "not known",
+            _ => "",
+        };
+        var details = day.Estimated.Count > 0 ? string.Join("; ", day.Estimated) : "";
+        if (how.Length + details.Length > 0)
+        {
+            yield return $"{date}: {string.Join(": ", new[] { how, details }.Where(t => t.Length > 0))}.";
+        }
+
+        if (day.SetAside.Count > 0)
+        {
+            var first = day.SetAside[0];
+            var more = day.SetAside.Count > 1 ? $" and {day.SetAside.Count - 1} more" : "";
+            yield return $"{date}: {day.SetAside.Count} {(day.SetAside.Count == 1 ? "value" : "values")} of station {first.Station} set aside: {first.What} ({first.Why}){more}.";
+        }
+    }
+}

@@ -1,0 +1,97 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Morning;
+
+/// <summary>Parts 5, 6 and 9 of the sheet: the driest and the wettest ground, and moisture by area.</summary>
+internal static class GroundPart
+{
+    private const int MostListed = 8;
+    private const int WetDays = 3;
+    private const int ChartDays = 14;
+
+    /// <summary>Less than this drained or run off in three days is not worth a caution, mm.</summary>
+    private const double WorthACautionMm = 5;
+
+    /// <summary>Ground that goes beyond its allowable depletion today, or that its program leaves short; neediest first.</summary>
+    public static IReadOnlyList<DryZone> Driest(AdviceContext context, IReadOnlyList<ProgramAdvice> programs)
+    {
+        var left = programs.SelectMany(p => p.Zones.Select(z => (Program: p, Zone: z))).ToLookup(x => x.Zone.Station);
+        var dry = new List<DryZone>();
+        foreach (var zone in context.Zones)
+        {
+            var mine = left[zone.Station.Key].ToList();
+            var tonight = context.DepletionMm[zone.Station.Key] + DemandTodayMm(context, zone);
+            var beyondToday = tonight - zone.AllowableMm;
+            var leftShort = mine.Select(x => x.Zone.ShortMm).DefaultIfEmpty().Min();
+            var setAside = mine.Find(x => x.Zone.SetAside);
+            if (beyondToday <= 0 && leftShort <= 0 && setAside.Zone is null)
+            {
+                continue;
+            }
+
+            var wanted = Math.Min(tonight, zone.TotalAvailableMm) - (zone.Station.Area.LeaveEmpty * zone.AllowableMm);
+            if (wanted <= 0)
+            {
+                continue;
+            }
+
+            var why = beyondToday > 0 ? "goes beyond its allowable depletion today"
+                : setAside.Zone is not null ? $"needs {Words.Percent(Math.Round(setAside.Zone.Percent ?? 0))}, far more than the rest of its program"
+                : "its program leaves it short before a later start";
+            dry.Add(new DryZone(zone.Station.Key, zone.Station.Name, zone.Station.Area.Name, context.DepletionMm[zone.Station.Key], zone.AllowableMm, wanted, zone.Station.GroundM2 * wanted, why));
+        }
+
+        return [.. dry.OrderByDescending(d => d.DepletionMm / d.AllowableMm).Take(MostListed)];
+    }
+
+    public static IReadOnlyList<WetZone> Wettest(AdviceContext context, IReadOnlyList<ZoneDay> days)
+    {
+        var from = context.Date.AddDays(-WetDays);
+        var sums = days.Where(d => d.Date >= from).GroupBy(d => d.Station).ToDictionary(
+            g => g.Key,
+            g => (Drained: g.Sum(d => d.DrainageMm), RanOff: g.Sum(d => d.RunoffMm + d.IrrigationRunoffMm)));
+        return [.. context.Zones
+            .Where(z => sums.ContainsKey(z.Station.Key))
+            .Select(z => new WetZone(z.Station.Key, z.Station.Name, z.Station.Area.Name, sums[z.Station.Key].Drained, sums[z.Station.Key].RanOff, context.DepletionMm[z.Station.Key]))
+            .Where(w => w.DrainedMm + w.RanOffMm >= WorthACautionMm)
+            .OrderByDescending(w => w.DrainedMm + w.RanOffMm)
+            .Take(MostListed)];
+    }
+
+    public static IReadOnlyList<AreaMoisture> Areas(AdviceContext context, IReadOnlyList<ZoneDay> days)
+    {
+        var from = context.Date.AddDays(-ChartDays);
+        var recent = days.Where(d => d.Date >= from).ToLookup(d => (d.Area, d.Date));
+        var ground = context.Site.Stations.ToDictionary(s => s.Key, s => s.GroundM2 ?? 1);
+        return [.. context.Site.Areas.Where(a => context.Site.Stations.Any(s => ReferenceEquals(s.Area, a))).Select(area => new AreaMoisture(
+            area.Name,
+            area.AllowableDepletionMm,
+            area.TotalAvailableWaterMm,
+            [.. Enumerable.Range(0, ChartDays)
+                .Select(i => recent[(area.Name, from.AddDays(i))].ToList())
+                .Where(d => d.Count > 0)
+                .Select(d => AreaDayOf(d, ground))]))];
+    }
+
+    /// <summary>Base minutes to look at.</summary>
+    public static IReadOnlyList<string> Pointers(IReadOnlyList<ProgramAdvice> programs) =>
+        [.. programs.SelectMany(p => p.Chain.Where(r => r.Code is "too-wet").Select(r => $"{p.Key}: {r.Words}"))];
+
+    private static AreaDay AreaDayOf(List<ZoneDay> zones, Dictionary<StationKey, double> ground)
+    {
+        double Weight(ZoneDay d) => ground.GetValueOrDefault(d.Station, 1);
+        var whole = zones.Sum(Weight);
+        double Mean(Func<ZoneDay, double> value) => zones.Sum(d => value(d) * Weight(d)) / whole;
+        return new AreaDay(
+            zones[0].Date,
+            Mean(d => d.DepletionMm),
+            zones.Exists(d => d.RainMm is null) ? null : Mean(d => d.RainMm!.Value),
+            Mean(d => d.IrrigationMm + d.HoseMm),
+            Mean(d => d.DrainageMm));
+    }
+
+    private static double DemandTodayMm(AdviceContext context, ZonePlan zone) =>
+        context.ExpectedEtoMm(context.Date) * Agronomy.CropCoefficient.On(zone.Station.Area.Kc, context.Date) * zone.Station.Exposure;
+}

@@ -1,0 +1,81 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
+
+namespace DailyAdjust.Core.Morning;
+
+/// <summary>
+/// The product as one pure function: weather, logbook and site in, the morning's sheet out. The same inputs give the same sheet on
+/// any machine.
+/// </summary>
+public static class MorningCalculation
+{
+    /// <summary>Raised when the same inputs would give another result; part of every sheet's record.</summary>
+    public const int Version = 1;
+
+    /// <summary>One morning.</summary>
+    /// <param name="inputs">Nothing in them is later than their as-of instant.</param>
+    /// <exception cref="ArgumentException">Weather days that do not follow one another.</exception>
+    public static MorningSheet Run(MorningInputs inputs)
+    {
+        var sheet = RunOnce(inputs, inputs.Log);
+        if (!sheet.Programs.Any(p => p.Unanswered is not null))
+        {
+            return sheet;
+        }
+
+        // Nobody answered an earlier sheet: the same morning had its changes been made shows the other possibility.
+        var settings = new SettingHistory(inputs.Versions, inputs.Log, inputs.Sheets);
+        var ifDone = RunOnce(inputs, Unanswered.AsIfDone(sheet.Site, inputs.Log, inputs.Sheets, settings, inputs.Date));
+        return sheet with
+        {
+            Programs = [.. sheet.Programs.Zip(ifDone.Programs, (asLogged, done) => asLogged.Unanswered is { } unanswered
+                ? asLogged with { Unanswered = unanswered with { IfDone = new AlternativeAdvice(done.Advice, done.Percent) } }
+                : asLogged)],
+        };
+    }
+
+    private static MorningSheet RunOnce(MorningInputs inputs, IReadOnlyList<LogEntry> log)
+    {
+        var site = SiteVersions.On(inputs.Versions, inputs.Date);
+        var known = inputs.Weather.TakeWhile(w => w.EtoMm is not null).ToList();
+        var days = new BalanceInputs
+        {
+            Versions = inputs.Versions,
+            Weather = known,
+            Log = log,
+            Sheets = inputs.Sheets,
+            StartState = inputs.StartState,
+        };
+        var balance = Balance.Run(days);
+        var trouble = SoundAdvice.Of(inputs, site);
+        var context = new AdviceContext(
+            site, inputs.Date, inputs.AsOf, new SettingHistory(inputs.Versions, log, inputs.Sheets), log, SoilMorning.DepletionMm(site, balance.End), inputs.RainSinceMidnight,
+            day => ExpectedEto.For(day, inputs.Date, inputs.Weather, site.Weather.Normals) ?? 0);
+        var unknownRain = new UnknownRainCheck(context, inputs.Weather, balance.Days);
+        var advisor = new ProgramAdvisor(context, inputs.Sheets, RecentRains.Of(inputs), unknownRain.RestsOnIt, trouble?.Why);
+        var advised = advisor.All();
+        var fit = NightFitCalculation.Of(context, advised, log);
+        var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit)).ToList();
+        return new MorningSheet
+        {
+            Site = site,
+            Date = inputs.Date,
+            AsOf = inputs.AsOf,
+            Freshness = FreshnessPart.Of(inputs, context, programs, trouble, unknownRain.Asked(inputs.Date)),
+            Programs = programs,
+            Overnight = OvernightPart.Of(inputs, site),
+            DueRuns = OvernightPart.DueRuns(context, log),
+            Driest = GroundPart.Driest(context, programs),
+            Wettest = GroundPart.Wettest(context, balance.Days),
+            StandingOrders = StandingOrdersPart.Of(context, log),
+            Fit = fit,
+            Areas = GroundPart.Areas(context, balance.Days),
+            Outlook = OutlookPart.Of(context, days, trouble is null),
+            Water = WaterPart.Of(context, balance.Days, log),
+            Pointers = GroundPart.Pointers(programs),
+        };
+    }
+}

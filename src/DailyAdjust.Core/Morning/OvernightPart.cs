@@ -1,0 +1,42 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Morning;
+
+/// <summary>Parts 3 and 4 of the sheet: what happened overnight, and what was due to run.</summary>
+internal static class OvernightPart
+{
+    private static readonly TimeSpan Looked = TimeSpan.FromHours(24);
+
+    public static Overnight Of(MorningInputs inputs, Site site)
+    {
+        var yesterday = inputs.Weather.Count > 0 && inputs.Weather[^1].Date == inputs.Date.AddDays(-1) ? inputs.Weather[^1] : null;
+        var coldest = inputs.NightReadings.Where(r => !double.IsNaN(r.AirTemperatureC)).MinBy(r => r.AirTemperatureC);
+        return new Overnight(
+            [.. site.Weather.Gauges.Select(g => new OvernightRain(
+                g.Id,
+                yesterday?.Rain.FirstOrDefault(r => string.Equals(r.Gauge, g.Id, StringComparison.Ordinal))?.RainMm,
+                inputs.RainSinceMidnight.FirstOrDefault(r => string.Equals(r.Gauge, g.Id, StringComparison.Ordinal))?.Falls.Sum(f => f.Mm) ?? 0))],
+            yesterday?.EtoMm,
+            coldest?.AirTemperatureC,
+            coldest?.End);
+    }
+
+    /// <summary>Starts of the last 24 hours whose program was not off, in order.</summary>
+    public static IReadOnlyList<DueRun> DueRuns(AdviceContext context, IReadOnlyList<LogEntry> log)
+    {
+        var ran = new RanHistory(context.Site.Clock, log);
+        var due =
+            from program in context.Programs
+            from start in ProgramStarts.From(context.Site, program.Controller, program.Program, context.AsOf - Looked).TakeWhile(s => s.At <= context.AsOf)
+            let setting = context.Settings.At(program.Key, start.At).Setting
+            where start.At > context.AsOf - Looked && !setting.IsOff
+            orderby program.Controller.Route, start.At
+            select new DueRun(
+                program.Key, program.Program.Name, start.Date, start.At,
+                NightRuns.Finish(context.Site, program, start.At, setting.Percent), setting, ran.IsAnswered(program.Key, start.Date, start.At));
+        return [.. due];
+    }
+}

@@ -1,0 +1,42 @@
+using System.Globalization;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
+
+namespace DailyAdjust.Core.Morning;
+
+/// <summary>Why there is no sound advice, and since which date.</summary>
+internal sealed record Trouble(string Why, DateOnly? Since);
+
+/// <summary>Whether the weather allows advice at all.</summary>
+internal static class SoundAdvice
+{
+    /// <summary>Null: it does.</summary>
+    public static Trouble? Of(MorningInputs inputs, Site site)
+    {
+        if (inputs.NewestReadingEnd is not { } newest)
+        {
+            return new Trouble("no weather has come in yet", inputs.Weather.Count > 0 ? inputs.Weather[0].Date : inputs.Date);
+        }
+
+        if (inputs.AsOf - newest > site.Report.WeatherMaxAge)
+        {
+            var last = site.Clock.ToLocal(newest);
+            return new Trouble(
+                $"the newest weather ends {last.ToString("ddd d MMM HH:mm", CultureInfo.InvariantCulture)}, more than {Age(site.Report.WeatherMaxAge)} ago",
+                DateOnly.FromDateTime(last.DateTime));
+        }
+
+        if (inputs.Weather.FirstOrDefault(w => w.EtoMm is null) is { } open)
+        {
+            return new Trouble($"the weather of {open.Date.ToString("ddd d MMM", CultureInfo.InvariantCulture)} is not known and nothing stands in for it", open.Date);
+        }
+
+        return ExpectedEto.For(inputs.Date, inputs.Date, inputs.Weather, site.Weather.Normals) is null
+            ? new Trouble("no day's weather is known yet from which to expect today's", inputs.Date)
+            : null;
+    }
+
+    private static string Age(TimeSpan age) => age.TotalDays >= 1
+        ? age.TotalDays.ToString("0.#", CultureInfo.InvariantCulture) + (age.TotalDays == 1 ? " day" : " days")
+        : age.TotalHours.ToString("0.#", CultureInfo.InvariantCulture) + " h";
+}

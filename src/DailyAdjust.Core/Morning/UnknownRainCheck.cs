@@ -1,0 +1,58 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
+
+namespace DailyAdjust.Core.Morning;
+
+/// <summary>
+/// Rain days that nobody knows. Such a day matters to a zone until the zone has been full or probed on a later day: then
+/// whatever fell makes no difference any more.
+/// </summary>
+internal sealed class UnknownRainCheck
+{
+    private readonly List<UnknownRain> _days;
+    private readonly HashSet<StationKey> _zonesInDoubt = [];
+    private readonly AdviceContext _context;
+
+    public UnknownRainCheck(AdviceContext context, IReadOnlyList<WeatherDay> weather, IReadOnlyList<ZoneDay> zoneDays)
+    {
+        _context = context;
+        _days = [.. weather.SelectMany(w => w.Rain.Where(r => r.Basis == RainBasis.Unknown).Select(r => new UnknownRain(r.Gauge, w.Date, r.MeasuredPartMm)))];
+        if (_days.Count == 0)
+        {
+            return;
+        }
+
+        var settled = new Dictionary<StationKey, DateOnly>();
+        foreach (var day in zoneDays.Where(d => d.DrainageMm > 0 || d.ProbeMm != 0))
+        {
+            settled[day.Station] = day.Date;
+        }
+
+        foreach (var zone in context.Zones)
+        {
+            var last = settled.TryGetValue(zone.Station.Key, out var date) ? date : DateOnly.MinValue;
+            if (_days.Exists(d => string.Equals(d.Gauge, zone.Station.Gauge, StringComparison.Ordinal) && d.Date >= last))
+            {
+                _zonesInDoubt.Add(zone.Station.Key);
+            }
+        }
+    }
+
+    /// <summary>The days to ask for: the last two weeks, newest first.</summary>
+    public IReadOnlyList<UnknownRain> Asked(DateOnly sheetDate) =>
+        [.. _days.Where(d => d.Date > sheetDate.AddDays(-15)).OrderByDescending(d => d.Date)];
+
+    /// <summary>Whether unknown rain may still lie in ground of a program.</summary>
+    public bool RestsOnIt(ProgramKey program)
+    {
+        if (_zonesInDoubt.Count == 0)
+        {
+            return false;
+        }
+
+        var planned = _context.Programs.First(p => p.Key == program);
+        return _context.ZonesOf(planned).Any(z => _zonesInDoubt.Contains(z.Station.Key));
+    }
+}

@@ -1,0 +1,135 @@
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Quantities;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
+
+namespace DailyAdjust.Tests.Plain;
+
+/// <summary>What is known on a morning, and what a zone comes to from 00:00 of it.</summary>
+internal sealed class PlainMorning
+{
+    private readonly MorningInputs inputs;
+    private readonly DateTimeOffset roundDone;
+    private readonly Dictionary<StationKey, double> depletion;
+
+    public PlainMorning(MorningInputs inputs)
+    {
+        this.inputs = inputs;
+        Log = new(inputs.Versions, inputs.Log, inputs.Sheets);
+        Site = Log.SiteOn(inputs.Date);
+        roundDone = Site.Clock.ToInstant(inputs.Date, Site.Report.RoundDoneBy);
+        depletion = Depletion();
+    }
+
+    public PlainLog Log { get; }
+
+    public Site Site { get; }
+
+    public bool HasOpenDay => inputs.Weather.Any(w => w.EtoMm is null);
+
+    public bool WeatherTooOld => inputs.NewestReadingEnd is not { } end || inputs.AsOf - end > Site.Report.WeatherMaxAge;
+
+    public Setting Present(ProgramKey program) => Log.SettingAt(program, inputs.AsOf);
+
+    public double DepletionOf(Station station) => depletion[station.Key];
+
+    /// <summary>The mean of the last 7 known days; from the second day on the month's normal if that is larger. Null = nothing is known.</summary>
+    public double? ExpectedEto(DateOnly date)
+    {
+        var known = inputs.Weather
+            .Where(w => w.EtoMm is not null && w.Basis is not (EtoBasis.Expected or EtoBasis.Open))
+            .TakeLast(7)
+            .Select(w => w.EtoMm!.Value)
+            .ToList();
+        var normal = Site.Weather.Normals?.EtoMmPerDay[date.Month - 1];
+        if (known.Count == 0)
+        {
+            return normal;
+        }
+
+        var mean = known.Average();
+        return date > inputs.Date && normal > mean ? normal : mean;
+    }
+
+    /// <summary>
+    /// Every event of a zone from 00:00 of the morning's date to the end of a last start's day. The program asked about runs the given
+    /// gross minutes from round_done_by on; everything else runs as it is set.
+    /// </summary>
+    public IReadOnlyList<PlainStep> Simulate(Station station, WateringProgram asked, Func<PlainStart, double> minutes, PlainStart last)
+    {
+        var lastDay = Site.Clock.DateOf(last.At);
+        var steps = new List<PlainStep>();
+        var dr = DepletionOf(station);
+        for (var date = inputs.Date; date <= lastDay; date = date.AddDays(1))
+        {
+            var potential = ExpectedEto(date)!.Value * PlainWater.Kc(station.Area, date) * station.Exposure;
+            List<PlainEvent> events = [.. Irrigation(station, asked, minutes, date), .. Log.ByHand(station, date)];
+            if (date == inputs.Date)
+            {
+                // As it fell: nothing intercepted, no runoff.
+                var gauge = inputs.RainSinceMidnight.First(g => g.Gauge.Is(station.Gauge));
+                events.AddRange(gauge.Falls.Select(f => new PlainEvent(f.At, PlainWhat.Rain, f.Mm)));
+            }
+
+            var trace = PlainSoil.Day(dr, station.Area, potential, PlainSun.Of(Site, date), events);
+            steps.AddRange(trace.Steps);
+            dr = trace.End;
+        }
+
+        return steps;
+    }
+
+    private IEnumerable<PlainEvent> Irrigation(Station station, WateringProgram asked, Func<PlainStart, double> minutes, DateOnly date)
+    {
+        var controller = Site.Controllers.Single(c => c.Id.Is(station.Key.Controller));
+        for (var i = 0; i < controller.Programs.Count; i++)
+        {
+            var program = controller.Programs[i];
+            if (!station.BaseMinutes.TryGetValue(program.Id, out var baseMinutes))
+            {
+                continue;
+            }
+
+            foreach (var start in PlainStart.InDay(Site, controller, program, date))
+            {
+                double net;
+                if (start.At <= inputs.AsOf)
+                {
+                    net = PlainBalance.Ran(Log, controller, station, start, baseMinutes);
+                }
+                else if (program == asked && start.At >= roundDone)
+                {
+                    net = PlainWater.NetMm(station, minutes(start));
+                }
+                else
+                {
+                    net = PlainWater.NetMm(station, PlainWater.Minutes(controller, baseMinutes, Present(start.Program).Percent));
+                }
+
+                yield return new(start.At, PlainWhat.Irrigation, net, i, start);
+            }
+        }
+    }
+
+    private Dictionary<StationKey, double> Depletion()
+    {
+        // An open day ends the balance: no advice will rest on what comes after it.
+        var days = PlainBalance.Run(new BalanceInputs
+        {
+            Versions = inputs.Versions,
+            Weather = [.. inputs.Weather.TakeWhile(w => w.EtoMm is not null)],
+            Log = inputs.Log,
+            Sheets = inputs.Sheets,
+            StartState = inputs.StartState,
+        });
+        var ends = days.GroupBy(d => d.Station).ToDictionary(g => g.Key, g => g.Last().DepletionMm);
+        return Site.Stations.ToDictionary(s => s.Key, s =>
+        {
+            var before = ends.TryGetValue(s.Key, out var end) ? end
+                : inputs.StartState?.DepletionMm.GetValueOrDefault(s.Key)
+                ?? (days.Count == 0 ? PlainBalance.StartDepletion(Site, s) : 0);
+            return Math.Min(before, s.Area.TotalAvailableWaterMm);
+        });
+    }
+}
