@@ -22,7 +22,7 @@ public sealed record Problem(string File, int Line, int Column, string What, str
     public override string ToString()
     {
         var line = FormattableString.Invariant($"{File}:{Line}:{Column}: {What}.");
-        line = Hint.Length == 0 ? line : line + " " + Hint + ".";
+        line = Hint.Length == 0 ? line : line + " " + Hint + (Hint[^1] is '?' or '.' ? "" : ".");
         return string.Concat(line.Select(c => char.IsControl(c) ? ' ' : c));
     }
 }

@@ -146,7 +146,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     private RecentRain? RainOf(ProgramCase program)
     {
         var gauges = context.ZonesOf(program.Program).Select(z => z.Station.Gauge).ToHashSet(StringComparer.Ordinal);
-        return recentRain.Where(r => gauges.Contains(r.Gauge)).MaxBy(r => r.Mm);
+        return recentRain.Where(r => gauges.Contains(r.Gauge)).OrderByDescending(r => r.Mm).Cast<RecentRain?>().FirstOrDefault();
     }
 
     private static string Range(List<ZoneNeed> zones)

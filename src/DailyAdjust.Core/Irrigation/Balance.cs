@@ -29,7 +29,7 @@ public sealed record BalanceInputs
 /// <summary>Zone days in order of date, then of stations.csv, and the state after the last.</summary>
 public sealed record BalanceResult(IReadOnlyList<ZoneDay> Days, SoilState End);
 
-/// <summary>The daily water balance of every zone. Source: [FAO56] ch. 8 and the clock order described in docs/balance.md.</summary>
+/// <summary>The daily water balance of every zone. Source: [FAO56] ch. 8, p. 161-181; the order within a day is explained in docs/decisions/clock-order.md.</summary>
 public static class Balance
 {
     /// <summary>Runs the given days, one after another.</summary>

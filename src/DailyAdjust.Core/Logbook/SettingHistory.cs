@@ -54,8 +54,27 @@ public sealed class SettingHistory
     /// <summary>The setting of a program at an instant.</summary>
     public SettingInForce At(ProgramKey program, DateTimeOffset instant)
     {
-        var found = Latest(program, instant);
-        return found is null ? new SettingInForce(Setting.Full, Confirmed: false) : new SettingInForce(found.Setting!.Value, Confirmed: true);
+        if (!_changes.TryGetValue(program, out var list))
+        {
+            return new SettingInForce(Setting.Full, Confirmed: false);
+        }
+
+        var confirmed = false;
+        for (var i = list.Count - 1; i >= 0; i--)
+        {
+            if (list[i].From > instant)
+            {
+                continue;
+            }
+
+            confirmed = true;
+            if (list[i].Setting is { } setting)
+            {
+                return new SettingInForce(setting, confirmed);
+            }
+        }
+
+        return new SettingInForce(Setting.Full, confirmed);
     }
 
     /// <summary>The last setting above 0 % before an instant; 100 % when there is none.</summary>
@@ -68,24 +87,6 @@ public sealed class SettingHistory
     public DateTimeOffset? LastAnswer(ProgramKey program) =>
         _changes.TryGetValue(program, out var list) && list.Count > 0 ? list.Max(c => c.Said) : null;
 
-    private Change? Latest(ProgramKey program, DateTimeOffset instant)
-    {
-        if (!_changes.TryGetValue(program, out var list))
-        {
-            return null;
-        }
-
-        for (var i = list.Count - 1; i >= 0; i--)
-        {
-            if (list[i].From <= instant && list[i].Setting is not null)
-            {
-                return list[i];
-            }
-        }
-
-        return null;
-    }
-
     private void AddToAll(List<ProgramKey> programs, Place where, Change change)
     {
         foreach (var program in programs.Where(p => where.Covers(p)))
@@ -97,7 +98,7 @@ public sealed class SettingHistory
     private void AddRound(LogEntry entry, DateTimeOffset said, DateOnly date, IReadOnlyList<SiteVersion> versions, IReadOnlyList<IssuedSheet> sheets)
     {
         var sheet = sheets
-            .Where(s => s.Date == date && (entry.Issue is null || s.Issue == entry.Issue))
+            .Where(s => s.Date == date && (entry.Issue is null ? s.AsOf <= said : s.Issue == entry.Issue))
             .MaxBy(s => s.Issue);
         if (sheet is null)
         {
@@ -109,20 +110,14 @@ public sealed class SettingHistory
         var from = said < doneBy ? said : doneBy;
         foreach (var line in sheet.Lines)
         {
-            if (entry.Except.Any(e => e.Covers(line.Program)))
+            if (!line.Asks || entry.Except.Any(e => e.Covers(line.Program)))
             {
-                // Answered: not done, so what was on it stays.
+                // Answered: nothing was turned, so what was on it stays.
                 Add(line.Program, new Change(from, said, Setting: null));
                 continue;
             }
 
-            Setting? setting = line.Advice switch
-            {
-                AdviceKind.Skip or AdviceKind.Off or AdviceKind.KeepOff => Setting.Off,
-                AdviceKind.AsSet => null,
-                _ => line.Percent is { } percent ? new Setting(percent) : null,
-            };
-            Add(line.Program, new Change(from, said, setting));
+            Add(line.Program, new Change(from, said, line.Percent is { } percent ? new Setting(percent) : Setting.Off));
         }
     }
 

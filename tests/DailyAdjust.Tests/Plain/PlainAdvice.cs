@@ -141,7 +141,7 @@ internal static class PlainAdvice
                 station,
                 program.Program,
                 _ => PlainWater.Minutes(controller, station.BaseMinutes[program.Program.Id], percent),
-                (horizon.FirstAfter ?? horizon.Starts[^1]).Date);
+                horizon.FirstAfter ?? horizon.Starts[^1]);
 
             var now = At(morning.Present(program.Key).Percent);
             var then = At(number);

@@ -108,7 +108,7 @@ internal static class PlainBalance
                 continue;
             }
 
-            foreach (var start in PlainStart.On(site, controller, program, date))
+            foreach (var start in PlainStart.InDay(site, controller, program, date))
             {
                 yield return new(start.At, PlainWhat.Irrigation, Ran(log, controller, station, start, minutes), i, start);
             }

@@ -32,6 +32,6 @@ internal sealed record PlainHorizon(
     /// <summary>Every start before which the ground must not be too dry: those after the first, and the first after the horizon.</summary>
     public IEnumerable<PlainStart> Later => FirstAfter is null ? Starts.Skip(1) : Starts.Skip(1).Append(FirstAfter);
 
-    /// <summary>The last date that any question about the horizon reaches.</summary>
-    public DateOnly LastDate => (LaterDate ?? FirstAfter ?? Starts[^1]).Date;
+    /// <summary>The last start that any question about the horizon reaches.</summary>
+    public PlainStart Furthest => LaterDate ?? FirstAfter ?? Starts[^1];
 }

@@ -53,14 +53,15 @@ internal sealed class PlainMorning
     }
 
     /// <summary>
-    /// Every event of a zone from 00:00 of the morning's date to a last date. The program asked about runs the given
+    /// Every event of a zone from 00:00 of the morning's date to the end of a last start's day. The program asked about runs the given
     /// gross minutes from round_done_by on; everything else runs as it is set.
     /// </summary>
-    public IReadOnlyList<PlainStep> Simulate(Station station, WateringProgram asked, Func<PlainStart, double> minutes, DateOnly last)
+    public IReadOnlyList<PlainStep> Simulate(Station station, WateringProgram asked, Func<PlainStart, double> minutes, PlainStart last)
     {
+        var lastDay = Site.Clock.DateOf(last.At);
         var steps = new List<PlainStep>();
         var dr = DepletionOf(station);
-        for (var date = inputs.Date; date <= last; date = date.AddDays(1))
+        for (var date = inputs.Date; date <= lastDay; date = date.AddDays(1))
         {
             var potential = ExpectedEto(date)!.Value * PlainWater.Kc(station.Area, date) * station.Exposure;
             List<PlainEvent> events = [.. Irrigation(station, asked, minutes, date), .. Log.ByHand(station, date)];
@@ -90,7 +91,7 @@ internal sealed class PlainMorning
                 continue;
             }
 
-            foreach (var start in PlainStart.On(Site, controller, program, date))
+            foreach (var start in PlainStart.InDay(Site, controller, program, date))
             {
                 double net;
                 if (start.At <= inputs.AsOf)

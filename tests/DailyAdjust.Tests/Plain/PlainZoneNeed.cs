@@ -16,7 +16,7 @@ internal sealed record PlainZoneNeed(Station Station, double Percent, bool CanWa
 
         // (a) and (b): minutes are not rounded.
         IReadOnlyList<PlainStep> At(double percent) =>
-            morning.Simulate(station, program, _ => baseMinutes * percent / 100, (horizon.FirstAfter ?? last).Date);
+            morning.Simulate(station, program, _ => baseMinutes * percent / 100, horizon.FirstAfter ?? last);
 
         bool BroughtTo(double depletion, double percent) => Step(At(percent), last).After <= depletion + PlainSoil.Same;
         bool StaysWithin(double percent)
@@ -34,7 +34,7 @@ internal sealed record PlainZoneNeed(Station Station, double Percent, bool CanWa
             station,
             program,
             s => horizon.FirstDateAfter.Contains(s) ? PlainWater.Minutes(controller, baseMinutes, controller.PercentMax) : 0,
-            horizon.LastDate);
+            horizon.Furthest);
         var canWait = horizon.Later.All(s => Step(dry, s).Before <= raw + PlainSoil.Same) && StaysWithinAfter(dry, horizon, raw);
 
         var due = Step(dry, horizon.Starts[0]).Before > (area.RunAt * raw) + PlainSoil.Same;

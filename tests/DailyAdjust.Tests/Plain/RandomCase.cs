@@ -40,7 +40,7 @@ internal sealed record RandomCase(IReadOnlyList<SiteVersion> Versions, IReadOnly
             Versions = [.. Versions.Where(v => v.From <= date)],
             Date = date,
             AsOf = asOf,
-            Weather = [.. Weather.Where(w => w.Date < date)],
+            Weather = [.. Weather.Where(w => w.Date < date).Select(w => w with { Rain = [.. w.Rain.Select(Known)] })],
             RainSinceMidnight = [.. today.Rain.Select(g =>
             {
                 IReadOnlyList<RainFall> falls = [.. g.Falls.Where(f => g.Gauge.Is("hourly") && f.At <= asOf)];
@@ -49,5 +49,8 @@ internal sealed record RandomCase(IReadOnlyList<SiteVersion> Versions, IReadOnly
             NewestReadingEnd = asOf.AddHours(-1),
             Log = [.. Log.Where(e => e.Kind != LogKind.Round && e.Time.Instant(clock) <= asOf)],
         };
+
+        // Unknown rain limits numbers; that rule has tests of its own.
+        static GaugeDay Known(GaugeDay g) => g.RainMm is null ? g with { RainMm = 0, Basis = RainBasis.Logbook, MeasuredPartMm = 0 } : g;
     }
 }

@@ -1,0 +1,83 @@
+namespace DailyAdjust.Core.Weather;
+
+/// <summary>
+/// One gauge's rain on one date, from its instrument and from what people read off it. Never estimated: a day of which less
+/// than 90 % is known is unknown.
+/// </summary>
+internal sealed class RainDay
+{
+    private readonly List<RainFall> falls = [];
+    private readonly DaySpan day;
+    private readonly RainSpan? whole;
+    private readonly List<RainSpan> booked;
+    private readonly TimeSpan measured;
+    private readonly TimeSpan covered;
+
+    /// <param name="day">The date.</param>
+    /// <param name="readings">The instrument's of the day; empty for a gauge that is read by hand.</param>
+    /// <param name="readsDaily">The instrument reports once a day: its total is booked at 00:00.</param>
+    /// <param name="spans">The gauge's entries.</param>
+    public RainDay(DaySpan day, IReadOnlyList<Reading> readings, bool readsDaily, IReadOnlyList<RainSpan> spans)
+    {
+        this.day = day;
+        whole = spans.LastOrDefault(s => s.WholeDate == day.Date);
+        List<RainSpan> timed = [.. spans.Where(s => s.WholeDate is null)];
+        booked = [.. timed.Where(s => day.Holds(s.From))];
+        covered = Sum(timed.Select(s => s.Within(day.Begin, day.End)));
+        if (whole is not null)
+        {
+            Add(day.Begin, whole.Mm);
+            return;
+        }
+
+        foreach (var reading in readings.Where(r => !double.IsNaN(r.RainMm)))
+        {
+            // Where an entry covers a part of an interval, the instrument's rain is taken to have fallen evenly in it.
+            var length = reading.End - reading.Begin;
+            var open = length - Sum(timed.Select(s => s.Within(reading.Begin, reading.End)));
+            measured += open;
+            Add(readsDaily ? day.Begin : reading.End, reading.RainMm * (open / length));
+        }
+
+        foreach (var span in booked)
+        {
+            Add(span.To, span.Mm);
+        }
+
+        falls.Sort((a, b) => a.At.CompareTo(b.At));
+    }
+
+    /// <summary>Anything at all is known of the date.</summary>
+    public bool KnowsAnything => whole is not null || booked.Count > 0 || measured + covered > TimeSpan.Zero;
+
+    /// <summary>Of a finished day.</summary>
+    public GaugeDay Finished(string gauge)
+    {
+        // A gauge that was read after the day's end held the day's rain, even if the span of 24 hours does not reach back to 00:00.
+        var known = whole is not null || IsEnough(measured + covered) || booked.Exists(s => s.To >= day.End);
+        return known ? Known(gauge) : new GaugeDay(gauge, null, [], RainBasis.Unknown, TotalMm());
+    }
+
+    /// <summary>Of a day that is still running: what is known of it.</summary>
+    public GaugeDay SoFar(string gauge) => KnowsAnything ? Known(gauge) : new GaugeDay(gauge, null, [], RainBasis.Unknown, 0);
+
+    private static TimeSpan Sum(IEnumerable<TimeSpan> times) => new(times.Sum(t => t.Ticks));
+
+    private GaugeDay Known(string gauge)
+    {
+        var byPeople = whole is not null || booked.Count > 0 || (covered > TimeSpan.Zero && !IsEnough(measured));
+        return new GaugeDay(gauge, TotalMm(), falls, byPeople ? RainBasis.Logbook : RainBasis.Measured, 0);
+    }
+
+    private bool IsEnough(TimeSpan time) => (double)time.Ticks / day.Length.Ticks >= DayInputs.LeastShare - DayInputs.ShareTolerance;
+
+    private double TotalMm() => falls.Sum(f => f.Mm);
+
+    private void Add(DateTimeOffset at, double mm)
+    {
+        if (mm > 0)
+        {
+            falls.Add(new RainFall(at < day.End ? at : day.End, mm));
+        }
+    }
+}

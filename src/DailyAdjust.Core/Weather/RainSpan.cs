@@ -1,0 +1,54 @@
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Weather;
+
+/// <summary>Rain that somebody read off a gauge.</summary>
+/// <param name="From">Begin of the span, UTC: the gauge's last entry, at most 24 hours back.</param>
+/// <param name="To">Its end: the entry's time.</param>
+/// <param name="Mm">What fell in it.</param>
+/// <param name="WholeDate">The date whose total it is (an entry without a time of day); null otherwise.</param>
+internal sealed record RainSpan(DateTimeOffset From, DateTimeOffset To, double Mm, DateOnly? WholeDate)
+{
+    private static readonly TimeSpan Longest = TimeSpan.FromHours(24);
+
+    /// <summary>A gauge's entries as spans in order of time; none of them overlaps another, save for whole dates.</summary>
+    /// <param name="log">In order of arrival; voided and superseded entries removed.</param>
+    /// <param name="asOf">Entries of a later instant are not used.</param>
+    public static IReadOnlyList<RainSpan> Of(string gauge, IEnumerable<LogEntry> log, SiteClock clock, DateTimeOffset asOf)
+    {
+        var entries = log
+            .Where(e => e.Kind == LogKind.Rain && e.Value is not null && e.Where.Kind == PlaceKind.Gauge
+                && string.Equals(e.Where.Name, gauge, StringComparison.Ordinal))
+            .Select(e => (Entry: e, At: e.Time.Instant(clock)))
+            .Where(e => e.At <= asOf)
+            .OrderBy(e => e.At).ThenBy(e => e.Entry.Time.Clock is null ? 1 : 0).ThenBy(e => e.Entry.Ordinal);
+
+        List<RainSpan> spans = [];
+        DateTimeOffset? last = null;
+        foreach (var (entry, at) in entries)
+        {
+            if (entry.Time.Clock is null)
+            {
+                spans.Add(new(clock.DayStart(entry.Time.Date), at, entry.Value!.Value, entry.Time.Date));
+            }
+            else
+            {
+                var from = last is { } l && l > at - Longest ? l : at - Longest;
+                spans.Add(new(from, at, entry.Value!.Value, null));
+            }
+
+            last = at;
+        }
+
+        return spans;
+    }
+
+    /// <summary>How much of a time lies in the span.</summary>
+    public TimeSpan Within(DateTimeOffset begin, DateTimeOffset end)
+    {
+        var from = From > begin ? From : begin;
+        var to = To < end ? To : end;
+        return to > from ? to - from : TimeSpan.Zero;
+    }
+}

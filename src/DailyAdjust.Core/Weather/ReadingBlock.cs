@@ -1,0 +1,216 @@
+using System.Buffers.Binary;
+using System.Numerics;
+
+namespace DailyAdjust.Core.Weather;
+
+/// <summary>
+/// A day's readings as bytes: the same readings give the same bytes on any machine, and come back bit for bit.
+/// </summary>
+/// <remarks>
+/// Layout 1: the byte 1; the count; a 16-bit little-endian mask of the values that any reading has; then the begins
+/// (UTC ticks, as change of the change from row to row) and the lengths (ticks, as change); then, value by value of the mask, each
+/// reading's 64 bits combined with the one before it by exclusive or: one byte that says how many zero bytes lead (high half)
+/// and trail (low half), and the bytes between them. Counts and changes are 7-bit groups, the lowest first; changes fold the sign into the lowest bit.
+/// </remarks>
+public static class ReadingBlock
+{
+    private const byte Layout = 1;
+
+    private static readonly Func<Reading, double>[] Values =
+    [
+        r => r.AirTemperatureC, r => r.AirTemperatureMaxC, r => r.AirTemperatureMinC,
+        r => r.RelativeHumidityPercent, r => r.RelativeHumidityMaxPercent, r => r.RelativeHumidityMinPercent,
+        r => r.DewPointC, r => r.WindSpeedMPerS, r => r.SolarRadiationMJPerM2, r => r.SunshineH, r => r.RainMm, r => r.ReferenceEtMm,
+    ];
+
+    /// <summary>The readings as bytes, in the order given.</summary>
+    public static byte[] Write(IReadOnlyList<Reading> readings)
+    {
+        var bytes = new List<byte>(16 + (readings.Count * 32)) { Layout };
+        WriteUnsigned(bytes, (ulong)readings.Count);
+        var mask = 0;
+        for (var v = 0; v < Values.Length; v++)
+        {
+            mask |= readings.Any(r => !double.IsNaN(Values[v](r))) ? 1 << v : 0;
+        }
+
+        bytes.Add((byte)mask);
+        bytes.Add((byte)(mask >> 8));
+        var (begin, step, length) = (0L, 0L, 0L);
+        foreach (var reading in readings)
+        {
+            var nextStep = reading.Begin.UtcTicks - begin;
+            var nextLength = reading.End.UtcTicks - reading.Begin.UtcTicks;
+            WriteSigned(bytes, nextStep - step);
+            WriteSigned(bytes, nextLength - length);
+            (begin, step, length) = (reading.Begin.UtcTicks, nextStep, nextLength);
+        }
+
+        for (var v = 0; v < Values.Length; v++)
+        {
+            if ((mask & (1 << v)) != 0)
+            {
+                WriteColumn(bytes, readings, Values[v]);
+            }
+        }
+
+        return [.. bytes];
+    }
+
+    /// <summary>The readings of a block that <see cref="Write"/> made.</summary>
+    /// <exception cref="InvalidDataException">The bytes are not such a block: they were damaged.</exception>
+    public static IReadOnlyList<Reading> Read(ReadOnlySpan<byte> block)
+    {
+        if (Next(ref block) is var layout && layout != Layout)
+        {
+            throw new InvalidDataException(FormattableString.Invariant($"readings in layout {layout}, which this version does not know"));
+        }
+
+        var count = ReadUnsigned(ref block);
+        var mask = Next(ref block) | (Next(ref block) << 8);
+        if (count > (ulong)block.Length || mask >> Values.Length != 0)
+        {
+            throw Damaged();
+        }
+
+        var times = new (DateTimeOffset Begin, DateTimeOffset End)[count];
+        var (begin, step, length) = (0L, 0L, 0L);
+        for (var i = 0; i < times.Length; i++)
+        {
+            step += ReadSigned(ref block);
+            length += ReadSigned(ref block);
+            begin += step;
+            times[i] = (Instant(begin), Instant(begin + length));
+        }
+
+        var columns = new double[Values.Length][];
+        for (var v = 0; v < Values.Length; v++)
+        {
+            columns[v] = (mask & (1 << v)) != 0 ? ReadColumn(ref block, times.Length) : [];
+        }
+
+        if (!block.IsEmpty)
+        {
+            throw Damaged();
+        }
+
+        return [.. times.Select((time, i) => new Reading
+        {
+            Begin = time.Begin,
+            End = time.End,
+            AirTemperatureC = At(columns[0], i),
+            AirTemperatureMaxC = At(columns[1], i),
+            AirTemperatureMinC = At(columns[2], i),
+            RelativeHumidityPercent = At(columns[3], i),
+            RelativeHumidityMaxPercent = At(columns[4], i),
+            RelativeHumidityMinPercent = At(columns[5], i),
+            DewPointC = At(columns[6], i),
+            WindSpeedMPerS = At(columns[7], i),
+            SolarRadiationMJPerM2 = At(columns[8], i),
+            SunshineH = At(columns[9], i),
+            RainMm = At(columns[10], i),
+            ReferenceEtMm = At(columns[11], i),
+        })];
+    }
+
+    private static double At(double[] column, int row) => column.Length == 0 ? double.NaN : column[row];
+
+    private static void WriteColumn(List<byte> bytes, IReadOnlyList<Reading> readings, Func<Reading, double> value)
+    {
+        Span<byte> change = stackalloc byte[8];
+        var before = 0UL;
+        foreach (var reading in readings)
+        {
+            var bits = BitConverter.DoubleToUInt64Bits(value(reading));
+            var difference = bits ^ before;
+            before = bits;
+            var leading = BitOperations.LeadingZeroCount(difference) / 8;
+            var trailing = difference == 0 ? 0 : BitOperations.TrailingZeroCount(difference) / 8;
+            bytes.Add((byte)((leading << 4) | trailing));
+            BinaryPrimitives.WriteUInt64BigEndian(change, difference);
+            for (var i = leading; i < 8 - trailing; i++)
+            {
+                bytes.Add(change[i]);
+            }
+        }
+    }
+
+    private static double[] ReadColumn(ref ReadOnlySpan<byte> block, int count)
+    {
+        var column = new double[count];
+        var before = 0UL;
+        for (var row = 0; row < count; row++)
+        {
+            var zeros = Next(ref block);
+            var (leading, trailing) = (zeros >> 4, zeros & 15);
+            if (leading + trailing > 8)
+            {
+                throw Damaged();
+            }
+
+            var difference = 0UL;
+            for (var i = leading; i < 8 - trailing; i++)
+            {
+                difference = (difference << 8) | Next(ref block);
+            }
+
+            // A shift by 64 would be a shift by 0; it only arises where the difference is 0 already.
+            before ^= difference << (8 * (trailing & 7));
+            column[row] = BitConverter.UInt64BitsToDouble(before);
+        }
+
+        return column;
+    }
+
+    private static void WriteSigned(List<byte> bytes, long value) => WriteUnsigned(bytes, (ulong)((value << 1) ^ (value >> 63)));
+
+    private static void WriteUnsigned(List<byte> bytes, ulong value)
+    {
+        while (value >= 0x80)
+        {
+            bytes.Add((byte)(value | 0x80));
+            value >>= 7;
+        }
+
+        bytes.Add((byte)value);
+    }
+
+    private static long ReadSigned(ref ReadOnlySpan<byte> block)
+    {
+        var folded = ReadUnsigned(ref block);
+        return (long)(folded >> 1) ^ -(long)(folded & 1);
+    }
+
+    private static ulong ReadUnsigned(ref ReadOnlySpan<byte> block)
+    {
+        var value = 0UL;
+        for (var shift = 0; shift < 64; shift += 7)
+        {
+            var next = Next(ref block);
+            value |= (ulong)(next & 0x7F) << shift;
+            if (next < 0x80)
+            {
+                return value;
+            }
+        }
+
+        throw Damaged();
+    }
+
+    private static byte Next(ref ReadOnlySpan<byte> block)
+    {
+        if (block.IsEmpty)
+        {
+            throw Damaged();
+        }
+
+        var next = block[0];
+        block = block[1..];
+        return next;
+    }
+
+    private static DateTimeOffset Instant(long ticks) =>
+        ticks >= 0 && ticks <= DateTimeOffset.MaxValue.UtcTicks ? new DateTimeOffset(ticks, TimeSpan.Zero) : throw Damaged();
+
+    private static InvalidDataException Damaged() => new("these bytes are not a block of readings");
+}

@@ -1,0 +1,44 @@
+namespace DailyAdjust.Core.Weather;
+
+/// <summary>
+/// Joins what arrived for one station: for every interval and every value the later arrival counts, a value that is
+/// missing later does not erase the one that was known, and the order of the rows does not matter otherwise.
+/// </summary>
+public static class ReadingMerge
+{
+    /// <summary>One reading per interval begin, ascending.</summary>
+    /// <param name="inArrivalOrder">Earliest arrival first; within one, a later row counts over an earlier one.</param>
+    public static IReadOnlyList<Reading> Merge(IEnumerable<IReadOnlyList<Reading>> inArrivalOrder)
+    {
+        var byBegin = new SortedList<DateTimeOffset, Reading>();
+        foreach (var block in inArrivalOrder)
+        {
+            foreach (var reading in block)
+            {
+                byBegin[reading.Begin] = byBegin.TryGetValue(reading.Begin, out var earlier) ? Later(earlier, reading) : reading;
+            }
+        }
+
+        return [.. byBegin.Values];
+    }
+
+    /// <summary>The two readings of one begin as one; intervals of different length are different measurements, and the later stands alone.</summary>
+    public static Reading Later(Reading earlier, Reading later) =>
+        earlier.End != later.End ? later : later with
+        {
+            AirTemperatureC = Known(later.AirTemperatureC, earlier.AirTemperatureC),
+            AirTemperatureMaxC = Known(later.AirTemperatureMaxC, earlier.AirTemperatureMaxC),
+            AirTemperatureMinC = Known(later.AirTemperatureMinC, earlier.AirTemperatureMinC),
+            RelativeHumidityPercent = Known(later.RelativeHumidityPercent, earlier.RelativeHumidityPercent),
+            RelativeHumidityMaxPercent = Known(later.RelativeHumidityMaxPercent, earlier.RelativeHumidityMaxPercent),
+            RelativeHumidityMinPercent = Known(later.RelativeHumidityMinPercent, earlier.RelativeHumidityMinPercent),
+            DewPointC = Known(later.DewPointC, earlier.DewPointC),
+            WindSpeedMPerS = Known(later.WindSpeedMPerS, earlier.WindSpeedMPerS),
+            SolarRadiationMJPerM2 = Known(later.SolarRadiationMJPerM2, earlier.SolarRadiationMJPerM2),
+            SunshineH = Known(later.SunshineH, earlier.SunshineH),
+            RainMm = Known(later.RainMm, earlier.RainMm),
+            ReferenceEtMm = Known(later.ReferenceEtMm, earlier.ReferenceEtMm),
+        };
+
+    private static double Known(double later, double earlier) => double.IsNaN(later) ? earlier : later;
+}

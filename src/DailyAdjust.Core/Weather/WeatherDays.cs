@@ -1,0 +1,149 @@
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Weather;
+
+/// <summary>Readings and rain entries to days of weather. Pure: the same inputs give the same days.</summary>
+public static class WeatherDays
+{
+    /// <summary>A grid on which processors agree, decimals of a millimetre.</summary>
+    private const int EtoDecimals = 6;
+
+    /// <summary>One day for every date from <see cref="WeatherDayInputs.From"/> through <see cref="WeatherDayInputs.Through"/>.</summary>
+    /// <exception cref="ArgumentException">There is no site version.</exception>
+    public static IReadOnlyList<WeatherDay> Compute(WeatherDayInputs inputs)
+    {
+        if (inputs.Versions.Count == 0)
+        {
+            throw new ArgumentException("At least one site version is needed.", nameof(inputs));
+        }
+
+        var known = new List<WeatherDay>(inputs.Before);
+        var spans = new Dictionary<(SiteClock, string), IReadOnlyList<RainSpan>>();
+        for (var date = inputs.From; date <= inputs.Through; date = date.AddDays(1))
+        {
+            known.Add(Compute(inputs, date, known, spans));
+        }
+
+        return known[inputs.Before.Count..];
+    }
+
+    /// <summary>What is known by now of a running day's rain, one per gauge in the site's order; no rain where nothing is known of it is null, not 0.</summary>
+    /// <param name="readings">By weather station, ascending.</param>
+    /// <param name="log">In order of arrival; voided and superseded entries removed.</param>
+    public static IReadOnlyList<GaugeDay> RainSinceMidnight(
+        Site site,
+        DateOnly date,
+        DateTimeOffset asOf,
+        IReadOnlyDictionary<string, IReadOnlyList<Reading>> readings,
+        IReadOnlyList<LogEntry> log)
+    {
+        var day = DaySpan.Of(site.Clock, date);
+        var windows = site.Weather.Stations.Select(s => StationWindow.Of(site, s, day, Of(readings, s.Id), asOf)).ToList();
+        return [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, RainSpan.Of(g.Id, log, site.Clock, asOf)).SoFar(g.Id))];
+    }
+
+    /// <summary>The newest reading with any value in it that was there at an instant; null = there is none.</summary>
+    /// <param name="readings">By weather station, ascending.</param>
+    public static NewestReading? Newest(Site site, DateTimeOffset asOf, IReadOnlyDictionary<string, IReadOnlyList<Reading>> readings)
+    {
+        NewestReading? newest = null;
+        foreach (var station in site.Weather.Stations)
+        {
+            var last = Of(readings, station.Id).LastOrDefault(r => r.End <= asOf && HasValue(r));
+            if (last is not null && (newest is null || last.End > newest.End))
+            {
+                newest = new(station.Id, last.End);
+            }
+        }
+
+        return newest;
+    }
+
+    /// <summary>End of the newest reading, UTC; null = there is none.</summary>
+    public static DateTimeOffset? NewestReadingEnd(Site site, DateTimeOffset asOf, IReadOnlyDictionary<string, IReadOnlyList<Reading>> readings) =>
+        Newest(site, asOf, readings)?.End;
+
+    private static WeatherDay Compute(
+        WeatherDayInputs inputs, DateOnly date, List<WeatherDay> before, Dictionary<(SiteClock, string), IReadOnlyList<RainSpan>> spans)
+    {
+        var site = (inputs.Versions.LastOrDefault(v => v.From <= date) ?? inputs.Versions[0]).Site;
+        var day = DaySpan.Of(site.Clock, date);
+        var windows = site.Weather.Stations.Select(s => StationWindow.Of(site, s, day, Of(inputs.Readings, s.Id), inputs.AsOf)).ToList();
+
+        IReadOnlyList<RainSpan> SpansOf(string gauge)
+        {
+            if (!spans.TryGetValue((site.Clock, gauge), out var found))
+            {
+                found = RainSpan.Of(gauge, inputs.Log, site.Clock, inputs.AsOf);
+                spans.Add((site.Clock, gauge), found);
+            }
+
+            return found;
+        }
+
+        return WithEto(windows, before, new WeatherDay
+        {
+            Date = date,
+            Station = "",
+            EtoMm = null,
+            Basis = EtoBasis.Open,
+            Rain = [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, SpansOf(g.Id)).Finished(g.Id))],
+            SetAside = [.. windows.SelectMany(w => w.SetAside)],
+        }, site.Weather.Normals);
+    }
+
+    /// <summary>The first station that is complete; else the first that can be estimated; else what is expected; else the day stays open.</summary>
+    private static WeatherDay WithEto(List<StationWindow> windows, List<WeatherDay> before, WeatherDay day, MonthlyNormals? normals)
+    {
+        List<StationEto> stations = [.. windows.Select(w => new StationEto(w))];
+        for (var i = 0; i < stations.Count; i++)
+        {
+            if (stations[i].Complete() is { } complete)
+            {
+                return From(day, stations[i], i == 0 ? complete : complete with { Basis = EtoBasis.OtherStation });
+            }
+        }
+
+        foreach (var station in stations)
+        {
+            if (station.WithEstimates() is { } estimated)
+            {
+                return From(day, station, estimated);
+            }
+        }
+
+        return ExpectedEto.ForUnknown(day.Date, before, normals) is { } expected
+            ? day with { EtoMm = OnGrid(expected), Basis = EtoBasis.Expected }
+            : day;
+    }
+
+    private static WeatherDay From(WeatherDay day, StationEto station, KnownEto eto) => day with
+    {
+        Station = station.Window.Source.Id,
+        EtoMm = OnGrid(eto.Mm),
+        Basis = eto.Basis,
+        AirTemperatureMaxC = Known(station.Inputs.AirTemperatureMaxC),
+        AirTemperatureMinC = Known(station.Inputs.AirTemperatureMinC),
+        Estimated = eto.Estimated,
+    };
+
+    private static RainDay RainOf(Gauge gauge, DaySpan day, List<StationWindow> windows, IReadOnlyList<RainSpan> spans)
+    {
+        var window = windows.Find(w => string.Equals(w.Source.Id, gauge.StationId, StringComparison.Ordinal));
+        return new RainDay(day, window?.OfDay ?? [], window?.Source.IsDaily ?? false, spans);
+    }
+
+    private static IReadOnlyList<Reading> Of(IReadOnlyDictionary<string, IReadOnlyList<Reading>> readings, string station) =>
+        readings.TryGetValue(station, out var found) ? found : [];
+
+    private static bool HasValue(Reading r) =>
+        !(double.IsNaN(r.AirTemperatureC) && double.IsNaN(r.AirTemperatureMaxC) && double.IsNaN(r.AirTemperatureMinC)
+            && double.IsNaN(r.RelativeHumidityPercent) && double.IsNaN(r.RelativeHumidityMaxPercent) && double.IsNaN(r.RelativeHumidityMinPercent)
+            && double.IsNaN(r.DewPointC) && double.IsNaN(r.WindSpeedMPerS) && double.IsNaN(r.SolarRadiationMJPerM2)
+            && double.IsNaN(r.SunshineH) && double.IsNaN(r.RainMm) && double.IsNaN(r.ReferenceEtMm));
+
+    private static double OnGrid(double mm) => Math.Round(mm, EtoDecimals, MidpointRounding.AwayFromZero);
+
+    private static double? Known(double value) => double.IsNaN(value) ? null : value;
+}

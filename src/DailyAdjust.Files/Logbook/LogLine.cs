@@ -1,0 +1,26 @@
+using DailyAdjust.Core.Contracts;
+
+namespace DailyAdjust.Files.Logbook;
+
+/// <summary>One line of the logbook as written, cell by cell; what is left out is empty.</summary>
+public sealed record LogLine
+{
+    public string Time { get; init; } = "";
+
+    public string Kind { get; init; } = "";
+
+    public string Where { get; init; } = "";
+
+    public string Value { get; init; } = "";
+
+    public string Unit { get; init; } = "";
+
+    public string Until { get; init; } = "";
+
+    public string By { get; init; } = "";
+
+    public string Note { get; init; } = "";
+
+    /// <summary>In the order of <see cref="LogbookColumns.All"/>.</summary>
+    public IReadOnlyList<string> Cells => [Time, Kind, Where, Value, Unit, Until, By, Note];
+}

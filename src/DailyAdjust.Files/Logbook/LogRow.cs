@@ -1,0 +1,209 @@
+using DailyAdjust.Core.Contracts;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Files.Logbook;
+
+/// <summary>One line of the logbook while it is being read.</summary>
+internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<string, int> placeOf, ProblemList problems)
+{
+    private static readonly string[] Kinds = [.. Enum.GetNames<LogKind>().Select(k => k.ToLowerInvariant())];
+    private static readonly string[] Seasons = ["open", "closed", "drained"];
+
+    private bool bad;
+
+    /// <summary>Time, kind and place: known as soon as they are good, whatever the rest is. Ordinals count by it.</summary>
+    public (LogTime Time, LogKind Kind, Place Where)? Address { get; private set; }
+
+    /// <summary>The entry, or null when anything in the line is wrong.</summary>
+    public LogEntry? Read()
+    {
+        var time = Time();
+        var kind = Kind();
+        var rule = kind is { } known ? LogRule.Of(known) : null;
+        var where = rule is null ? null : Where(rule, kind!.Value);
+        if (time is null || kind is null || where is null)
+        {
+            return null;
+        }
+
+        Address = (time.Value, kind.Value, where.Value);
+        var entry = new LogEntry
+        {
+            Time = time.Value,
+            Kind = kind.Value,
+            Where = where.Value,
+            Until = Until(rule!, time.Value),
+            By = line.By,
+            Note = line.Note,
+        };
+        entry = WithValue(entry, rule!);
+        return bad ? null : entry;
+    }
+
+    private LogTime? Time()
+    {
+        if (LogTimeText.TryParse(line.Time, out var time))
+        {
+            return time;
+        }
+
+        Wrong(LogbookColumns.Time, line.Time.Length == 0 ? "the time is empty" : $"{Wording.Quote(line.Time)} is not a time", "write 2026-06-05 10:30, or a bare date where the whole day is meant");
+        return null;
+    }
+
+    private LogKind? Kind()
+    {
+        var word = line.Kind.Trim();
+        if (Array.Exists(Kinds, k => string.Equals(k, word, StringComparison.OrdinalIgnoreCase)))
+        {
+            return Enum.Parse<LogKind>(word, ignoreCase: true);
+        }
+
+        Wrong(LogbookColumns.Kind, word.Length == 0 ? "the kind is empty" : $"{Wording.Quote(word)} is not a kind of entry", Wording.DidYouMean(word, Kinds, "kinds"));
+        return null;
+    }
+
+    private Place? Where(LogRule rule, LogKind kind)
+    {
+        if (line.Where.Length == 0 && rule.MayBeSite)
+        {
+            return new(PlaceKind.Site, "", "");
+        }
+
+        if (PlaceText.Find(line.Where, site, rule.StationFirst) is not { } place)
+        {
+            Wrong(LogbookColumns.Where, line.Where.Length == 0 ? "the place is empty" : $"there is no {Wording.Quote(line.Where)} on this site", PlaceText.Hint(line.Where, site));
+            return null;
+        }
+
+        if (rule.Places.Contains(place.Kind))
+        {
+            return place;
+        }
+
+        Wrong(LogbookColumns.Where, $"{Word(kind)} does not go with {place}", $"it goes with {rule.PlacesInWords}");
+        return null;
+    }
+
+    private LogTime? Until(LogRule rule, LogTime time)
+    {
+        if (line.Until.Length == 0)
+        {
+            if (rule.NeedsUntil)
+            {
+                Wrong(LogbookColumns.Until, "until is empty", "write the date, or the date and time, on which it ends");
+            }
+
+            return null;
+        }
+
+        if (!LogTimeText.TryParse(line.Until, out var until))
+        {
+            Wrong(LogbookColumns.Until, $"{Wording.Quote(line.Until)} is not a time", "write 2026-06-12 (through that date) or 2026-06-12 18:00");
+            return null;
+        }
+
+        if (until.Instant(site.Clock) < time.Instant(site.Clock))
+        {
+            Wrong(LogbookColumns.Until, $"until {line.Until} lies before {line.Time}", "one of them is wrong");
+        }
+
+        return until;
+    }
+
+    private LogEntry WithValue(LogEntry entry, LogRule rule)
+    {
+        switch (entry.Kind)
+        {
+            case LogKind.Off or LogKind.Visit or LogKind.Hold:
+                NoValue(entry.Kind);
+                return entry;
+            case LogKind.Note:
+                return entry with { Note = entry.Note.Length == 0 ? line.Value : line.Value.Length == 0 ? entry.Note : $"{line.Value}; {entry.Note}" };
+            case LogKind.Season:
+                return entry with { Text = OneOf(Seasons, "the season is open, closed or drained") };
+            case LogKind.Void:
+                return entry with { Text = OneOf(Kinds, "write the kind of the entry that is void; its time stands in time, its place in where") };
+            case LogKind.Round:
+                return WithRound(entry);
+            default:
+                return WithQuantity(entry, rule);
+        }
+    }
+
+    private LogEntry WithQuantity(LogEntry entry, LogRule rule)
+    {
+        if (entry.Kind == LogKind.Setting && Is(line.Value, "off"))
+        {
+            return entry with { Value = 0, Unit = LogUnit.Percent };
+        }
+
+        if (entry.Kind == LogKind.Ran && (Is(line.Value, "yes") || Is(line.Value, "no")))
+        {
+            return entry with { Value = Is(line.Value, "yes") ? 100 : 0, Unit = LogUnit.Percent };
+        }
+
+        if (line.Value.Length == 0 && rule.ValueMayBeLeftOut)
+        {
+            return entry;
+        }
+
+        if (LogValue.Read(line.Value, line.Unit, rule, Wrong) is not { } value)
+        {
+            return entry;
+        }
+
+        var with = entry with { Value = value.Value, Unit = value.Unit };
+        if (LogChecks.Fault(with, site) is { } fault)
+        {
+            Wrong(LogbookColumns.Value, fault.What, fault.Hint);
+        }
+        else if (LogChecks.Doubt(with, site) is { } doubt)
+        {
+            problems.Warn(lineNumber, placeOf(LogbookColumns.Value), doubt.What, doubt.Hint);
+        }
+
+        return with;
+    }
+
+    private LogEntry WithRound(LogEntry entry)
+    {
+        if (RoundText.Read(line.Value, site, out var fault) is { } round)
+        {
+            return entry with { Sheet = round.Sheet, Issue = round.Issue, Except = round.Except };
+        }
+
+        Wrong(LogbookColumns.Value, fault.What, fault.Hint);
+        return entry;
+    }
+
+    private string OneOf(string[] words, string hint)
+    {
+        if (Array.Find(words, w => Is(line.Value, w)) is { } word)
+        {
+            return word;
+        }
+
+        Wrong(LogbookColumns.Value, line.Value.Length == 0 ? "the value is empty" : $"{Wording.Quote(line.Value)} is not known", hint);
+        return "";
+    }
+
+    private void NoValue(LogKind kind)
+    {
+        if (line.Value.Length > 0)
+        {
+            Wrong(LogbookColumns.Value, $"{Word(kind)} has no value, but {Wording.Quote(line.Value)} stands there", "leave it empty; what you want to add goes into note");
+        }
+    }
+
+    private void Wrong(string column, string what, string hint)
+    {
+        bad = true;
+        problems.Error(lineNumber, placeOf(column), what, hint);
+    }
+
+    private static string Word(LogKind kind) => kind.ToString().ToLowerInvariant();
+
+    private static bool Is(string text, string word) => string.Equals(text.Trim(), word, StringComparison.OrdinalIgnoreCase);
+}

@@ -1,0 +1,29 @@
+using DailyAdjust.Core.Quantities;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Files.Readings;
+
+/// <summary>A quantity in the unit that a weather file writes it in, and its value in the reading's own.</summary>
+/// <param name="Quantity">What the column measures.</param>
+/// <param name="Unit">The unit that the file uses.</param>
+internal sealed record QuantityUnit(WeatherQuantity Quantity, Unit Unit)
+{
+    private const double SecondsPerDay = 86400;
+
+    /// <summary>The value in the unit of <see cref="Core.Weather.Reading"/>: °C, %, m/s, MJ/m², h or mm for the interval.</summary>
+    /// <param name="value">As the file has it.</param>
+    /// <param name="interval">The reading's interval: a mean radiation becomes the energy received in it.</param>
+    public double ToReading(double value, TimeSpan interval)
+    {
+        var metric = Unit.ToMetric(value);
+        return Unit.Kind switch
+        {
+            UnitKind.RadiationPower => metric * (PerDay ? SecondsPerDay : interval.TotalSeconds) / 1e6,
+            UnitKind.Duration => metric / 60,
+            _ => metric,
+        };
+    }
+
+    /// <summary>A total per day is the day's total, whether the clock gave the day 23, 24 or 25 hours.</summary>
+    private bool PerDay => Unit.Symbol.EndsWith("/day", StringComparison.Ordinal);
+}

@@ -1,0 +1,194 @@
+using DailyAdjust.Core.Sites;
+using nietras.SeparatedValues;
+
+namespace DailyAdjust.Files.Readings;
+
+/// <summary>Rows to stamps and values. A row that cannot be placed in time is refused; a value that is no number is set aside and the rest of its row counts.</summary>
+internal sealed class RowReader(ColumnMap header, WeatherSource source, LineReader lines, ProblemLog problems)
+{
+    private const int WidestHeader = 1000;
+
+    private readonly StampPattern pattern = new(source);
+    private readonly MissingMarks missing = new(source.Missing);
+    private readonly OpenEnd openEnd = new(source.DecimalComma);
+    private ColumnMap? map = header;
+    private int mapLine;
+
+    /// <summary>Rows refused so far.</summary>
+    public int Refused { get; private set; }
+
+    /// <summary>The row with its values; null where it is blank, a header, or refused.</summary>
+    public StampedRow? Read(SepReader.Row row, int line)
+    {
+        if (IsBlank(row))
+        {
+            return null;
+        }
+
+        var open = line == lines.OpenLine;
+        var closedByQuote = row.Span is [.., '"'];
+        if (map is null || !HasWidth(row, map) || !TryStamp(row, map, open, out var stamp))
+        {
+            if (!IsHeader(row, line))
+            {
+                Refuse(row, line, open);
+            }
+
+            return null;
+        }
+
+        var stamped = new StampedRow { Line = line, TimeColumn = map.Time + 1, Stamp = stamp };
+        foreach (var column in map.Values)
+        {
+            var cell = row[column.Index].Span.Trim();
+            var last = column.Index == row.ColCount - 1;
+            if (missing.Contains(cell))
+            {
+                continue;
+            }
+
+            if (!CellNumber.TryParse(cell, source.DecimalComma, out var value))
+            {
+                SetAside(stamped, column, Shown.Short(cell), "is not a number", WhyNoNumber(cell));
+            }
+            else if (missing.Contains(value))
+            {
+                continue;
+            }
+            else if (last && open && !closedByQuote && !openEnd.IsWhole(cell))
+            {
+                SetAside(stamped, column, Shown.Short(cell), "may be cut: the file ends without ending this line", "End the last line, or drop the file again when it is complete");
+            }
+            else
+            {
+                stamped.Put(value, column.Unit);
+                if (last)
+                {
+                    openEnd.Add(cell);
+                }
+            }
+        }
+
+        return stamped;
+    }
+
+    /// <summary>A line that is no row at all.</summary>
+    public void Refuse(int line, LineFault fault)
+    {
+        Refused++;
+        problems.Add("lines that cannot be split into cells", line, 1, Severity.Error, () => fault switch
+        {
+            LineFault.TooLong => (FormattableString.Invariant($"the line is longer than {LineReader.LongestLine} characters"), "The row is not used"),
+            LineFault.NotText => ("the line holds bytes that are no text", "The row is not used; stations leave such lines after a loss of power"),
+            _ => ("a quote in this line is not closed", "The row is not used; a quoted text may not go on in the next line"),
+        });
+    }
+
+    private bool TryStamp(SepReader.Row row, ColumnMap columns, bool open, out DateTime stamp)
+    {
+        stamp = default;
+        var lastCell = row.ColCount - 1;
+        return !(open && (columns.Time == lastCell || columns.TimeOfDay == lastCell))
+            && pattern.TryParse(
+                row[columns.Time].Span.Trim(), columns.TimeOfDay is { } timeOfDay ? row[timeOfDay].Span.Trim() : [], out stamp);
+    }
+
+    private void Refuse(SepReader.Row row, int line, bool open)
+    {
+        Refused++;
+        if (map is not { } columns)
+        {
+            problems.Add("rows below a header that does not fit", line, 1, Severity.Error, () => (
+                FormattableString.Invariant($"which column is which is not certain below line {mapLine}"), "The row is not used"));
+            return;
+        }
+
+        var count = row.ColCount;
+        if (!HasWidth(row, columns))
+        {
+            problems.Add("rows of another width than the header", line, Math.Min(count, columns.Width + 1), Severity.Error, () => open && count < columns.Width
+                ? ("the file ends in the middle of this line", "The row is not used; drop the file again when it is complete")
+                : (FormattableString.Invariant($"the row has {count} cells and the header has {columns.Width}"), "The row is not used; is a number written with the delimiter in it, or a line cut?"));
+            return;
+        }
+
+        var text = Shown.Short(row[columns.Time].Span.Trim());
+        text = columns.TimeOfDay is { } timeOfDay ? text + " " + Shown.Short(row[timeOfDay].Span.Trim()) : text;
+        problems.Add("rows without a time that can be read", line, columns.Time + 1, Severity.Error, () => open && TimeEnds(columns, count)
+            ? ("the time may be cut: the file ends without ending this line", "The row is not used; drop the file again when it is complete")
+            : ($"\"{text}\" is not a time as the pattern \"{source.Time.Pattern}\" writes it", $"The row is not used; a time looks like \"{pattern.Example}\""));
+    }
+
+    private static bool TimeEnds(ColumnMap columns, int count) => columns.Time == count - 1 || columns.TimeOfDay == count - 1;
+
+    private void SetAside(StampedRow row, ValueColumn column, string text, string why, string hint)
+    {
+        row.SetAside++;
+        problems.Add(
+            $"values of {column.Header} that were set aside", row.Line, column.Index + 1, Severity.Warning,
+            () => ($"{column.Header}: \"{text}\" {why}; the value is set aside", hint));
+    }
+
+    private string WhyNoNumber(ReadOnlySpan<char> cell)
+    {
+        if (cell.ContainsAnyInRange('0', '9') && cell.IndexOfAny('.', ',') >= 0)
+        {
+            return source.DecimalComma
+                ? "The column map says that numbers have a decimal comma; a point, or a mark between thousands, is not taken"
+                : "Numbers have a decimal point and no mark between thousands, unless the column map says decimal comma";
+        }
+
+        return "If it stands for a missing value, name it under missing in the column map";
+    }
+
+    /// <summary>A header again (files put one after another): the same is passed over, another one is read anew, and if it does not fit, rows below it are not certain.</summary>
+    private bool IsHeader(SepReader.Row row, int line)
+    {
+        var cells = new string[Math.Min(row.ColCount, WidestHeader)];
+        for (var i = 0; i < cells.Length; i++)
+        {
+            cells[i] = row[i].ToString();
+        }
+
+        if (HeaderText.Find(cells, source.Time.Column) == HeaderText.Absent)
+        {
+            return false;
+        }
+
+        (map, var faults) = ColumnMap.Bind(cells, source);
+        mapLine = line;
+        foreach (var fault in faults)
+        {
+            problems.Add("headers that do not fit", line, fault.Column, Severity.Error, () => (fault.What, fault.Hint));
+        }
+
+        return true;
+    }
+
+    private static bool HasWidth(SepReader.Row row, ColumnMap columns)
+    {
+        for (var i = columns.Width; i < row.ColCount; i++)
+        {
+            if (!row[i].Span.IsWhiteSpace())
+            {
+                return false;
+            }
+        }
+
+        return row.ColCount >= columns.Width;
+    }
+
+    /// <summary>Nothing in any cell; U+001A is what old systems end a file with.</summary>
+    private static bool IsBlank(SepReader.Row row)
+    {
+        for (var i = 0; i < row.ColCount; i++)
+        {
+            if (!row[i].Span.Trim('\u001A').IsWhiteSpace())
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+}

@@ -1,0 +1,146 @@
+using System.Globalization;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Files.Readings;
+
+/// <summary>The time of a row as the file writes it. The pattern is exact; 24:00 is the end of its date.</summary>
+public sealed class StampPattern
+{
+    private const int Longest = 100;
+    private const int EarliestYear = 1900;
+    private const int LatestYear = 2199;
+
+    private static readonly DateTime Sample = new(2026, 6, 21, 13, 45, 0, DateTimeKind.Unspecified);
+
+    private readonly string pattern;
+    private readonly bool twentyFour;
+
+    /// <exception cref="ArgumentException">The pattern has a <see cref="Fault"/>.</exception>
+    public StampPattern(WeatherSource source)
+    {
+        if (Fault(source.Time.Pattern, source.IsDaily) is { } fault)
+        {
+            throw new ArgumentException(fault, nameof(source));
+        }
+
+        pattern = source.Time.Pattern;
+        twentyFour = pattern.Contains("HH:mm", StringComparison.Ordinal);
+    }
+
+    /// <summary>A time as this pattern writes it, for a hint.</summary>
+    public string Example => Sample.ToString(pattern, CultureInfo.InvariantCulture);
+
+    /// <summary>Why a date pattern cannot tell one instant from another; null where it can.</summary>
+    /// <param name="pattern">.NET date pattern.</param>
+    /// <param name="daily">One row a day: a pattern without a time of day will do.</param>
+    public static string? Fault(string pattern, bool daily)
+    {
+        var letters = Letters(pattern);
+        if (!letters.Contains('y') || !letters.Contains('M') || !letters.Contains('d'))
+        {
+            return $"the date pattern \"{pattern}\" must have year (yyyy), month (MM) and day (dd)";
+        }
+
+        if (!daily && !letters.Overlaps("Hh"))
+        {
+            return $"the date pattern \"{pattern}\" must have the hour (HH, or hh with tt)";
+        }
+
+        if (letters.Contains('h') && !letters.Contains('t'))
+        {
+            return $"the date pattern \"{pattern}\" has hours from 1 to 12 (h) and does not say which half of the day (tt): write HH for hours from 0 to 23";
+        }
+
+        return CanReadItself(pattern) ? null : $"the date pattern \"{pattern}\" cannot be read";
+    }
+
+    /// <summary>Whether the pattern says more than a date.</summary>
+    internal static bool HasTimeOfDay(string pattern) => Letters(pattern).Overlaps("Hh");
+
+    /// <summary>The time on the clock that wrote it (unspecified), or UTC where the pattern has an offset and so has the text.</summary>
+    public bool TryParse(ReadOnlySpan<char> date, ReadOnlySpan<char> timeOfDay, out DateTime stamp)
+    {
+        stamp = default;
+        if (date.Length + timeOfDay.Length > Longest)
+        {
+            return false;
+        }
+
+        Span<char> text = stackalloc char[Longest + 1];
+        date.CopyTo(text);
+        var length = date.Length;
+        if (!timeOfDay.IsEmpty)
+        {
+            text[length] = ' ';
+            timeOfDay.CopyTo(text[(length + 1)..]);
+            length += 1 + timeOfDay.Length;
+        }
+
+        return (Exact(text[..length], out stamp) || EndOfDate(text[..length], out stamp))
+            && stamp.Year is >= EarliestYear and <= LatestYear;
+    }
+
+    /// <summary>AdjustToUniversal: a text with an offset gives UTC, one without stays as written; the machine's own zone never counts.</summary>
+    private bool Exact(ReadOnlySpan<char> text, out DateTime stamp) =>
+        DateTime.TryParseExact(text, pattern, CultureInfo.InvariantCulture, DateTimeStyles.AdjustToUniversal, out stamp);
+
+    private bool EndOfDate(Span<char> text, out DateTime stamp)
+    {
+        stamp = default;
+        var at = twentyFour ? text.IndexOf("24:00") : -1;
+        if (at < 0)
+        {
+            return false;
+        }
+
+        "00:00".CopyTo(text[at..]);
+        if (!Exact(text, out stamp) || stamp.Year > LatestYear || (stamp.Kind == DateTimeKind.Unspecified && stamp.TimeOfDay != TimeSpan.Zero))
+        {
+            return false;
+        }
+
+        stamp = stamp.AddDays(1);
+        return true;
+    }
+
+    private static HashSet<char> Letters(string pattern)
+    {
+        var letters = new HashSet<char>();
+        var quote = '\0';
+        for (var i = 0; i < pattern.Length; i++)
+        {
+            var c = pattern[i];
+            if (quote != '\0')
+            {
+                quote = c == quote ? '\0' : quote;
+            }
+            else if (c is '\'' or '"')
+            {
+                quote = c;
+            }
+            else if (c == '\\')
+            {
+                i++;
+            }
+            else
+            {
+                letters.Add(c);
+            }
+        }
+
+        return letters;
+    }
+
+    private static bool CanReadItself(string pattern)
+    {
+        try
+        {
+            var text = Sample.ToString(pattern, CultureInfo.InvariantCulture);
+            return DateTime.TryParseExact(text, pattern, CultureInfo.InvariantCulture, DateTimeStyles.AdjustToUniversal, out _);
+        }
+        catch (FormatException)
+        {
+            return false;
+        }
+    }
+}

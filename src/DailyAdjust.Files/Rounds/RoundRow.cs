@@ -1,0 +1,167 @@
+using DailyAdjust.Core.Contracts;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Quantities;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Csv;
+using DailyAdjust.Files.Logbook;
+
+namespace DailyAdjust.Files.Rounds;
+
+/// <summary>One row of a returned round sheet.</summary>
+internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, ProblemList problems)
+{
+    private static readonly string[] Yes = ["yes", "y", "x", "✓", "✔", "done", "ok"];
+    private static readonly string[] No = ["no", "n", "not done"];
+
+    private bool bad;
+
+    /// <summary>The row's entries, none where nobody answered; null when anything in it is wrong.</summary>
+    /// <param name="answered">Rows answered so far, by sheet and program, with their lines.</param>
+    public IReadOnlyList<LogEntry>? Read(Dictionary<(DateOnly Sheet, int? Issue, Place Program), int> answered)
+    {
+        var (done, found) = (Cell(RoundColumns.Done), Cell(RoundColumns.Found));
+        if (done.Length == 0 && found.Length == 0)
+        {
+            return [];
+        }
+
+        if (!RoundText.TryReadSheet(Cell(RoundColumns.Sheet), out var sheet, out var issue))
+        {
+            Wrong(RoundColumns.Sheet, $"{Wording.Quote(Cell(RoundColumns.Sheet))} is not a sheet's date and issue", "put back what the sheet was sent with, such as 2026-06-10/1");
+        }
+
+        var program = Program();
+        var wasFound = found.Length == 0 ? null : program is null ? null : OnDial(RoundColumns.Found, found, program.Value.Controller);
+        var set = program is null ? null : Set(done, wasFound, program.Value.Controller);
+        if (bad || program is null)
+        {
+            return null;
+        }
+
+        if (answered.TryGetValue((sheet, issue, program.Value.Place), out var first))
+        {
+            Wrong(RoundColumns.Program, FormattableString.Invariant($"{program.Value.Place} is answered twice; the first answer is in line {first}"), "keep one of the rows");
+            return null;
+        }
+
+        answered.Add((sheet, issue, program.Value.Place), row.Line);
+        var entries = new List<LogEntry>();
+        if (wasFound is { } before)
+        {
+            entries.Add(Entry(program.Value.Place, before, site.Report.At[0], sheet, issue, "found on the dial"));
+        }
+
+        if (set is { } after)
+        {
+            entries.Add(Entry(program.Value.Place, after, site.Report.RoundDoneBy, sheet, issue, Cell(RoundColumns.Note)));
+        }
+
+        return entries;
+    }
+
+    private (Controller Controller, Place Place)? Program()
+    {
+        var text = $"{Cell(RoundColumns.Controller)}/{Cell(RoundColumns.Program)}";
+        if (PlaceText.Find(text, site) is not { Kind: PlaceKind.Program } place)
+        {
+            Wrong(RoundColumns.Program, $"there is no program {Wording.Quote(text)} on this site", PlaceText.Hint(text, site));
+            return null;
+        }
+
+        return (site.Controllers.First(c => string.Equals(c.Id, place.Name, StringComparison.Ordinal)), place);
+    }
+
+    /// <summary>What is on the dial after the round; null where `done` is empty.</summary>
+    private Setting? Set(string done, Setting? found, Controller controller)
+    {
+        if (done.Length == 0)
+        {
+            return null;
+        }
+
+        if (Yes.Contains(done, StringComparer.OrdinalIgnoreCase))
+        {
+            return Printed(RoundColumns.New);
+        }
+
+        if (No.Contains(done, StringComparer.OrdinalIgnoreCase))
+        {
+            return found ?? Printed(RoundColumns.Old);
+        }
+
+        return OnDial(RoundColumns.Done, done, controller);
+    }
+
+    /// <summary>A number that stood on the sheet already.</summary>
+    private Setting? Printed(string column)
+    {
+        var text = Cell(column);
+        if (TryRead(text, out var setting))
+        {
+            return setting;
+        }
+
+        Wrong(column, text.Length == 0 ? $"{column} is empty" : $"{Wording.Quote(text)} is not a setting", "put back what the sheet was sent with, or write the number that was set into done");
+        return null;
+    }
+
+    /// <summary>A number that somebody read off or put on the dial: the dial must be able to show it.</summary>
+    private Setting? OnDial(string column, string text, Controller controller)
+    {
+        if (!TryRead(text, out var setting))
+        {
+            Wrong(
+                column,
+                $"{Wording.Quote(text)} is not an answer",
+                NumberText.LooksLikeDecimalComma(text) ? $"write a decimal point: {text.Replace(',', '.')}"
+                    : string.Equals(column, RoundColumns.Done, StringComparison.Ordinal) ? "write yes, no, or the number that was set (off where it was switched off)" : "write the number that the dial showed, or off");
+            return null;
+        }
+
+        if (!setting.IsOff && !Dial.Shows(controller, setting.Percent))
+        {
+            Wrong(column, $"{Wording.Quote(text)} is not on the dial of {controller.Id}", $"it shows {Dial.InWords(controller)}");
+            return null;
+        }
+
+        return setting;
+    }
+
+    private static bool TryRead(string text, out Setting setting)
+    {
+        setting = Setting.Off;
+        if (string.Equals(text, "off", StringComparison.OrdinalIgnoreCase))
+        {
+            return true;
+        }
+
+        if (!NumberText.TrySplit(text, out var percent, out var unit) || (unit.Length > 0 && Units.Find(unit, UnitKind.Percent) is null) || percent is < 0 or > Setting.LargestPercent)
+        {
+            return false;
+        }
+
+        setting = new(percent);
+        return true;
+    }
+
+    /// <summary>Off is a setting of 0 here: a corrected sheet has to take the earlier answer's place, whichever of the two it was.</summary>
+    private static LogEntry Entry(Place program, Setting setting, TimeOnly at, DateOnly sheet, int? issue, string note) => new()
+    {
+        Time = new(sheet, at),
+        Kind = LogKind.Setting,
+        Where = program,
+        Value = setting.Percent,
+        Unit = LogUnit.Percent,
+        Sheet = sheet,
+        Issue = issue,
+        Note = note,
+    };
+
+    private string Cell(string column) => header.Cell(row, column);
+
+    private void Wrong(string column, string what, string hint)
+    {
+        bad = true;
+        problems.Error(row.Line, header.Place(column), what, hint);
+    }
+}

@@ -1,0 +1,57 @@
+using DailyAdjust.Core.Contracts;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Csv;
+using DailyAdjust.Files.Logbook;
+
+namespace DailyAdjust.Files.Rounds;
+
+/// <summary>
+/// A round.csv that comes back filled in, as logbook entries. `done` = yes: the row's own number was set; no: what was on
+/// the dial stays, and the row is answered; a number: that was set. `found`: what the dial showed before. What was set
+/// counts from the time by which the round of the sheet's date is done, what was found from the hour of that sheet.
+/// A row without an answer gives no entry; a bad row is refused with its reason and the others count.
+/// </summary>
+public static class RoundSheetReader
+{
+    /// <summary>Whether a text's first line is the header of a round sheet.</summary>
+    public static bool Recognises(string text) => CsvHeader.FirstLineHas(text, RoundColumns.Sheet, RoundColumns.Program, RoundColumns.Done);
+
+    /// <param name="fileName">The name by which problems call the file.</param>
+    /// <param name="text">Its text.</param>
+    /// <param name="site">The site as the sheet knew it.</param>
+    public static LogbookReading Read(string fileName, string text, Site site)
+    {
+        var problems = new ProblemList(fileName);
+        var rows = CsvRows.Read(text, problems, out var refused);
+        if (rows.Count == 0)
+        {
+            return new([], problems.InOrder(), 0, refused);
+        }
+
+        string[] needed = [RoundColumns.Sheet, RoundColumns.Controller, RoundColumns.Program, RoundColumns.Old, RoundColumns.New, RoundColumns.Done];
+        var header = CsvHeader.Read(rows[0], RoundColumns.All, needed, problems);
+        if (!header.Complete)
+        {
+            return new([], problems.InOrder(), 0, refused + rows.Count - 1);
+        }
+
+        var ordinals = new Ordinals();
+        var answered = new Dictionary<(DateOnly, int?, Place), int>();
+        var entries = new List<LogEntry>();
+        var read = 0;
+        foreach (var row in rows.Skip(1))
+        {
+            if (!header.Fits(row, problems) || new RoundRow(row, header, site, problems).Read(answered) is not { } answers)
+            {
+                refused++;
+                continue;
+            }
+
+            read++;
+            entries.AddRange(answers.Select(e => e with { Ordinal = ordinals.Next((e.Time, e.Kind, e.Where)) }));
+        }
+
+        return new(entries, problems.InOrder(), read, refused);
+    }
+}

@@ -1,0 +1,77 @@
+using System.Globalization;
+
+namespace DailyAdjust.Files;
+
+/// <summary>How problems quote what a file says, and what they suggest instead.</summary>
+internal static class Wording
+{
+    private const int LongestQuote = 60;
+
+    /// <summary>The text in quotation marks, cut where it is long.</summary>
+    public static string Quote(string text) =>
+        text.Length <= LongestQuote ? $"\"{text}\"" : $"\"{text[..LongestQuote]}...\"";
+
+    /// <summary>"a, b or c".</summary>
+    public static string OneOf(IReadOnlyList<string> words) => words.Count < 2
+        ? string.Concat(words)
+        : string.Join(", ", words.Take(words.Count - 1)) + " or " + words[^1];
+
+    /// <summary>Suggests the nearest known word, or else lists what is known.</summary>
+    public static string DidYouMean(string word, IReadOnlyCollection<string> known, string knownHere)
+    {
+        if (Nearest(word, known) is { } nearest)
+        {
+            return $"did you mean {Quote(nearest)}?";
+        }
+
+        return known.Count == 0 ? $"there are no {knownHere}" : $"{knownHere}: {string.Join(", ", known)}";
+    }
+
+    /// <summary>The known word that a slip of the pen could have turned into this one; null when none is near.</summary>
+    public static string? Nearest(string word, IEnumerable<string> known)
+    {
+        var allowed = Math.Max(1, Math.Min(word.Length, 40) / 3);
+        return known
+            .Select(k => (Word: k, Distance: Distance(Plain(word), Plain(k))))
+            .Where(k => k.Distance <= allowed)
+            .OrderBy(k => k.Distance)
+            .ThenBy(k => k.Word, StringComparer.Ordinal)
+            .Select(k => k.Word)
+            .FirstOrDefault();
+    }
+
+    /// <summary>A number as a person would write it.</summary>
+    public static string Number(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
+
+    private static string Plain(string word) => word.Length > 100 ? word[..100] : word.ToLowerInvariant().Replace('-', '_').Replace(' ', '_');
+
+    /// <summary>Letters to insert, drop, change or swap.</summary>
+    private static int Distance(string a, string b)
+    {
+        var d = new int[a.Length + 1, b.Length + 1];
+        for (var i = 0; i <= a.Length; i++)
+        {
+            d[i, 0] = i;
+        }
+
+        for (var j = 0; j <= b.Length; j++)
+        {
+            d[0, j] = j;
+        }
+
+        for (var i = 1; i <= a.Length; i++)
+        {
+            for (var j = 1; j <= b.Length; j++)
+            {
+                var change = a[i - 1] == b[j - 1] ? 0 : 1;
+                d[i, j] = Math.Min(Math.Min(d[i - 1, j] + 1, d[i, j - 1] + 1), d[i - 1, j - 1] + change);
+                if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+                {
+                    d[i, j] = Math.Min(d[i, j], d[i - 2, j - 2] + 1);
+                }
+            }
+        }
+
+        return d[a.Length, b.Length];
+    }
+}

@@ -1,0 +1,189 @@
+using System.Text;
+using YamlDotNet.Core;
+using YamlDotNet.Core.Events;
+
+namespace DailyAdjust.Files.Yaml;
+
+/// <summary>
+/// Reads YAML from parser events into a small tree that knows its lines and columns. Refuses what a description
+/// by hand never needs and an attacker would: deep nesting, aliases, anchors, tags, more than one document, more than 1 MB.
+/// </summary>
+internal sealed class YamlTreeReader
+{
+    public const int DeepestLevel = 32;
+    public const int MostBytes = 1_000_000;
+
+    private readonly Parser parser;
+    private readonly ProblemList problems;
+
+    private YamlTreeReader(string text, ProblemList problems)
+    {
+        parser = new Parser(new StringReader(text));
+        this.problems = problems;
+    }
+
+    /// <summary>The file's outermost map, or null with the reason among the problems.</summary>
+    public static YamlMap? Read(string text, ProblemList problems)
+    {
+        if (Encoding.UTF8.GetByteCount(text) > MostBytes)
+        {
+            problems.Error(1, 1, "the file is larger than 1 MB", "a site description is a few pages; is this the right file?");
+            return null;
+        }
+
+        if (ControlCharacter(text) is { } control)
+        {
+            problems.Error(control.Line, control.Column, "a control character stands here", "take it out; save the file as UTF-8 text");
+            return null;
+        }
+
+        try
+        {
+            return new YamlTreeReader(text.TrimStart('\uFEFF'), problems).Document();
+        }
+        catch (RefusedYamlException refused)
+        {
+            problems.Error(Position(refused.Mark.Line), Position(refused.Mark.Column), refused.Message, refused.Hint);
+        }
+        catch (YamlException broken)
+        {
+            problems.Error(
+                Position(broken.Start.Line),
+                Position(broken.Start.Column),
+                "this is not YAML: " + broken.Message.TrimEnd('.'),
+                "look at this line and the one above for a missing colon, quotation mark, bracket or indent");
+        }
+
+        return null;
+    }
+
+    private YamlMap? Document()
+    {
+        parser.Consume<StreamStart>();
+        if (!parser.TryConsume<DocumentStart>(out _))
+        {
+            problems.Error(1, 1, "the file is empty", "write a site description, or let \"new\" write one");
+            return null;
+        }
+
+        var root = Node(0);
+        parser.Consume<DocumentEnd>();
+        if (parser.Accept<DocumentStart>(out var second))
+        {
+            throw new RefusedYamlException(second.Start, "a second document begins here", "one file holds one site: take the line \"---\" out");
+        }
+
+        if (root is YamlMap map)
+        {
+            return map;
+        }
+
+        problems.Error(root.Line, root.Column, "the file does not begin with a key", "begin with \"site:\"");
+        return null;
+    }
+
+    private YamlNode Node(int level)
+    {
+        if (parser.Accept<AnchorAlias>(out var alias))
+        {
+            throw new RefusedYamlException(alias.Start, "aliases (*name) are not read", "write the value out");
+        }
+
+        if (!parser.Accept<NodeEvent>(out var node))
+        {
+            throw new RefusedYamlException(parser.Current?.Start ?? Mark.Empty, "a value is missing here", "write one");
+        }
+
+        if (!node.Anchor.IsEmpty)
+        {
+            throw new RefusedYamlException(node.Start, "anchors (&name) are not read", "take it out, or put the text in quotation marks");
+        }
+
+        if (!node.Tag.IsEmpty)
+        {
+            throw new RefusedYamlException(node.Start, "tags (!name) are not read", "take it out, or put the text in quotation marks");
+        }
+
+        if (level >= DeepestLevel)
+        {
+            throw new RefusedYamlException(node.Start, $"nested more than {DeepestLevel} levels deep", "a site description needs 6; look for a bracket too many");
+        }
+
+        return node switch
+        {
+            MappingStart => Map(level),
+            SequenceStart => List(level),
+            _ => Text(),
+        };
+    }
+
+    private YamlText Text()
+    {
+        var scalar = parser.Consume<Scalar>();
+        return new(scalar.Value, scalar.Style is not (ScalarStyle.Plain or ScalarStyle.Any), Position(scalar.Start.Line), Position(scalar.Start.Column));
+    }
+
+    private YamlList List(int level)
+    {
+        var start = parser.Consume<SequenceStart>().Start;
+        var items = new List<YamlNode>();
+        while (!parser.TryConsume<SequenceEnd>(out _))
+        {
+            items.Add(Node(level + 1));
+        }
+
+        return new(items, Position(start.Line), Position(start.Column));
+    }
+
+    private YamlMap Map(int level)
+    {
+        var start = parser.Consume<MappingStart>().Start;
+        var entries = new List<(YamlText Key, YamlNode Value)>();
+        var seen = new Dictionary<string, int>(StringComparer.Ordinal);
+        while (!parser.TryConsume<MappingEnd>(out _))
+        {
+            var key = Node(level + 1);
+            var value = Node(level + 1);
+            if (key is not YamlText text)
+            {
+                problems.Error(key.Line, key.Column, "a list or map stands where a key belongs", "write \"key: value\"");
+            }
+            else if (seen.TryGetValue(text.Value, out var first))
+            {
+                problems.Error(text.Line, text.Column, FormattableString.Invariant($"{Wording.Quote(text.Value)} stands here a second time; the first is in line {first}"), "keep one of them");
+            }
+            else
+            {
+                seen.Add(text.Value, text.Line);
+                entries.Add((text, value));
+            }
+        }
+
+        return new(entries, Position(start.Line), Position(start.Column));
+    }
+
+    private static (int Line, int Column)? ControlCharacter(string text)
+    {
+        var (line, column) = (1, 1);
+        foreach (var c in text)
+        {
+            if (char.IsControl(c) && c is not ('\t' or '\n' or '\r'))
+            {
+                return (line, column);
+            }
+
+            (line, column) = c == '\n' ? (line + 1, 1) : (line, column + 1);
+        }
+
+        return null;
+    }
+
+    private static int Position(long mark) => (int)Math.Max(1, mark);
+
+    private sealed class RefusedYamlException(Mark mark, string what, string hint) : Exception(what)
+    {
+        public Mark Mark { get; } = mark;
+
+        public string Hint { get; } = hint;
+    }
+}

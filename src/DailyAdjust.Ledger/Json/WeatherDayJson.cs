@@ -1,0 +1,61 @@
+using System.Text.Json;
+using DailyAdjust.Core.Weather;
+
+namespace DailyAdjust.Ledger.Json;
+
+internal sealed record RainFallDto(DateTimeOffset At, double Mm);
+
+internal sealed record GaugeDayDto(string Gauge, string Basis, double MeasuredPartMm, List<RainFallDto> Falls, double? RainMm = null);
+
+internal sealed record SetAsideDto(string Station, DateTimeOffset Begin, string What, string Why);
+
+internal sealed record WeatherDayDto(
+    DateOnly Date,
+    string Station,
+    string Basis,
+    List<string> Estimated,
+    List<GaugeDayDto> Rain,
+    List<SetAsideDto> SetAside,
+    double? EtoMm = null,
+    double? AirTemperatureMaxC = null,
+    double? AirTemperatureMinC = null);
+
+/// <summary>A weather day as text, bit for bit; equal days give equal text. Instants come back in UTC.</summary>
+internal static class WeatherDayJson
+{
+    public static string Write(WeatherDay day) => JsonSerializer.Serialize(
+        new WeatherDayDto(
+            day.Date,
+            day.Station,
+            Words.Of(day.Basis),
+            [.. day.Estimated],
+            [.. day.Rain.Select(ToDto)],
+            [.. day.SetAside.Select(s => new SetAsideDto(s.Station, s.Begin.ToUniversalTime(), s.What, s.Why))],
+            day.EtoMm,
+            day.AirTemperatureMaxC,
+            day.AirTemperatureMinC),
+        LedgerJson.Readable.WeatherDayDto);
+
+    public static WeatherDay Read(string json)
+    {
+        var dto = JsonSerializer.Deserialize(json, LedgerJson.Readable.WeatherDayDto) ?? throw new JsonException("A weather day is empty.");
+        return new WeatherDay
+        {
+            Date = dto.Date,
+            Station = dto.Station,
+            EtoMm = dto.EtoMm,
+            Basis = Words.To<EtoBasis>(dto.Basis),
+            AirTemperatureMaxC = dto.AirTemperatureMaxC,
+            AirTemperatureMinC = dto.AirTemperatureMinC,
+            Estimated = dto.Estimated,
+            Rain = [.. dto.Rain.Select(FromDto)],
+            SetAside = [.. dto.SetAside.Select(s => new SetAsideValue(s.Station, s.Begin, s.What, s.Why))],
+        };
+    }
+
+    private static GaugeDayDto ToDto(GaugeDay g) => new(
+        g.Gauge, Words.Of(g.Basis), g.MeasuredPartMm, [.. g.Falls.Select(f => new RainFallDto(f.At.ToUniversalTime(), f.Mm))], g.RainMm);
+
+    private static GaugeDay FromDto(GaugeDayDto g) => new(
+        g.Gauge, g.RainMm, [.. g.Falls.Select(f => new RainFall(f.At, f.Mm))], Words.To<RainBasis>(g.Basis), g.MeasuredPartMm);
+}

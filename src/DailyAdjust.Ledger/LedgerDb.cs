@@ -1,0 +1,183 @@
+using Microsoft.Data.Sqlite;
+
+namespace DailyAdjust.Ledger;
+
+/// <summary>The connection: statements, steps that are kept whole or not at all, and troubles in plain words.</summary>
+internal sealed class LedgerDb : IDisposable
+{
+    private readonly SqliteConnection _connection;
+    private readonly string _path;
+    private bool _inStep;
+    private bool _inView;
+    private bool _stepBroken;
+
+    private LedgerDb(SqliteConnection connection, string path)
+    {
+        _connection = connection;
+        _path = path;
+    }
+
+    public static LedgerDb Open(string path, SqliteOpenMode mode, TimeSpan wait)
+    {
+        // No pool: a closed ledger must really be closed (restore moves files), and one command timeout of a second
+        // leaves the waiting to SQLite's own busy handler.
+        var connection = new SqliteConnection(new SqliteConnectionStringBuilder
+        {
+            DataSource = path,
+            Mode = mode,
+            Pooling = false,
+            DefaultTimeout = 1,
+        }.ToString());
+        var db = new LedgerDb(connection, path);
+        try
+        {
+            db.Translate(() =>
+            {
+                connection.Open();
+                return 0;
+            });
+            db.Execute(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"PRAGMA busy_timeout = {(int)wait.TotalMilliseconds}"));
+            return db;
+        }
+        catch
+        {
+            db.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>All of it or nothing; a step within a step belongs to the outer one.</summary>
+    public T InOneStep<T>(Func<T> work)
+    {
+        if (_inView)
+        {
+            throw new InvalidOperationException("A view only reads; begin the step outside of it.");
+        }
+
+        if (_inStep)
+        {
+            try
+            {
+                return work();
+            }
+            catch
+            {
+                _stepBroken = true;
+                throw;
+            }
+        }
+
+        Execute("BEGIN IMMEDIATE");
+        _inStep = true;
+        _stepBroken = false;
+        try
+        {
+            var result = work();
+            if (_stepBroken)
+            {
+                throw new InvalidOperationException("A part of this step failed, so nothing of it is kept.");
+            }
+
+            Execute("COMMIT");
+            return result;
+        }
+        catch
+        {
+            RollBack();
+            throw;
+        }
+        finally
+        {
+            _inStep = false;
+        }
+    }
+
+    /// <summary>Everything read in it stands at the same moment, whatever a writer adds meanwhile.</summary>
+    public T InOneView<T>(Func<T> read)
+    {
+        if (_inStep || _inView)
+        {
+            return read();
+        }
+
+        Execute("BEGIN");
+        _inView = true;
+        try
+        {
+            return read();
+        }
+        finally
+        {
+            _inView = false;
+            RollBack();
+        }
+    }
+
+    public int Execute(string sql, params (string Name, object? Value)[] values) => Translate(() =>
+    {
+        using var command = Command(sql, values);
+        return command.ExecuteNonQuery();
+    });
+
+    public List<T> Query<T>(string sql, Func<SqliteDataReader, T> row, params (string Name, object? Value)[] values) => Translate(() =>
+    {
+        using var command = Command(sql, values);
+        using var reader = command.ExecuteReader();
+        var rows = new List<T>();
+        while (reader.Read())
+        {
+            rows.Add(row(reader));
+        }
+
+        return rows;
+    });
+
+    /// <summary>The first row, or the default of <typeparamref name="T"/>.</summary>
+    public T? First<T>(string sql, Func<SqliteDataReader, T> row, params (string Name, object? Value)[] values)
+    {
+        var rows = Query(sql, row, values);
+        return rows.Count == 0 ? default : rows[0];
+    }
+
+    public long Number(string sql, params (string Name, object? Value)[] values) => First(sql, r => r.GetInt64(0), values);
+
+    public void Dispose() => _connection.Dispose();
+
+    private SqliteCommand Command(string sql, (string Name, object? Value)[] values)
+    {
+        var command = _connection.CreateCommand();
+#pragma warning disable CA2100 // Every statement is a constant of this project; values go in as parameters.
+        command.CommandText = sql;
+#pragma warning restore CA2100
+        foreach (var (name, value) in values)
+        {
+            command.Parameters.AddWithValue(name, value ?? DBNull.Value);
+        }
+
+        return command;
+    }
+
+    private void RollBack()
+    {
+        try
+        {
+            Execute("ROLLBACK");
+        }
+        catch (Exception e) when (e is SqliteException or LedgerException)
+        {
+            // After a full disk or an I/O error SQLite has rolled back by itself; the first error is the one to tell.
+        }
+    }
+
+    private T Translate<T>(Func<T> work)
+    {
+        try
+        {
+            return work();
+        }
+        catch (SqliteException e) when (Troubles.From(e, _path) is not null)
+        {
+            throw Troubles.From(e, _path)!;
+        }
+    }
+}

@@ -1,0 +1,180 @@
+using DailyAdjust.Ledger.Derived;
+using DailyAdjust.Ledger.Inputs;
+using DailyAdjust.Ledger.Records;
+using Microsoft.Data.Sqlite;
+
+namespace DailyAdjust.Ledger;
+
+public enum LedgerMode
+{
+    /// <summary>Reads beside a writer; changes nothing and needs no lock.</summary>
+    Read,
+
+    /// <summary>Reads and writes; one at a time, whatever the process.</summary>
+    Write,
+}
+
+/// <summary>
+/// One site's memory in one SQLite file: inputs that are never overwritten, what was derived from them and may be
+/// deleted, and the sheets that were issued. Knows no clock: instants are given. For one thread at a time.
+/// Every call throws <see cref="LedgerException"/> when the disk or another process stands in its way.
+/// </summary>
+public sealed class SiteLedger : IDisposable
+{
+    private readonly LedgerDb _db;
+    private readonly LedgerLock? _lock;
+
+    private SiteLedger(LedgerDb db, LedgerLock? held, string path)
+    {
+        _db = db;
+        _lock = held;
+        Path = path;
+        var order = new InputOrder(db);
+        Files = new WeatherFiles(db, order);
+        Logbook = new LogbookEntries(db, order);
+        SiteVersions = new SiteTexts(db, order);
+        Readings = new ReadingDays(db);
+        Weather = new WeatherDays(db);
+        States = new SoilStates(db);
+        Mornings = new Mornings(db);
+        Sheets = new Sheets(db);
+    }
+
+    /// <summary>How long another process is waited for unless the caller says otherwise.</summary>
+    public static TimeSpan DefaultWait { get; } = TimeSpan.FromSeconds(10);
+
+    public string Path { get; }
+
+    /// <summary>The files as they came.</summary>
+    public WeatherFiles Files { get; }
+
+    /// <summary>What people did and saw.</summary>
+    public LogbookEntries Logbook { get; }
+
+    /// <summary>Every version of the site description.</summary>
+    public SiteTexts SiteVersions { get; }
+
+    /// <summary>Derived: blocks of readings.</summary>
+    public ReadingDays Readings { get; }
+
+    /// <summary>Derived: weather days.</summary>
+    public WeatherDays Weather { get; }
+
+    /// <summary>Derived: depletion at the start of a day.</summary>
+    public SoilStates States { get; }
+
+    /// <summary>Which mornings were done.</summary>
+    public Mornings Mornings { get; }
+
+    /// <summary>What was issued.</summary>
+    public Sheets Sheets { get; }
+
+    /// <summary>The highest input number; 0 = nothing has arrived.</summary>
+    public long Watermark => _db.Number("SELECT coalesce(max(seq), 0) FROM input");
+
+    internal LedgerDb Db => _db;
+
+    /// <summary>Opens the ledger; for writing it is created, or brought up to this program's tables, where needed.</summary>
+    /// <param name="path">Of ledger.db; its folder exists.</param>
+    /// <param name="wait">How long to wait for another writer; null = <see cref="DefaultWait"/>.</param>
+    /// <exception cref="LedgerException">Busy, Denied, Full, Io, Corrupt, NewerSchema; Missing when there is no ledger to read, or no folder.</exception>
+    public static SiteLedger Open(string path, LedgerMode mode, TimeSpan? wait = null)
+    {
+        var patience = wait ?? DefaultWait;
+        var full = System.IO.Path.GetFullPath(path);
+        return mode == LedgerMode.Write ? OpenToWrite(full, patience) : OpenToRead(full, patience);
+    }
+
+    /// <summary>Keeps all that <paramref name="work"/> adds, or, when it throws, nothing of it.</summary>
+    public void InOneStep(Action work) => _db.InOneStep(() =>
+    {
+        work();
+        return 0;
+    });
+
+    /// <summary>Lets everything that <paramref name="read"/> reads stand at the same moment.</summary>
+    public T InOneView<T>(Func<T> read) => _db.InOneView(read);
+
+    /// <summary>
+    /// Forgets the weather days from <paramref name="day"/> on and the states after it (the state of 00:00 of that day
+    /// rests on earlier days alone).
+    /// </summary>
+    public void InvalidateFrom(DateOnly day) => InOneStep(() =>
+    {
+        Weather.ForgetFrom(day);
+        States.ForgetAfter(day);
+    });
+
+    /// <summary>Forgets everything that can be derived again from the inputs.</summary>
+    public void DropDerived() => InOneStep(() =>
+    {
+        Readings.ForgetAll();
+        Weather.ForgetFrom(DateOnly.MinValue);
+        States.ForgetAll();
+    });
+
+    /// <summary>What is wrong with the file, in SQLite's words; empty = nothing.</summary>
+    /// <param name="everyFile">Also unpacks every stored file and holds it against its hash.</param>
+    public IReadOnlyList<string> IntegrityCheck(bool everyFile = false) => Care.Check(this, everyFile);
+
+    /// <summary>Writes a whole, checked copy to a path where nothing is yet.</summary>
+    /// <exception cref="LedgerException">Also Corrupt, when the copy does not hold what it should; it is then removed.</exception>
+    /// <exception cref="IOException">Something stands at <paramref name="path"/> already.</exception>
+    public void Backup(string path) => Care.Backup(this, System.IO.Path.GetFullPath(path));
+
+    public void Dispose()
+    {
+        _db.Dispose();
+        _lock?.Dispose();
+    }
+
+    private static SiteLedger OpenToRead(string path, TimeSpan wait)
+    {
+        if (!File.Exists(path))
+        {
+            throw new LedgerException(LedgerTrouble.Missing, $"There is no ledger at {path} yet. The first morning or the first file taken in makes it.");
+        }
+
+        var db = LedgerDb.Open(path, SqliteOpenMode.ReadOnly, wait);
+        try
+        {
+            if (Schema.Check(db, path) < Schema.Version)
+            {
+                throw new LedgerException(LedgerTrouble.Missing, $"The ledger {path} is not set up for this program yet. The next morning or file taken in does it.");
+            }
+
+            return new SiteLedger(db, null, path);
+        }
+        catch
+        {
+            db.Dispose();
+            throw;
+        }
+    }
+
+    private static SiteLedger OpenToWrite(string path, TimeSpan wait)
+    {
+        var held = LedgerLock.Take(path, wait);
+        LedgerDb? db = null;
+        try
+        {
+            db = LedgerDb.Open(path, SqliteOpenMode.ReadWriteCreate, wait);
+            Schema.Check(db, path);
+
+            // FULL: what a step has kept is on the disk before the call returns. The size limit cuts a log that a long
+            // reader made grow.
+            db.Execute("PRAGMA journal_mode = WAL");
+            db.Execute("PRAGMA synchronous = FULL");
+            db.Execute("PRAGMA foreign_keys = ON");
+            db.Execute("PRAGMA journal_size_limit = 16777216");
+            Schema.BringUp(db, path);
+            return new SiteLedger(db, held, path);
+        }
+        catch
+        {
+            db?.Dispose();
+            held.Dispose();
+            throw;
+        }
+    }
+}

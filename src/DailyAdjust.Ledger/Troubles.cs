@@ -1,0 +1,57 @@
+using Microsoft.Data.Sqlite;
+
+namespace DailyAdjust.Ledger;
+
+/// <summary>Turns what SQLite and the file system report into <see cref="LedgerException"/>.</summary>
+internal static class Troubles
+{
+    // Result codes: https://www.sqlite.org/rescode.html
+    private const int Permission = 3;
+    private const int Busy = 5;
+    private const int Locked = 6;
+    private const int ReadOnly = 8;
+    private const int IoError = 10;
+    private const int Corrupt = 11;
+    private const int Full = 13;
+    private const int CannotOpen = 14;
+    private const int Authorization = 23;
+    private const int NotADatabase = 26;
+
+    /// <summary>Growing the shared memory file beside the ledger failed, which is how a full disk shows there.</summary>
+    private const int IoErrorSharedMemorySize = 4874;
+
+    /// <summary>Null = no trouble of the disk or of other processes but a mistake of the caller: let it through.</summary>
+    public static LedgerException? From(SqliteException e, string path) => e.SqliteErrorCode switch
+    {
+        Full => NoRoom(path, e),
+        IoError when e.SqliteExtendedErrorCode == IoErrorSharedMemorySize => NoRoom(path, e),
+        Permission or ReadOnly or CannotOpen or Authorization => NoRight(path, e),
+        Busy or Locked => new LedgerException(
+            LedgerTrouble.Busy, $"The ledger {path} is in use by another process. Try again when that one has finished.", e),
+        IoError => new LedgerException(
+            LedgerTrouble.Io, $"The disk failed under the ledger {path} ({e.Message}). Look after the disk before anything is written again.", e),
+        Corrupt or NotADatabase => new LedgerException(
+            LedgerTrouble.Corrupt, $"The ledger {path} is damaged or is not a ledger ({e.Message}). Restore a backup.", e),
+        _ => null,
+    };
+
+    /// <summary>Null = not a trouble of this kind.</summary>
+    public static LedgerException? From(Exception e, string path) => e switch
+    {
+        UnauthorizedAccessException => NoRight(path, e),
+        DirectoryNotFoundException => new LedgerException(
+            LedgerTrouble.Missing, $"The folder of the ledger {path} does not exist.", e),
+        IOException when IsFull(e) => NoRoom(path, e),
+        IOException => new LedgerException(LedgerTrouble.Io, $"The disk failed beside the ledger {path} ({e.Message}).", e),
+        _ => null,
+    };
+
+    private static LedgerException NoRoom(string path, Exception e) =>
+        new(LedgerTrouble.Full, $"No room on the disk for the ledger {path}. Free some space; nothing was lost.", e);
+
+    private static LedgerException NoRight(string path, Exception e) =>
+        new(LedgerTrouble.Denied, $"No right to write or open the ledger {path} ({e.Message}). Check the rights of the file and its folder.", e);
+
+    // ENOSPC is 28 on Linux and macOS; ERROR_DISK_FULL is 112 and ERROR_HANDLE_DISK_FULL 39 on Windows.
+    private static bool IsFull(Exception e) => (e.HResult & 0xFFFF) is 28 or 112 or 39;
+}

@@ -1,0 +1,30 @@
+using System.Text.RegularExpressions;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging.Abstractions;
+
+namespace DailyAdjust.Reports.Html;
+
+/// <summary>report.html: one file, no script, no outside address, rendered from the components of this folder.</summary>
+internal static partial class HtmlReport
+{
+    /// <summary>A number and its unit stay on one line, in our sentences and in the reasons that come with the advice.</summary>
+    [GeneratedRegex(@"(?<=[ >(])(?<number>[0-9][0-9.,]*) (?<unit>%|in|mm|gal|L|min|gpm|L/min|h)(?=[ <.,;:)])", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 5000)]
+    private static partial Regex NumberAndUnit();
+
+    public static string Write(SheetView view)
+    {
+        using var services = new ServiceCollection().BuildServiceProvider();
+        using var renderer = new HtmlRenderer(services, NullLoggerFactory.Instance);
+        var parameters = ParameterView.FromDictionary(new Dictionary<string, object?>(StringComparer.Ordinal) { [nameof(SheetPage.View)] = view });
+
+        // No component waits for anything, so the task is finished when it comes back.
+        var page = renderer.Dispatcher.InvokeAsync(async () =>
+        {
+            var root = await renderer.RenderComponentAsync<SheetPage>(parameters);
+            return root.ToHtmlString();
+        }).GetAwaiter().GetResult();
+        return "<!doctype html>\n" + NumberAndUnit().Replace(page.ReplaceLineEndings("\n").TrimEnd(), "${number}&#xA0;${unit}") + "\n";
+    }
+}

@@ -1,0 +1,97 @@
+namespace DailyAdjust.Reports.Json;
+
+// Plain data whose property names are the keys of advice.json. Depths mm, flows L/min, times on the site's clock.
+// New keys go to the end; docs/advice.schema.json describes them all.
+
+internal sealed record AdviceDocument(
+    string Site,
+    string Date,
+    int Revision,
+    FreshnessJson Freshness,
+    IReadOnlyList<ProgramJson> Programs,
+    FitJson Fit,
+    int Issue,
+    int? ReplacesIssue,
+    string SiteName,
+    string TimeZone,
+    string AsOf,
+    IReadOnlyList<string> Notices);
+
+internal sealed record FreshnessJson(
+    string? WeatherThrough,
+    string Station,
+    string? NoAdvice,
+    string? NoAdviceSince,
+    IReadOnlyList<string> Assumed,
+    IReadOnlyList<UnknownRainJson> UnknownRain,
+    IReadOnlyList<string> UnansweredRounds,
+    IReadOnlyList<ProgramKeyJson> NeverConfirmed,
+    double? ExpectedEtoMm);
+
+internal sealed record UnknownRainJson(string Gauge, string Date, double MeasuredPartMm);
+
+internal sealed record ProgramKeyJson(string Controller, string Program);
+
+internal sealed record ProgramJson(
+    string Controller,
+    string Program,
+    double Setting,
+    string Advice,
+    double? Percent,
+    double? ExactPercent,
+    string? NextStart,
+    string? Finishes,
+    string Reason,
+    IReadOnlyList<ZoneJson> Zones,
+    string Name,
+    bool Confirmed,
+    bool NeedsVisit,
+    IReadOnlyList<ReasonJson> Chain,
+    string? LookAgain,
+    string? OffUntil,
+    AfterJson? After,
+    StopRuleJson? StopRule,
+    ShortfallJson? Shortfall,
+    IReadOnlyList<NewMinutesJson> NewMinutes,
+    UnansweredJson? Unanswered);
+
+internal sealed record ZoneJson(
+    string Station,
+    double? Percent,
+    double DepletionMm,
+    double AllowableMm,
+    bool CanWait,
+    bool SetAside,
+    string Name,
+    string Area,
+    bool Due,
+    double ShortMm,
+    double DrainsMm);
+
+internal sealed record ReasonJson(string Code, string Words, SortedDictionary<string, double?> Data);
+
+internal sealed record AfterJson(string On, double Percent);
+
+internal sealed record StopRuleJson(string Gauge, double RainMm, string Before);
+
+internal sealed record ShortfallJson(double DepthMm, double Minutes);
+
+internal sealed record NewMinutesJson(string Station, double From, double To);
+
+internal sealed record UnansweredJson(string Sheet, string Advice, double? Percent, AlternativeJson? IfDone);
+
+internal sealed record AlternativeJson(string Advice, double? Percent);
+
+internal sealed record FitJson(
+    IReadOnlyList<OverlapJson> Overlaps,
+    IReadOnlyList<WindowJson> Window,
+    IReadOnlyList<PumpJson> Pump,
+    IReadOnlyList<RunJson> Runs);
+
+internal sealed record OverlapJson(string Controller, string First, string Second, string Date, double Minutes, double LargestPercent);
+
+internal sealed record WindowJson(string Controller, string Program, string Date, string Finishes);
+
+internal sealed record PumpJson(string From, string To, double Flow, double Capacity);
+
+internal sealed record RunJson(string Controller, string Program, string Date, string Begins, string Finishes);

@@ -1,0 +1,107 @@
+using System.Globalization;
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Reports.Tables;
+using DailyAdjust.Reports.Words;
+
+namespace DailyAdjust.Reports.Json;
+
+/// <summary>Turns a morning sheet into the plain data of advice.json.</summary>
+internal static class AdviceDocumentBuilder
+{
+    public static AdviceDocument Build(SheetView view)
+    {
+        var sheet = view.Sheet;
+        var clock = sheet.Site.Clock;
+        return new AdviceDocument(
+            view.Issue.SiteId,
+            CodeWords.Date(sheet.Date),
+            view.Issue.Number,
+            Freshness(sheet.Freshness, clock),
+            [.. sheet.Programs.Select(p => Program(sheet.Date, p, clock))],
+            Fit(sheet.Fit, clock),
+            view.Issue.Number,
+            view.Issue.Replaces,
+            sheet.Site.Name,
+            clock.ZoneId,
+            sheet.AsOf.ToUniversalTime().ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture),
+            view.Issue.Notices);
+    }
+
+    private static FreshnessJson Freshness(Freshness f, SiteClock clock) => new(
+        Local(f.WeatherThrough, clock),
+        f.Station,
+        f.NoAdvice,
+        Date(f.NoAdviceSince),
+        f.Assumed,
+        [.. f.UnknownRain.Select(r => new UnknownRainJson(r.Gauge, CodeWords.Date(r.Date), Number(r.MeasuredPartMm)))],
+        [.. f.UnansweredRounds.Select(CodeWords.Date)],
+        [.. f.NeverConfirmed.Select(p => new ProgramKeyJson(p.Controller, p.Program))],
+        Number(f.ExpectedEtoMm));
+
+    private static ProgramJson Program(DateOnly date, ProgramAdvice p, SiteClock clock)
+    {
+        var row = AdviceRow.Of(date, clock, p);
+        return new ProgramJson(
+            p.Key.Controller,
+            p.Key.Program,
+            Number(row.SettingPercent),
+            CodeWords.Of(row.Advice),
+            Number(row.Percent),
+            Number(row.ExactPercent),
+            Local(p.NextStart, clock),
+            Local(p.Finishes, clock),
+            row.Reason,
+            [.. p.Zones.Select(Zone)],
+            p.Name,
+            p.Confirmed,
+            p.NeedsVisit,
+            [.. p.Chain.Select(Link)],
+            Date(p.LookAgain),
+            Date(p.OffUntil),
+            p.After is { } after ? new AfterJson(CodeWords.Date(after.On), Number(after.Percent)) : null,
+            p.StopRule is { } rule ? new StopRuleJson(rule.Gauge, Number(rule.RainMm), Local(rule.Before, clock)) : null,
+            p.Shortfall is { } cut ? new ShortfallJson(Number(cut.DepthMm), Number(cut.Minutes)) : null,
+            [.. p.NewMinutes.Select(m => new NewMinutesJson(m.Station.Station, Number(m.From), Number(m.To)))],
+            p.Unanswered is { } u ? Unanswered(u) : null);
+    }
+
+    private static ZoneJson Zone(ZoneAdvice z) => new(
+        z.Station.Station, Number(z.Percent), Number(z.DepletionMm), Number(z.AllowableMm), z.CanWait, z.SetAside,
+        z.Name, z.Area, z.Due, Number(z.ShortMm), Number(z.DrainsMm));
+
+    private static ReasonJson Link(Reason reason)
+    {
+        var data = new SortedDictionary<string, double?>(StringComparer.Ordinal);
+        foreach (var (name, value) in reason.Data)
+        {
+            data[name] = double.IsFinite(value) ? Number(value) : null;
+        }
+
+        return new ReasonJson(reason.Code, reason.Words, data);
+    }
+
+    private static UnansweredJson Unanswered(UnansweredAdvice u) => new(
+        CodeWords.Date(u.Sheet),
+        CodeWords.Of(u.Kind),
+        Number(u.Percent),
+        u.IfDone is { } then ? new AlternativeJson(CodeWords.Of(then.Kind), Number(then.Percent)) : null);
+
+    private static FitJson Fit(NightFit fit, SiteClock clock) => new(
+        [.. fit.Overlaps.Select(o => new OverlapJson(o.Controller, o.First, o.Second, CodeWords.Date(o.Date), Number(o.Minutes), Number(o.LargestPercent)))],
+        [.. fit.Window.Select(w => new WindowJson(w.Controller, w.Program, CodeWords.Date(w.Date), Local(w.Finishes, clock)))],
+        [.. fit.Pump.Select(p => new PumpJson(Local(p.From, clock), Local(p.To, clock), Number(p.FlowLPerMin), Number(p.CapacityLPerMin)))],
+        [.. fit.Runs.Select(r => new RunJson(r.Program.Controller, r.Program.Program, CodeWords.Date(r.Date), Local(r.Begins, clock), Local(r.Finishes, clock)))]);
+
+    /// <summary>Six decimals are more than anybody measures, and keep 0.1 + 0.2 readable; adding 0 turns -0 into 0.</summary>
+    private static double Number(double value) => Math.Round(value, 6) + 0.0;
+
+    private static double? Number(double? value) => value is { } v ? Number(v) : null;
+
+    private static string Local(DateTimeOffset instant, SiteClock clock) => CodeWords.Minute(clock.ToLocal(instant));
+
+    private static string? Local(DateTimeOffset? instant, SiteClock clock) => instant is { } i ? Local(i, clock) : null;
+
+    private static string? Date(DateOnly? date) => date is { } d ? CodeWords.Date(d) : null;
+}

@@ -1,0 +1,70 @@
+using System.Text;
+using DailyAdjust.Reports.Tables;
+
+namespace DailyAdjust.Reports.Text;
+
+/// <summary>Collects lines no wider than a terminal. Texts from files cannot break out of their line.</summary>
+internal sealed class TextLines
+{
+    public const int Width = 100;
+
+    private readonly List<string> lines = [];
+
+    public int Count => lines.Count;
+
+    public void Blank()
+    {
+        if (lines.Count > 0 && lines[^1].Length > 0)
+        {
+            lines.Add("");
+        }
+    }
+
+    /// <summary>Adds a text, folded at blanks; what follows the first line is indented.</summary>
+    /// <param name="text">One sentence or more.</param>
+    /// <param name="indent">Blanks in front of every line.</param>
+    /// <param name="most">The most lines; the last ends in "..." when there is more.</param>
+    public void Add(string text, int indent = 0, int most = 3)
+    {
+        var folded = Fold(TableText.OneLine(text), Width - indent - 2);
+        if (folded.Count > most)
+        {
+            folded = [.. folded.Take(most)];
+            folded[^1] = Cut(folded[^1] + " ...", Width - indent - 2);
+        }
+
+        lines.AddRange(folded.Select((line, i) => new string(' ', i == 0 ? indent : indent + 2) + line));
+    }
+
+    public override string ToString()
+    {
+        var text = new StringBuilder();
+        foreach (var line in lines)
+        {
+            text.Append(line.TrimEnd()).Append('\n');
+        }
+
+        return text.ToString();
+    }
+
+    private static List<string> Fold(string text, int width)
+    {
+        var folded = new List<string>();
+        var line = new StringBuilder();
+        foreach (var word in text.Split(' ').Select(w => Cut(w, width)))
+        {
+            if (line.Length > 0 && line.Length + 1 + word.Length > width)
+            {
+                folded.Add(line.ToString());
+                line.Clear();
+            }
+
+            line.Append(line.Length > 0 ? " " : "").Append(word);
+        }
+
+        folded.Add(line.ToString());
+        return folded;
+    }
+
+    private static string Cut(string text, int width) => text.Length <= width ? text : string.Concat(text.AsSpan(0, width - 3), "...");
+}

@@ -1,0 +1,159 @@
+using DailyAdjust.Reports.Words;
+
+namespace DailyAdjust.Reports.Text;
+
+/// <summary>report.txt: the sheet for a terminal or a text message; an ordinary morning takes under 40 lines.</summary>
+internal static class TextReport
+{
+    private const int MostListed = 4;
+
+    public static string Write(SheetView view)
+    {
+        var lines = new TextLines();
+        Head(lines, view);
+        lines.Blank();
+        Round(lines, view);
+        lines.Blank();
+        Night(lines, view);
+        Ground(lines, view);
+        lines.Blank();
+        lines.Add(CautionWords.Short);
+        return lines.ToString();
+    }
+
+    private static void Head(TextLines lines, SheetView view)
+    {
+        var replaces = view.Issue.Replaces is { } old ? $", replaces issue {SiteWords.Count(old)}" : "";
+        lines.Add($"{view.Sheet.Site.Name}: {SiteWords.LongDate(view.Sheet.Date)} (sheet {view.Id}{replaces})");
+        lines.Add(RoundWords.Lead(view));
+        var fresh = view.Sheet.Freshness;
+        if (view.NoAdvice)
+        {
+            lines.Add($"! {FreshnessWords.NoAdviceTitle}: {FreshnessWords.NoAdvice(fresh)} {FreshnessWords.LeaveDials}");
+        }
+
+        foreach (var sheet in fresh.UnansweredRounds)
+        {
+            lines.Add($"! {FreshnessWords.NotAnsweredTitle}: {FreshnessWords.Round(sheet)}");
+            foreach (var program in view.NotAnswered.Where(p => p.Unanswered!.Sheet == sheet).Take(MostListed))
+            {
+                lines.Add($"{view.Label(program.Key)}: {AdviceWords.NotAnswered(program.Unanswered!)}", indent: 2);
+            }
+
+            lines.Add(Answers.RoundDone(view.Issue.SiteId, sheet), indent: 2);
+        }
+
+        if (fresh.NeverConfirmed.Count > 0)
+        {
+            lines.Add($"! {FreshnessWords.NotConfirmedTitle}: {FreshnessWords.Confirm([.. fresh.NeverConfirmed.Select(view.Label)])}");
+            lines.Add($"Read the dials, {Answers.RoundFile}.", indent: 2);
+        }
+
+        foreach (var notice in view.Issue.Notices)
+        {
+            lines.Add($"! {FreshnessWords.Sentence(notice)}", most: 2);
+        }
+
+        foreach (var rain in fresh.UnknownRain)
+        {
+            lines.Add($"! {FreshnessWords.RainTitle}: {FreshnessWords.UnknownRain(rain, view.Words)}");
+            lines.Add($"{FreshnessWords.LogbookLine} {Answers.RainLine(rain.Gauge, rain.Date, view.Words.DepthUnit)}", indent: 2);
+        }
+
+        lines.Add(FreshnessWords.Through(fresh, view.Words)
+            + " " + (fresh.Assumed.Count > 0 ? $"{FreshnessWords.AssumedTitle}: {string.Join("; ", fresh.Assumed)}." : FreshnessWords.NothingAssumed));
+    }
+
+    private static void Round(TextLines lines, SheetView view)
+    {
+        lines.Add(RoundWords.Title(view.Sheet.Site.Report.RoundDoneBy).ToUpperInvariant());
+        foreach (var box in view.Boxes)
+        {
+            lines.Add($"{SiteWords.Count(box.Order)}. {box.Controller}{(box.Place.Length > 0 ? ", " + box.Place : "")}");
+            foreach (var line in box.Lines)
+            {
+                Line(lines, line, view);
+            }
+        }
+
+        if (view.Boxes.Count == 0)
+        {
+            lines.Add(RoundWords.Nothing);
+        }
+
+        AsSet(lines, view);
+        lines.Add(RoundWords.Foot(view.Counts));
+    }
+
+    private static void Line(TextLines lines, RoundLine line, SheetView view)
+    {
+        var advice = line.First;
+        var who = string.Join(" + ", line.Programs.Select(p => p.Name.Length > 0 ? $"{p.Key.Program} {p.Name}" : p.Key.Program));
+        lines.Add($"[ ] {who}: {AdviceWords.ActAndNumbers(advice)}", indent: 3);
+        lines.Add($"{FreshnessWords.Sentence(advice.Reason)} {AdviceWords.Until(advice, view.Words)}", indent: 7, most: 2);
+        foreach (var minutes in advice.NewMinutes)
+        {
+            lines.Add(AdviceWords.NewMinutes(minutes), indent: 7);
+        }
+    }
+
+    private static void AsSet(TextLines lines, SheetView view)
+    {
+        var off = view.AsSet.Where(p => p.Present.IsOff).ToList();
+        var running = view.AsSet.Where(p => !p.Present.IsOff).ToList();
+        if (off.Count > 0)
+        {
+            lines.Add($"{RoundWords.OffNow}: {string.Join(", ", off.Select(p => view.Label(p.Key)))}.", most: 6);
+        }
+
+        if (running.Count > 0)
+        {
+            lines.Add($"{RoundWords.RunningAsSet}: {string.Join(", ", running.Select(p => $"{view.Label(p.Key)} {p.Present}"))}.", most: 6);
+        }
+    }
+
+    private static void Night(TextLines lines, SheetView view)
+    {
+        var night = view.Sheet.Overnight;
+        var words = view.Words;
+        lines.Add(RoundWords.RainLead(view));
+        lines.Add(SectionWords.EtoLine(night, view.Sheet.Freshness, words));
+        lines.Add(SectionWords.LowestLine(night, words));
+        var due = view.Sheet.DueRuns.Where(r => !r.Answered).ToList();
+        if (due.Count > 0)
+        {
+            lines.Add($"{SectionWords.DidItRun} {string.Join("; ", due.Take(8).Select(r => $"{view.Label(r.Program)} {words.Time(r.Start)}-{words.Time(r.Finishes)}"))}"
+                + (due.Count > 8 ? $"; {CommonWords.AndMore(due.Count - 8)}" : "") + ".");
+        }
+    }
+
+    private static void Ground(TextLines lines, SheetView view)
+    {
+        var sheet = view.Sheet;
+        var words = view.Words;
+        if (sheet.Driest.Count > 0)
+        {
+            lines.Add($"{SectionWords.Driest}:");
+            foreach (var dry in sheet.Driest.Take(MostListed))
+            {
+                var volume = dry.VolumeL is { } litres ? $", about {words.AboutVolume(litres)}" : "";
+                lines.Add($"- {dry.Name} ({dry.Station}): short {words.DepthOf(dry.ShortMm)}{volume}: {dry.Why}", indent: 2, most: 1);
+            }
+        }
+
+        if (sheet.Wettest.Count > 0)
+        {
+            lines.Add($"{SectionWords.Wettest}: {string.Join(", ", sheet.Wettest.Take(MostListed).Select(w => w.Name + " " + words.DepthOf(w.DrainedMm + w.RanOffMm)))}. {SectionWords.WetCaution}", most: 2);
+        }
+
+        foreach (var order in sheet.StandingOrders)
+        {
+            lines.Add($"{SectionWords.Standing}: {SectionWords.Order(order)}", most: 1);
+        }
+
+        foreach (var problem in FitWords.Problems(sheet.Fit, words))
+        {
+            lines.Add($"{SectionWords.Fit} {problem}", most: 2);
+        }
+    }
+}

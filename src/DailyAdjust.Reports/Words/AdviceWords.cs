@@ -1,0 +1,89 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Logbook;
+
+namespace DailyAdjust.Reports.Words;
+
+/// <summary>
+/// What the sheet says to do with a program. "Switch off" and "must not run" are said of a program that is not to run,
+/// "turn on" of one that is; "leave" only of a dial that nobody touches.
+/// </summary>
+internal static class AdviceWords
+{
+    /// <summary>The act, as a short heading.</summary>
+    public static string Act(AdviceKind advice) => advice switch
+    {
+        AdviceKind.Set => "SET",
+        AdviceKind.Resume => "TURN ON",
+        AdviceKind.Skip => "SKIP",
+        AdviceKind.Off => "MUST NOT RUN",
+        AdviceKind.Leave => "leave",
+        AdviceKind.KeepOff => "stays off",
+        AdviceKind.AsSet => "as set",
+        _ => throw new ArgumentOutOfRangeException(nameof(advice), advice, "Not an advice."),
+    };
+
+    /// <summary>"SET 90 → 60 %", "SKIP, 100 % → off", "TURN ON, off → 75 %", "leave 100 %", "stays off".</summary>
+    public static string ActAndNumbers(ProgramAdvice advice) => advice switch
+    {
+        { NeedsVisit: true, Advice: AdviceKind.Set } => $"{Act(advice.Advice)} {Old(advice)} → {New(advice)}",
+        { NeedsVisit: true } => $"{Act(advice.Advice)}, {Old(advice)} → {New(advice)}",
+        { Advice: AdviceKind.KeepOff or AdviceKind.Off } => Act(advice.Advice),
+        _ => $"{Act(advice.Advice)} {SiteWords.Setting(advice.Present.Percent)}",
+    };
+
+    /// <summary>The setting that the dial should show; a percent sign only where it would not stand twice.</summary>
+    public static string Old(ProgramAdvice advice) => advice.Advice == AdviceKind.Set
+        ? Tables.Plain.Short(advice.Present.Percent)
+        : SiteWords.Setting(advice.Present.Percent);
+
+    public static string New(ProgramAdvice advice) => SiteWords.Setting(NewPercent(advice));
+
+    /// <summary>The setting after the act, percent; 0 = off.</summary>
+    public static double NewPercent(ProgramAdvice advice) => advice.Advice switch
+    {
+        AdviceKind.Skip or AdviceKind.Off => 0,
+        AdviceKind.AsSet => advice.Present.Percent,
+        _ => advice.Percent ?? advice.Present.Percent,
+    };
+
+    /// <summary>For how long, or what comes next; empty where there is nothing to say.</summary>
+    public static string Until(ProgramAdvice advice, SiteWords words) => advice switch
+    {
+        { Advice: AdviceKind.Skip, LookAgain: { } day } => $"Turn on again {SiteWords.Date(day)} if no rain falls.",
+        { Advice: AdviceKind.KeepOff, LookAgain: { } day } => $"Looked at again {words.Day(day)}.",
+        { Advice: AdviceKind.Off, OffUntil: { } day } => $"Must not run through {SiteWords.Date(day)}.",
+        { Advice: AdviceKind.Off } => "Must not run until further notice.",
+        { After: { } after } => $"From {SiteWords.Date(after.On)} about {SiteWords.Percent(after.Percent)}: today's number is for the next start only.",
+        _ => "",
+    };
+
+    public static string CutOff(Shortfall shortfall, SiteWords words) =>
+        $"The dial ends here: {words.DepthOf(shortfall.DepthMm)} ({SiteWords.Minutes(shortfall.Minutes)}) short.";
+
+    public static string Stop(StopRule rule, SiteWords words) =>
+        $"Switch it off if gauge {rule.Gauge} shows {words.DepthOf(rule.RainMm)} or more before {words.When(rule.Before)}.";
+
+    public static string NewMinutes(StationMinutes minutes) =>
+        $"station {minutes.Station.Station}: {Tables.Plain.Short(minutes.From)} → {SiteWords.Minutes(minutes.To)}";
+
+    public const string NotConfirmed = "Nobody has confirmed this setting; 100 % is taken until somebody reads the dial.";
+
+    /// <summary>"Mon 8 June said set 80 %: not answered. Had it been done, today would say leave."</summary>
+    public static string NotAnswered(UnansweredAdvice unanswered)
+    {
+        var said = Said(unanswered.Kind, unanswered.Percent);
+        var other = unanswered.IfDone is { } then ? $" If it was done, today says: {Said(then.Kind, then.Percent)}." : " If it was done, today says the same.";
+        return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered.{other}";
+    }
+
+    public static string Said(AdviceKind kind, double? percent) => kind switch
+    {
+        AdviceKind.Set => $"set {SiteWords.Percent(percent ?? 0)}",
+        AdviceKind.Resume => $"turn on at {SiteWords.Percent(percent ?? 0)}",
+        AdviceKind.Skip => "skip (switch off)",
+        AdviceKind.Off => "must not run (switch off)",
+        AdviceKind.Leave => "leave",
+        AdviceKind.KeepOff => "stays off",
+        _ => "as set",
+    };
+}

@@ -1,0 +1,18 @@
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Reports.Words;
+
+/// <summary>The one act or command that answers what the sheet asks.</summary>
+internal static class Answers
+{
+    public const string RoundFile = "fill in done and found in round.csv and drop it into the inbox";
+
+    public static string RoundDone(string siteId, DateOnly sheet) =>
+        $"dailyadjust log round {CodeWords.Date(sheet)} done --site {siteId}";
+
+    /// <summary>A line of logbook.csv.</summary>
+    public static string RainLine(string gauge, DateOnly date, string unit) => $"{CodeWords.Date(date)},rain,gauge:{gauge},____,{unit}";
+
+    /// <summary>A line of logbook.csv.</summary>
+    public static string DidNotRunLine(ProgramKey program, DateOnly date) => $"{CodeWords.Date(date)},ran,{program},no";
+}

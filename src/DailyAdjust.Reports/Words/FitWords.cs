@@ -1,0 +1,53 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Reports.Words;
+
+/// <summary>Whether the changed programs fit the night.</summary>
+internal static class FitWords
+{
+    public const string Later = "The nights after";
+
+    public static string Starting(DateOnly date, SiteWords words) => $"Starting {words.Day(date)}";
+
+    public static IReadOnlyList<string> Problems(NightFit fit, SiteWords words) =>
+    [
+        .. fit.Overlaps.Select(Overlap),
+        .. fit.Window.Select(w => Outside(w, words)),
+        .. fit.Pump.Select(p => Pump(p, words)),
+    ];
+
+    /// <summary>What was looked at and found well; nothing is claimed that the site does not describe.</summary>
+    public static string Well(NightFit fit, Site site)
+    {
+        var well = new List<string>();
+        if (fit.Overlaps.Count == 0)
+        {
+            well.Add("No two programs of a box overlap.");
+        }
+
+        if (fit.Window.Count == 0 && site.Window is { } window)
+        {
+            well.Add($"Everything runs inside the watering window, {SiteWords.Clock(window.Opens)} to {SiteWords.Clock(window.Closes)}.");
+        }
+
+        if (fit.Pump.Count == 0 && site.PumpCapacityLPerMin is not null)
+        {
+            well.Add("The pump keeps up.");
+        }
+
+        return string.Join(" ", well);
+    }
+
+    private static string Overlap(ProgramOverlapFound found) =>
+        $"{found.Controller}, {SiteWords.Date(found.Date)}: {found.First} and {found.Second} overlap by {SiteWords.Minutes(found.Minutes)}. "
+        + (found.LargestPercent > 0
+            ? $"Up to {SiteWords.Percent(found.LargestPercent)} on {found.First} they do not."
+            : $"No percentage of {found.First} avoids it: move a start.");
+
+    private static string Outside(OutsideWindow run, SiteWords words) =>
+        $"{run.Controller}/{run.Program}, {SiteWords.Date(run.Date)}: outside the watering window, ends {words.When(run.Finishes)}.";
+
+    private static string Pump(PumpExceeded pump, SiteWords words) =>
+        $"{words.Time(pump.From)} to {words.When(pump.To)}: the boxes together ask {words.Flow(pump.FlowLPerMin)}, the pump gives {words.Flow(pump.CapacityLPerMin)}.";
+}

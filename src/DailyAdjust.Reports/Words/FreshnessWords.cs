@@ -1,0 +1,60 @@
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Weather;
+
+namespace DailyAdjust.Reports.Words;
+
+/// <summary>How fresh the sheet is, what is assumed, and what waits for an answer.</summary>
+internal static class FreshnessWords
+{
+    private const int Most = 6;
+
+    public const string NoAdviceTitle = "No sound advice today";
+    public const string LeaveDials = "Every dial stays as it is set until weather comes in.";
+    public const string NotAnsweredTitle = "Not answered";
+    public const string NotConfirmedTitle = "Not confirmed";
+    public const string RainTitle = "Rain not known";
+    public const string FailedTitle = "Went wrong";
+    public const string AssumedTitle = "Assumed or estimated";
+
+    public static string Through(Freshness freshness, SiteWords words) => freshness.WeatherThrough is { } end
+        ? $"Weather through {words.When(end)}, station {freshness.Station}."
+        : "No weather has come in yet.";
+
+    public static string NoAdvice(Freshness freshness) =>
+        Sentence(freshness.NoAdvice ?? "") + (freshness.NoAdviceSince is { } since ? $" Since {SiteWords.Date(since)}." : "");
+
+    public static string NothingAssumed => "Everything measured.";
+
+    public static string Round(DateOnly sheet) =>
+        $"the round of {SiteWords.Date(sheet)}. Today's numbers take it that nothing was changed.";
+
+    public static string Confirm(IReadOnlyList<string> programs) =>
+        (programs.Count > Most ? $"{string.Join(", ", programs.Take(Most))} and {SiteWords.Count(programs.Count - Most)} more" : CommonWords.List(programs))
+        + ". Taken to run at 100 % until somebody reads the dial.";
+
+    public static string UnknownRain(UnknownRain rain, SiteWords words) =>
+        $"gauge {rain.Gauge}, {SiteWords.Date(rain.Date)}"
+        + (rain.MeasuredPartMm > 0 ? $" ({words.DepthOf(rain.MeasuredPartMm)} of it was measured)" : "")
+        + ". It counts as none until somebody says.";
+
+    public const string AnswerRound = "Done as it said:";
+    public const string Or = "otherwise";
+    public const string ReadDials = "Read the dials, then";
+
+    public static string LogbookLine => "Answer with a line in logbook.csv:";
+
+    /// <summary>How a day's ETo is known, for people.</summary>
+    public static string Known(EtoBasis basis) => basis switch
+    {
+        EtoBasis.Hourly => "measured, by the hour",
+        EtoBasis.Daily => "measured, by the day",
+        EtoBasis.PartEstimated => "partly estimated",
+        EtoBasis.TemperatureOnly => "from temperature only",
+        EtoBasis.Supplied => "the station's own figure",
+        EtoBasis.OtherStation => "from another station",
+        EtoBasis.Expected => "expected, not measured",
+        _ => CommonWords.Unknown,
+    };
+
+    public static string Sentence(string text) => text.Length == 0 || text[^1] is '.' or '!' or '?' ? text : text + ".";
+}

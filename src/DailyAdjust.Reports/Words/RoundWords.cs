@@ -1,0 +1,51 @@
+namespace DailyAdjust.Reports.Words;
+
+/// <summary>The round sheet's words.</summary>
+internal static class RoundWords
+{
+    public static string Title(TimeOnly doneBy) => $"Round: what to change today, before {SiteWords.Clock(doneBy)}";
+
+    public const string Nothing = "No dial to turn today.";
+    public const string Found = "dial shows";
+    public const string Tick = "tick when done";
+    public const string OffNow = "Off now, and this sheet cannot say when to turn them on";
+    public const string RunningAsSet = "Running as set";
+    public const string AsSetTitle = "As set: no advice for these";
+    public const string AnswerTitle = "Write in what you find";
+    public const string WholeBox = "one dial for the whole box";
+
+    public static string Lead(SheetView view)
+    {
+        if (view.Boxes.Count == 0)
+        {
+            return view.NoAdvice ? "No sound advice: every dial as it is set." : "No box to open today.";
+        }
+
+        var parts = new List<string>();
+        Add(parts, "skip", view.Counts.Skip);
+        Add(parts, "change", view.Counts.Change);
+        Add(parts, "turn on", view.Counts.TurnOn);
+        Add(parts, "switch off", view.Counts.SwitchOff);
+        return $"Open {CommonWords.Count(view.Boxes.Count, "box", "boxes")}: {CommonWords.List(parts)}.";
+    }
+
+    /// <summary>What fell, in one line under the lead.</summary>
+    public static string RainLead(SheetView view) => view.Sheet.Overnight.Rain.Count == 0
+        ? ""
+        : "Rain: " + string.Join("; ", view.Sheet.Overnight.Rain.Select(r => SectionWords.RainLine(r, view.Words))) + ".";
+
+    public static string Foot(RoundCounts counts) =>
+        $"Visit {SiteWords.Count(counts.Visit)}, leave {SiteWords.Count(counts.Leave)}, off {SiteWords.Count(counts.StaysOff)}"
+        + (counts.AsSet > 0 ? $", as set {SiteWords.Count(counts.AsSet)}" : "");
+
+    public static string FootExplained(RoundCounts counts) =>
+        "Visit: a dial to turn. Leave: do not touch. Off: is off and stays off." + (counts.AsSet > 0 ? " As set: no advice, do not touch." : "");
+
+    private static void Add(List<string> parts, string act, int count)
+    {
+        if (count > 0)
+        {
+            parts.Add($"{act} {SiteWords.Count(count)}");
+        }
+    }
+}

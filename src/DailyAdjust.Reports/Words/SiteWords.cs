@@ -1,0 +1,128 @@
+using System.Globalization;
+using DailyAdjust.Core.Quantities;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Reports.Words;
+
+/// <summary>Numbers, units, dates and times as this site's people say them. Takes metric values and UTC instants.</summary>
+public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetDate)
+{
+    /// <summary>Litres in a US gallon (exact: 231 cubic inches of 2.54 cm).</summary>
+    public const double LitresPerGallon = 3.785411784;
+
+    private const double LitresPerM3 = 1000;
+
+    public bool IsUs { get; } = units == UnitSystem.Us;
+
+    public DateOnly SheetDate { get; } = sheetDate;
+
+    public string DepthUnit => IsUs ? "in" : "mm";
+
+    /// <summary>The same depth in the site's unit, for charts.</summary>
+    public double DepthValue(double mm) => IsUs ? mm / Depth.MmPerInch : mm;
+
+    /// <summary>"0.64" or "16.3"; a depth that would read as none but is not reads "under 0.01".</summary>
+    public string DepthNumber(double mm)
+    {
+        var (value, decimals, least) = IsUs ? (mm / Depth.MmPerInch, 2, 0.01) : (mm, 1, 0.1);
+        if (value > Depth.ToleranceMm && value < least / 2)
+        {
+            return IsUs ? "under 0.01" : "under 0.1";
+        }
+
+        return Tables.Plain.Fixed(Math.Round(value, decimals, MidpointRounding.AwayFromZero), decimals);
+    }
+
+    /// <summary>"0.64 in", "16.3 mm"; unknown where nobody knows.</summary>
+    public string DepthOf(double? mm) => mm is { } depth ? DepthNumber(depth) + " " + DepthUnit : CommonWords.Unknown;
+
+    /// <summary>"640 gal", "2.4 m³": two digits that count, because nobody pours more exactly.</summary>
+    public string AboutVolume(double litres) => Volume(litres, digits: 2);
+
+    /// <summary>Three digits that count.</summary>
+    public string Volume(double litres) => Volume(litres, digits: 3);
+
+    /// <summary>"850 gpm", "3,200 L/min".</summary>
+    public string Flow(double litresPerMin) => IsUs
+        ? Grouped(Math.Round(litresPerMin / LitresPerGallon)) + " gpm"
+        : Grouped(Math.Round(litresPerMin)) + " L/min";
+
+    /// <summary>"58 °F", "14.4 °C".</summary>
+    public string Temperature(double celsius) => IsUs
+        ? Tables.Plain.Fixed(Math.Round((celsius * 9 / 5) + 32), 0) + " °F"
+        : Tables.Plain.Fixed(celsius, 1) + " °C";
+
+    /// <summary>"60 %", "off" for 0.</summary>
+    public static string Setting(double percent) => percent == 0 ? CommonWords.Off : Percent(percent);
+
+    public static string Percent(double percent) => Tables.Plain.Short(percent) + " %";
+
+    public static string Minutes(double minutes) => Tables.Plain.Short(Math.Round(minutes, 1)) + " min";
+
+    /// <summary>"2", "three" is never written: figures are found faster.</summary>
+    public static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>"Wed 10 June".</summary>
+    public static string Date(DateOnly date) => date.ToString("ddd d MMMM", CultureInfo.InvariantCulture);
+
+    /// <summary>"Wed 10 Jun".</summary>
+    public static string ShortDate(DateOnly date) => date.ToString("ddd d MMM", CultureInfo.InvariantCulture);
+
+    /// <summary>"Wednesday 10 June 2026".</summary>
+    public static string LongDate(DateOnly date) => date.ToString("dddd d MMMM yyyy", CultureInfo.InvariantCulture);
+
+    /// <summary>"10 June".</summary>
+    public static string DayMonth(DateOnly date) => date.ToString("d MMMM", CultureInfo.InvariantCulture);
+
+    /// <summary>"10 Jun".</summary>
+    public static string DayShortMonth(DateOnly date) => date.ToString("d MMM", CultureInfo.InvariantCulture);
+
+    public static string Clock(TimeOnly time) => time.ToString("HH:mm", CultureInfo.InvariantCulture);
+
+    /// <summary>The time of day on the site's clock: "04:50".</summary>
+    public string Time(DateTimeOffset instant) => clock.ToLocal(instant).ToString("HH:mm", CultureInfo.InvariantCulture);
+
+    /// <summary>"04:50 today", "23:10 yesterday", "04:40 tomorrow", "21:30 Fri 12 June".</summary>
+    public string When(DateTimeOffset instant) => Time(instant) + " " + Day(clock.DateOf(instant));
+
+    /// <summary>"today", "yesterday", "tomorrow", "Fri 12 June".</summary>
+    public string Day(DateOnly date) => (date.DayNumber - SheetDate.DayNumber) switch
+    {
+        0 => CommonWords.Today,
+        -1 => CommonWords.Yesterday,
+        1 => CommonWords.Tomorrow,
+        _ => Date(date),
+    };
+
+    private string Volume(double litres, int digits)
+    {
+        if (IsUs)
+        {
+            return Grouped(Significant(litres / LitresPerGallon, digits)) + " gal";
+        }
+
+        return litres < LitresPerM3
+            ? Grouped(Significant(litres, digits)) + " L"
+            : Significant(litres / LitresPerM3, digits).ToString("#,0.##", CultureInfo.InvariantCulture) + " m³";
+    }
+
+    private static string Grouped(double value) => value.ToString("#,0", CultureInfo.InvariantCulture);
+
+    /// <summary>Rounded to so many digits that count, by decimal steps; below that many digits to whole numbers.</summary>
+    private static double Significant(double value, int digits)
+    {
+        var step = 1.0;
+        var places = 0;
+        while (Math.Abs(value) / step >= Math.Pow(10, digits))
+        {
+            step *= 10;
+        }
+
+        while (step == 1 && places < 2 && Math.Abs(value) * Math.Pow(10, places + 1) < Math.Pow(10, digits))
+        {
+            places++;
+        }
+
+        return step > 1 ? Math.Round(value / step) * step : Math.Round(value, places);
+    }
+}

@@ -1,0 +1,38 @@
+using DailyAdjust.Core.Advice;
+
+namespace DailyAdjust.Reports.Words;
+
+/// <summary>What a program's number leaves: the zones it does not serve.</summary>
+internal static class ZoneWords
+{
+    private const int Most = 4;
+
+    public static IEnumerable<string> Left(ProgramAdvice advice, SiteWords words)
+    {
+        var aside = advice.Zones.Where(z => z.SetAside).ToList();
+        var shorted = advice.Zones.Where(z => !z.SetAside && z.ShortMm > 0).OrderByDescending(z => z.ShortMm).ToList();
+        var wet = advice.Zones.Where(z => z.DrainsMm > 0).OrderByDescending(z => z.DrainsMm).ToList();
+        if (aside.Count > 0)
+        {
+            yield return $"Left to hose and probe: {Names(aside, z => z.Percent is { } p ? $" (alone it would need {SiteWords.Percent(Math.Round(p))})" : "")}.";
+        }
+
+        if (shorted.Count > 0)
+        {
+            yield return $"Stays short: {Names(shorted, z => " by " + words.DepthOf(z.ShortMm))}.";
+        }
+
+        if (wet.Count > 0)
+        {
+            yield return $"Too wet, hold back base minutes: {Names(wet, z => $" ({words.DepthOf(z.DrainsMm)} would drain)")}.";
+        }
+    }
+
+    public static string Name(ZoneAdvice zone) => zone.Name.Length > 0 ? zone.Name : zone.Station.ToString();
+
+    private static string Names(List<ZoneAdvice> zones, Func<ZoneAdvice, string> more)
+    {
+        var named = string.Join(", ", zones.Take(Most).Select(z => Name(z) + more(z)));
+        return zones.Count > Most ? $"{named}, {CommonWords.AndMore(zones.Count - Most)}" : named;
+    }
+}

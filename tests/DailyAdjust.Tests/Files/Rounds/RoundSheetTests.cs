@@ -1,0 +1,93 @@
+using DailyAdjust.Core.Contracts;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Logbook;
+using DailyAdjust.Files.Rounds;
+using DailyAdjust.Files.Sites;
+using Xunit;
+
+namespace DailyAdjust.Tests.Files.Rounds;
+
+/// <summary>A round sheet that comes back filled in becomes what people put on the dials.</summary>
+public sealed class RoundSheetTests
+{
+    private static readonly string Header = string.Join(',', RoundColumns.All) + "\n";
+
+    private static readonly Site Site = SiteReader.Read("site.yaml", ExampleSiteFiles.SiteYaml, "stations.csv", ExampleSiteFiles.StationsCsv).Site!;
+
+    [Theory]
+    // sheet, controller, place, program, name, advice, old, new, done, found, note
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,yes,,", "13:00 C1/P1 60")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,X,,", "13:00 C1/P1 60")]
+    [InlineData("2026-06-10/1,C1,,P1,,skip,90,0,yes,,", "13:00 C1/P1 0")]
+    [InlineData("2026-06-10/1,C1,,P1,,skip,90,off,yes,,", "13:00 C1/P1 0")]
+    [InlineData("2026-06-10/1,C1,,P1,,resume,0,65,yes,,", "13:00 C1/P1 65")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,55,,", "13:00 C1/P1 55")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,55 %,,", "13:00 C1/P1 55")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,off,,", "13:00 C1/P1 0")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,no,,", "13:00 C1/P1 90")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,no,70,", "05:00 C1/P1 70; 13:00 C1/P1 70")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,yes,70,", "05:00 C1/P1 70; 13:00 C1/P1 60")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,,off,", "05:00 C1/P1 0")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,,,", "")]
+    public void An_answer_becomes_what_is_on_the_dial(string row, string expected)
+    {
+        var reading = RoundSheetReader.Read("round.csv", Header + row, Site);
+        Assert.Empty(reading.Problems);
+        Assert.Equal((1, 0), (reading.RowsRead, reading.RowsRefused));
+        Assert.Equal(expected, string.Join("; ", reading.Entries.Select(e => FormattableString.Invariant($"{e.Time.Clock:HH:mm} {e.Where} {e.Value}"))));
+        Assert.All(reading.Entries, e =>
+        {
+            Assert.Equal((LogKind.Setting, new DateOnly(2026, 6, 10)), (e.Kind, e.Time.Date));
+            Assert.Equal((new DateOnly(2026, 6, 10), 1, LogUnit.Percent), (e.Sheet, e.Issue, e.Unit));
+        });
+    }
+
+    [Fact]
+    public void An_earlier_rounds_row_answers_for_its_own_date()
+    {
+        var reading = RoundSheetReader.Read("round.csv", Header + "2026-06-10/1,C1,,P1,,set,90,60,yes,,\n2026-06-08,C1,,P1,,set,100,90,yes,,", Site);
+        Assert.Equal([new DateOnly(2026, 6, 10), new DateOnly(2026, 6, 8)], reading.Entries.Select(e => e.Time.Date));
+        Assert.Null(reading.Entries[1].Issue);
+    }
+
+    [Fact]
+    public void A_corrected_sheet_takes_the_earlier_answers_place()
+    {
+        var first = RoundSheetReader.Read("round.csv", Header + "2026-06-10/1,C1,,P1,,skip,90,0,yes,,", Site).Entries;
+        var second = RoundSheetReader.Read("round.csv", Header + "2026-06-10/1,C1,,P1,,skip,90,0,85,,", Site).Entries;
+        Assert.Equal(Assert.Single(first).Identity, Assert.Single(second).Identity);
+    }
+
+    [Theory]
+    [InlineData("2026-06-10/1,C2,,P2,,set,100,60,55,,", 9, "\"55\" is not on the dial of C2", "it shows 10 to 150 % in steps of 10")]
+    [InlineData("2026-06-10/1,C2,,P2,,set,100,60,160,,", 9, "\"160\" is not on the dial of C2", "it shows 10 to 150 % in steps of 10")]
+    [InlineData("2026-06-10/1,C2,,P2,,set,100,60,yes,7,", 10, "\"7\" is not on the dial of C2", "10 to 150 %")]
+    [InlineData("2026-06-10/1,C2,,P2,,set,100,60,maybe,,", 9, "\"maybe\" is not an answer", "write yes, no, or the number")]
+    [InlineData("2026-06-10/1,C2,,P2,,set,100,60,\"62,5\",,", 9, "\"62,5\" is not an answer", "write a decimal point: 62.5")]
+    [InlineData("2026-06-10/1,C2,,P2,,set,100,60,-60,,", 9, "\"-60\" is not an answer", "yes, no")]
+    [InlineData("2026-06-10/1,C2,,P9,,set,100,60,yes,,", 4, "there is no program \"C2/P9\"", "did you mean")]
+    [InlineData("2026-06-10/1,C1,,3,,set,100,60,yes,,", 4, "there is no program \"C1/3\"", "did you mean")]
+    [InlineData("6/10/2026,C2,,P2,,set,100,60,yes,,", 1, "is not a sheet's date", "2026-06-10/1")]
+    [InlineData("2026-06-10/1,C2,,P2,,set,100,,yes,,", 8, "new is empty", "put back")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,100,60,no,,", 4, "C1/P1 is answered twice; the first answer is in line 2", "keep one")]
+    public void A_bad_row_is_refused_with_its_reason_and_the_others_count(string row, int cell, string what, string hint)
+    {
+        var reading = RoundSheetReader.Read("round.csv", Header + "2026-06-10/1,C1,,P1,,set,90,60,yes,,\n" + row, Site);
+        var problem = Assert.Single(reading.Problems);
+        Assert.Equal(("round.csv", 3, cell), (problem.File, problem.Line, problem.Column));
+        Assert.Contains(what, problem.What, StringComparison.Ordinal);
+        Assert.Contains(hint, problem.Hint, StringComparison.Ordinal);
+        Assert.Equal((1, 1), (reading.RowsRead, reading.RowsRefused));
+        Assert.Equal(60, Assert.Single(reading.Entries).Value);
+    }
+
+    [Fact]
+    public void A_round_sheet_is_told_from_a_logbook()
+    {
+        Assert.True(RoundSheetReader.Recognises(Header));
+        Assert.True(RoundSheetReader.Recognises("\uFEFF\"sheet\";\"controller\";\"program\";\"done\"\r\n"));
+        Assert.False(RoundSheetReader.Recognises(LogbookWriter.Header));
+        Assert.False(LogbookReader.Recognises(Header));
+    }
+}

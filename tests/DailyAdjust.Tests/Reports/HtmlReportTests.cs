@@ -1,0 +1,158 @@
+using System.Text.RegularExpressions;
+using System.Xml;
+using System.Xml.Linq;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Reports;
+using Xunit;
+
+namespace DailyAdjust.Tests.Reports;
+
+public sealed class HtmlReportTests
+{
+    private static string Page { get; } = Readable(Rendered.File(ReportFiles.Html));
+
+    [Fact]
+    public void The_parts_stand_in_the_order_in_which_they_are_read()
+    {
+        string[] parts =
+        [
+            "Open 5 boxes", "<b>Not answered:</b>", "<b>Not confirmed:</b>", "<b>Went wrong:</b>", "Weather through 04:00 today", "Round: what to change today, before 13:00",
+            "Visit 7, leave 3, off 1", "<h2>Overnight</h2>", "<h2>Did it run?", "<h2>Take hose and probe</h2>", "<h2>Wet ground: carts and mowers</h2>", "<h2>In force</h2>",
+            "<h2>Does the night fit?</h2>", "<h2>Moisture by area</h2>", "<h2>Why, program by program</h2>", "<h2>If nobody visits and no rain falls</h2>",
+            "<h2>Water used</h2>", "<h2>Cautions</h2>", "Words on this sheet",
+        ];
+        var places = parts.Select(p => Page.IndexOf(p, StringComparison.Ordinal)).ToList();
+        Assert.All(parts.Zip(places), p => Assert.True(p.Second >= 0, p.First));
+        Assert.Equal(places.Order(), places);
+    }
+
+    [Fact]
+    public void It_is_one_file_without_script_or_outside_address()
+    {
+        Assert.DoesNotContain("<script", Page, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("://", Page, StringComparison.Ordinal);
+        Assert.DoesNotMatch(@"\s(src|href|on\w+)=", Page);
+        Assert.DoesNotContain("@import", Page, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("url(", Page, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("default-src 'none'", Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Names_from_files_are_escaped_wherever_they_stand()
+    {
+        var sheet = InventedMorning.Build();
+        const string Evil = "<img src=x>\"'&";
+        var page = Rendered.File(ReportFiles.Html, sheet with
+        {
+            Programs = [.. sheet.Programs.Select(p => p with { Name = Evil, Reason = Evil })],
+            Driest = [.. sheet.Driest.Select(d => d with { Name = Evil, Why = Evil })],
+            Wettest = [.. sheet.Wettest.Select(w => w with { Name = Evil })],
+            Areas = [.. sheet.Areas.Select(a => a with { Area = Evil })],
+            StandingOrders = [.. sheet.StandingOrders.Select(o => o with { Where = Evil, What = Evil })],
+            Site = sheet.Site with { Name = Evil },
+        });
+        Assert.DoesNotContain("<img", page, StringComparison.Ordinal);
+        Assert.Contains("&lt;img src=x&gt;", page, StringComparison.Ordinal);
+        Assert.NotNull(AsXml(page));
+    }
+
+    [Fact]
+    public void Every_element_is_closed() => Assert.NotNull(AsXml(Rendered.File(ReportFiles.Html)));
+
+    [Fact]
+    public void Each_dial_has_its_numbers_and_a_box_to_tick()
+    {
+        Assert.Equal(6, Regex.Count(Page, "aria-label=\"tick when done\""));
+        Assert.Contains("<i>90 →</i> 60 %", Page, StringComparison.Ordinal);
+        Assert.Contains("<i>100 % →</i> off", Page, StringComparison.Ordinal);
+        Assert.Contains("<i>off →</i> 75 %", Page, StringComparison.Ordinal);
+        Assert.Contains("Turn on again Sat 18 July if no rain falls.", Page, StringComparison.Ordinal);
+        Assert.Contains("The dial ends here: 0.05 in (6 min) short.", Page, StringComparison.Ordinal);
+        Assert.Contains("Must not run through Mon 20 July.", Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_chart_has_title_description_and_a_table_behind_it()
+    {
+        var charts = AsXml(Rendered.File(ReportFiles.Html)).Descendants("figure").ToList();
+        Assert.Equal(4, charts.Count);
+        foreach (var chart in charts)
+        {
+            var svg = chart.Element("svg")!;
+            var labels = svg.Attribute("aria-labelledby")!.Value.Split(' ');
+            Assert.Equal(labels, (string[])[svg.Element("title")!.Attribute("id")!.Value, svg.Element("desc")!.Attribute("id")!.Value]);
+            Assert.NotEmpty(svg.Element("desc")!.Value);
+            Assert.Equal(16, chart.Descendants("tr").Count());
+            Assert.Equal(15, svg.Elements("polyline").Single().Attribute("points")!.Value.Split(' ').Length);
+        }
+
+        var ids = charts.SelectMany(c => c.Descendants().Attributes("id")).Select(a => a.Value).ToList();
+        Assert.Equal(ids.Count, ids.Distinct(StringComparer.Ordinal).Count());
+    }
+
+    [Fact]
+    public void A_chart_draws_dry_below_full_and_unknown_rain_as_a_question()
+    {
+        var range = AsXml(Rendered.File(ReportFiles.Html)).Descendants("figure").Last().Element("svg")!;
+        var heights = range.Element("polyline")!.Attribute("points")!.Value.Split(' ').Select(p => double.Parse(p.Split(',')[1], System.Globalization.CultureInfo.InvariantCulture)).ToList();
+        Assert.True(heights[0] < heights[10], "the range dries out over the first days");
+        Assert.True(heights[13] < heights[12], "and the rain fills it");
+        Assert.Contains(range.Descendants("text"), t => string.Equals(t.Value, "?", StringComparison.Ordinal));
+        Assert.Equal(2, range.Elements("rect").Count(r => string.Equals(r.Attribute("class")?.Value, "rain", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void The_same_site_in_metric_has_no_us_unit_left()
+    {
+        var text = Readable(Rendered.File(ReportFiles.Html, InventedMorning.Build(UnitSystem.Metric)));
+        Assert.DoesNotMatch(@"\d (gal|gpm|°F)", text);
+        Assert.Contains("4.8 mm", text, StringComparison.Ordinal);
+        Assert.Contains("2.4 m³", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_sound_advice_it_says_so_first_and_lists_what_is_off_before_what_runs()
+    {
+        var page = Readable(Rendered.File(ReportFiles.Html, InventedMorning.WithoutAdvice()));
+        string[] order = ["No sound advice: every dial as it is set.", "the newest weather is 3 days old. Since Tue 14 July.", "Off now, and this sheet cannot say when to turn them on", "<b>Tees (B/P3)</b>", "Running as set", "Visit 0, leave 0, off 0, as set 11"];
+        var places = order.Select(p => page.IndexOf(p, StringComparison.Ordinal)).ToList();
+        Assert.DoesNotContain(-1, places);
+        Assert.Equal(places.Order(), places);
+    }
+
+    [Fact]
+    public void No_form_of_the_report_calls_anything_safe()
+    {
+        foreach (var morning in Rendered.EveryMorning)
+        {
+            foreach (var file in MorningReport.Render(morning, InventedMorning.Issue).All)
+            {
+                Assert.DoesNotMatch(@"(?i)\bsafe", System.Text.Encoding.UTF8.GetString(file.Bytes.Span));
+            }
+        }
+    }
+
+    [Fact]
+    public void An_empty_morning_still_makes_a_page()
+    {
+        var sheet = InventedMorning.Build();
+        var page = Rendered.File(ReportFiles.Html, sheet with
+        {
+            Programs = [], DueRuns = [], Driest = [], Wettest = [], StandingOrders = [], Areas = [], Outlook = [], Pointers = [],
+            Freshness = new Core.Morning.Freshness(), Overnight = new Core.Morning.Overnight([], null, null, null),
+            Fit = new Core.Advice.NightFit([], [], [], []),
+        });
+        Assert.Contains("No box to open today.", page, StringComparison.Ordinal);
+        Assert.Contains("No weather has come in yet.", page, StringComparison.Ordinal);
+    }
+
+    /// <summary>The page with its character references resolved where they are harmless to read.</summary>
+    private static string Readable(string page) => Regex.Replace(page, "&#x([0-9A-F]+);", m => ((char)Convert.ToInt32(m.Groups[1].Value, 16)).ToString()).Replace('\u00a0', ' ');
+
+    private static XElement AsXml(string page)
+    {
+        var body = page[page.IndexOf("<body>", StringComparison.Ordinal)..(page.IndexOf("</body>", StringComparison.Ordinal) + 7)].Replace("<br>", "<br/>", StringComparison.Ordinal);
+        using var reader = XmlReader.Create(new StringReader(body), new XmlReaderSettings { DtdProcessing = DtdProcessing.Prohibit });
+        return XElement.Load(reader);
+    }
+}
