@@ -1,6 +1,9 @@
+using DailyAdjust.Service.Commands;
+
 namespace DailyAdjust.Service;
 
+/// <summary>The one program: commands for people, and the background worker (`serve`).</summary>
 public static class Program
 {
-    public static int Main(string[] args) => args.Length == 0 ? 2 : 0;
+    public static Task<int> Main(string[] args) => CommandTree.RunAsync(args, Console.Out, Console.Error, TimeProvider.System);
 }

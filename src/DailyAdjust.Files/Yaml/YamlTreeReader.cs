@@ -37,9 +37,10 @@ internal sealed class YamlTreeReader
             return null;
         }
 
+        var reader = new YamlTreeReader(text.TrimStart('\uFEFF'), problems);
         try
         {
-            return new YamlTreeReader(text.TrimStart('\uFEFF'), problems).Document();
+            return reader.Document();
         }
         catch (RefusedYamlException refused)
         {
@@ -52,6 +53,13 @@ internal sealed class YamlTreeReader
                 Position(broken.Start.Column),
                 "this is not YAML: " + broken.Message.TrimEnd('.'),
                 "look at this line and the one above for a missing colon, quotation mark, bracket or indent");
+        }
+
+        catch (Exception broken) when (broken is InvalidOperationException or ArgumentException or IndexOutOfRangeException or FormatException or OverflowException)
+        {
+            // The parser's own slips on broken text (a plain text inside braces that ends the file, say) come without a mark.
+            var last = reader.parser.Current?.End ?? Mark.Empty;
+            problems.Error(Position(last.Line), Position(last.Column), "this is not YAML, here or soon after", "look for a missing colon, quotation mark, bracket or indent");
         }
 
         return null;

@@ -188,7 +188,7 @@ public sealed class WeatherDaysTests
             return (day.Basis == EtoBasis.Open) == day.EtoMm is null
                 && day.EtoMm is null or (>= 0 and < 15)
                 && (gauge.Basis == RainBasis.Unknown) == gauge.RainMm is null
-                && day.Estimated.SequenceEqual(day.Estimated.Order(StringComparer.Ordinal));
+                && day.Estimated.SequenceEqual(day.Estimated.Order(StringComparer.Ordinal), StringComparer.Ordinal);
         }, iter: 500);
     }
 

@@ -1,0 +1,83 @@
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Files;
+using DailyAdjust.Ledger;
+using DailyAdjust.Service.Home;
+using DailyAdjust.Service.Sites;
+
+namespace DailyAdjust.Service.Commands;
+
+/// <summary>`check`: what must and what would help; changes nothing.</summary>
+internal static class CheckCommand
+{
+    public static AppCommand Create(GlobalOptions global, TimeProvider time) => new AppCommand(
+        "check",
+        "Validates a site: what must be put right, what would help, and whether it is ready. Changes nothing.",
+        "Every problem comes with file, line, column and what to do. Exit code 2 while something must be put right.",
+        "check",
+        "check --site mill-creek")
+        .Runs(global, time, context => context.Sites().Max(site => Run(context, site)));
+
+    private static int Run(CommandContext context, SiteFolder folder)
+    {
+        var reading = DescriptionFiles.Read(folder).Reading;
+        var must = reading.Problems.Where(p => p.Severity == Severity.Error).Select(p => p.ToString()).ToList();
+        List<string> help = [.. reading.Problems.Where(p => p.Severity == Severity.Warning).Select(p => p.ToString())];
+        var weather = reading.Site is { } site ? WeatherSoFar(folder, site, help) : "";
+        if (reading.Site is { } known)
+        {
+            help.AddRange(SiteAdvice.WouldHelp(known));
+        }
+
+        context.Out.WriteLine($"{folder.Name} ({folder.Path})");
+        Section(context, "Must be put right", must);
+        Section(context, "Would help", help);
+        context.Out.WriteLine(must.Count > 0
+            ? FormattableString.Invariant($"Not ready: {must.Count} {(must.Count == 1 ? "problem" : "problems")} must be put right.")
+            : $"Ready: {Size(reading.Site!)}{weather}");
+        return must.Count > 0 ? ExitCode.WrongInput : ExitCode.Done;
+    }
+
+    private static void Section(CommandContext context, string title, List<string> lines)
+    {
+        if (lines.Count == 0)
+        {
+            return;
+        }
+
+        context.Out.WriteLine();
+        context.Out.WriteLine($"{title}:");
+        foreach (var line in lines)
+        {
+            context.Out.WriteLine($"  - {line}");
+        }
+
+        context.Out.WriteLine();
+    }
+
+    private static string Size(Site site) => FormattableString.Invariant(
+        $"{site.Controllers.Count} controllers, {site.Controllers.Sum(c => c.Programs.Count)} programs, {site.Stations.Count} stations");
+
+    private static string WeatherSoFar(SiteFolder folder, Site site, List<string> help)
+    {
+        var last = LastDay(folder);
+        if (last is null)
+        {
+            help.Add($"No weather has come in yet: drop files named {string.Join(" or ", site.Weather.Stations.Select(s => s.Files))} into {folder.Inbox}.");
+        }
+
+        return last is { } day ? FormattableString.Invariant($", weather through {day:yyyy-MM-dd}") : ", no weather yet";
+    }
+
+    private static DateOnly? LastDay(SiteFolder folder)
+    {
+        try
+        {
+            using var open = OpenSite.Open(folder, LedgerMode.Read);
+            return ReadingsBook.LastDay(open);
+        }
+        catch (LedgerException missing) when (missing.Trouble == LedgerTrouble.Missing)
+        {
+            return null;
+        }
+    }
+}

@@ -1,0 +1,67 @@
+using System.CommandLine;
+using DailyAdjust.Service.Home;
+using DailyAdjust.Service.Sites;
+
+namespace DailyAdjust.Service.Commands;
+
+/// <summary>`ingest`: reads files as if they had been dropped into the inbox.</summary>
+internal static class IngestCommand
+{
+    public static AppCommand Create(GlobalOptions global, TimeProvider time)
+    {
+        var files = new Argument<string[]>("FILE") { Description = "Weather CSV, logbook.csv or a filled-in round.csv.", Arity = ArgumentArity.OneOrMore };
+        var from = GlobalOptions.DateOption("--from", "An edited site.yaml or stations.csv holds from this date, instead of from the day after.");
+        return new AppCommand(
+            "ingest",
+            "Reads files as if dropped into the inbox; each ends with a line `N rows read, N set aside, N refused`.",
+            "Weather is told by its name (the patterns of site.yaml), a logbook and a round sheet by their header. The same file twice adds\nnothing. A file that cannot be used is copied to inbox/refused with every problem beside it, and the exit code is 2.",
+            "ingest yard-2026-06.csv logbook.csv",
+            "ingest ~/Downloads/round.csv --site mill-creek")
+        {
+            files,
+            from,
+        }.Runs(global, time, context => Run(context, context.Parsed.GetValue(files)!, context.Parsed.GetValue(from)));
+    }
+
+    private static int Run(CommandContext context, string[] files, DateOnly? from)
+    {
+        using var site = context.OneSite().ToWrite(context.Date, from, context.Time, out var badEdit);
+        if (badEdit is not null)
+        {
+            context.Error.WriteLine(badEdit);
+        }
+
+        var code = ExitCode.Done;
+        using var progress = Printing.Progress.Start(context.Error, "Reading", files.Length);
+        foreach (var file in files)
+        {
+            var report = Take(context, site, file);
+            progress.Step();
+            context.Out.WriteLine($"{file}{(report.What.Length > 0 ? ": " + report.What : "")}{(report.Known ? ", known already: nothing is new" : "")}");
+            foreach (var problem in report.Problems)
+            {
+                context.Error.WriteLine(problem);
+            }
+
+            context.Out.WriteLine(report.Counts);
+            code = report.Refused ? ExitCode.WrongInput : code;
+        }
+
+        return code;
+    }
+
+    private static IntakeReport Take(CommandContext context, OpenSite site, string path)
+    {
+        var name = Path.GetFileName(path);
+        var content = RegularFile.Read(path, context.Options.LargestFileMegabytes * 1_000_000L, followLinks: true);
+        var report = content.Bytes is { } bytes
+            ? new FileIntake(site, context.Time.GetUtcNow()).Take(name, bytes)
+            : IntakeReport.ForRefused(name, $"{path}: {content.Why}");
+        if (report.Refused && content.Trouble is FileTrouble.None or FileTrouble.TooLarge)
+        {
+            Inbox.KeepRefused(site.Folder, name, content.Bytes, report.Problems);
+        }
+
+        return report;
+    }
+}

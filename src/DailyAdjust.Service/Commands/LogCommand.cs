@@ -1,0 +1,162 @@
+using System.CommandLine;
+using System.Globalization;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Logbook;
+using DailyAdjust.Service.Sites;
+
+namespace DailyAdjust.Service.Commands;
+
+/// <summary>`log`: one entry in the logbook.</summary>
+internal static class LogCommand
+{
+    public static AppCommand Create(GlobalOptions global, TimeProvider time)
+    {
+        var kind = new Argument<string>("KIND") { Description = "setting off round visit ran run hose syringe rain probe meter hold pump season note void" };
+        var words = new Argument<string[]>("WORDS") { Description = "Where, then the value with its unit, as they stand in logbook.csv.", Arity = ArgumentArity.ZeroOrMore };
+        var at = new Option<string?>("--time") { Description = "When, on the site's clock: 05:30, or \"2026-06-11 05:30\". Without it: now, or with --date that whole date.", HelpName = "TIME" };
+        var until = new Option<string?>("--until") { Description = "When it ends: a date (through that date), or date and time.", HelpName = "DATE" };
+        var except = new Option<string[]>("--except") { Description = "Round: programs or controllers that were not done.", HelpName = "PLACE", AllowMultipleArgumentsPerToken = true };
+        var by = new Option<string?>("--by") { Description = "Who says so.", HelpName = "NAME" };
+        var note = new Option<string?>("--note") { Description = "Anything worth remembering.", HelpName = "TEXT" };
+        return new AppCommand(
+            "log",
+            "Adds a logbook entry: what somebody did or saw.",
+            "Places: C1/P2 (program), C1/3 (station), C1 (controller), area:greens, gauge:yard, pump, site. An entry with the time, kind and place\nof an earlier one takes its place; `void` takes one back.",
+            "log round 2026-06-08 done --except C3/P1",
+            "log setting C1/P2 90",
+            "log off C2/P1 --note \"leak at fairway 5\"",
+            "log ran C1 no --date 2026-06-09",
+            "log rain yard 0.3 in",
+            "log hose C1/3 0.1 in",
+            "log probe C1/1 14 %",
+            "log hold C1 --until 2026-06-12 --note \"tournament\"",
+            "log void setting C1/P2 --time \"2026-06-08 10:30\"")
+        {
+            kind, words, at, until, except, by, note,
+        }.Runs(global, time, context => Run(context, new LogWords(
+            context.Parsed.GetValue(kind)!.ToLowerInvariant(),
+            context.Parsed.GetValue(words) ?? [],
+            context.Parsed.GetValue(at),
+            context.Parsed.GetValue(until) ?? "",
+            context.Parsed.GetValue(except) ?? [],
+            context.Parsed.GetValue(by) ?? "",
+            context.Parsed.GetValue(note) ?? "")));
+    }
+
+    private static int Run(CommandContext context, LogWords words)
+    {
+        using var site = context.OneSite().ToWrite(today: null, from: null, context.Time, out _);
+        var now = context.Time.GetUtcNow();
+        var line = words.ToLine(site.Newest, context.Date, now);
+        var reading = LogbookReader.Read(line, site.Newest);
+        if (reading.Entries.Count == 0)
+        {
+            throw new WrongInputException(
+                string.Join(Environment.NewLine, reading.Problems.Select(p => $"{p.What}.{(p.Hint.Length > 0 ? $" {p.Hint}." : "")}")), "Nothing was added. `dailyadjust log --help` shows examples.");
+        }
+
+        var entry = reading.Entries[0];
+        RejectUnknownRound(site, entry);
+        if (words.Time is null)
+        {
+            entry = NextOrdinal(site, entry);
+        }
+
+        var added = new FileIntake(site, now).Add([entry]);
+        foreach (var warning in reading.Problems)
+        {
+            context.Error.WriteLine($"{warning.What}. {warning.Hint}");
+        }
+
+        context.Out.WriteLine(LogbookWriter.ToCsv(entry));
+        context.Out.WriteLine(added.Known > 0 ? "Known already: nothing was added." : added.Superseded > 0 ? "Added; it takes the place of an earlier entry." : "Added.");
+        return ExitCode.Done;
+    }
+
+    private static void RejectUnknownRound(OpenSite site, LogEntry entry)
+    {
+        if (entry.Kind == LogKind.Round && entry.Sheet is { } date
+            && !site.Ledger.Sheets.Issued(date, date).Any(s => entry.Issue is null || s.Issue == entry.Issue))
+        {
+            throw new WrongInputException(
+                FormattableString.Invariant($"No sheet of {date:yyyy-MM-dd} was issued, so its round says nothing."), "`dailyadjust advice` prints the newest sheet; `log setting C1/P2 90` says what stands on a dial.");
+        }
+    }
+
+    /// <summary>Two things seen in the same minute are two entries.</summary>
+    private static LogEntry NextOrdinal(OpenSite site, LogEntry entry)
+    {
+        var taken = site.Ledger.Logbook.Effective()
+            .Where(e => e.Time == entry.Time && e.Kind == entry.Kind && e.Where == entry.Where)
+            .Select(e => e.Ordinal + 1);
+        return entry with { Ordinal = taken.Append(0).Max() };
+    }
+}
+
+/// <summary>The words of a `log` command.</summary>
+internal sealed record LogWords(
+    string Kind, IReadOnlyList<string> Words, string? Time, string Until, IReadOnlyList<string> Except, string By, string Note)
+{
+    /// <summary>The same as a line of logbook.csv.</summary>
+    public LogLine ToLine(Site site, DateOnly? date, DateTimeOffset now)
+    {
+        var words = Words.ToList();
+        var voided = "";
+        if (Kind is "void" && words.Count > 0)
+        {
+            voided = words[0];
+            words.RemoveAt(0);
+        }
+
+        var where = TakePlace(words, site);
+        var value = Kind is "void" ? voided : string.Join(' ', words);
+        if (Kind is "round" && Except.Count > 0)
+        {
+            value += " except " + string.Join(' ', Except);
+        }
+
+        // Percentages of `ran` and `probe` are what people say without their sign.
+        var bare = Kind is "ran" or "probe" && double.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out _);
+        return new LogLine { Time = TimeText(site, date, now), Kind = Kind, Where = where, Value = value, Unit = bare ? "%" : "", Until = Until, By = By, Note = Note };
+    }
+
+    private string TakePlace(List<string> words, Site site)
+    {
+        if (Kind is "pump")
+        {
+            if (words.Count > 0 && words[0] is "pump")
+            {
+                words.RemoveAt(0);
+            }
+
+            return "pump";
+        }
+
+        var mayBeLeftOut = Kind is "round" or "season" or "note" or "void";
+        if (words.Count == 0 || (mayBeLeftOut && PlaceText.Find(words[0], site) is null))
+        {
+            return "";
+        }
+
+        var place = words[0];
+        words.RemoveAt(0);
+        return Kind is "rain" && !place.Contains(':', StringComparison.Ordinal) ? "gauge:" + place : place;
+    }
+
+    private string TimeText(Site site, DateOnly? date, DateTimeOffset now)
+    {
+        var local = site.Clock.ToLocal(now);
+        if (Time is not null)
+        {
+            // A time of day alone is today's, or --date's.
+            return TimeOnly.TryParseExact(Time, ["HH:mm", "H:mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var clock)
+                ? string.Create(CultureInfo.InvariantCulture, $"{date ?? DateOnly.FromDateTime(local.DateTime):yyyy-MM-dd} {clock:HH:mm}")
+                : Time;
+        }
+
+        return date is { } day
+            ? day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
+            : local.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+    }
+}

@@ -1,0 +1,107 @@
+using System.CommandLine;
+using DailyAdjust.Ledger;
+using DailyAdjust.Reports;
+using DailyAdjust.Service.Home;
+using DailyAdjust.Service.Hosting;
+using DailyAdjust.Service.Sites;
+using Microsoft.Extensions.Logging;
+using Serilog.Extensions.Logging;
+
+namespace DailyAdjust.Service.Commands;
+
+/// <summary>`morning`: one morning now.</summary>
+internal static class MorningCommand
+{
+    /// <summary>Between two looks at a file that has only just been written.</summary>
+    private static readonly TimeSpan BetweenLooks = TimeSpan.FromSeconds(1);
+
+    public static AppCommand Create(GlobalOptions global, TimeProvider time)
+    {
+        var from = GlobalOptions.DateOption("--from", "An edited site.yaml or stations.csv holds from this date, instead of from the day after.");
+        var print = new Option<bool>("--print") { Description = "Also prints report.txt." };
+        return new AppCommand(
+            "morning",
+            "One morning now: takes the inbox, closes the days, advises, writes the reports.",
+            "Takes all sites, or the one that --site names. Again on the same date it writes the next issue, which replaces the one before.\nWith --date the morning is as of the report hour of that date: later readings and entries are not used even if they are there.",
+            "morning",
+            "morning --site mill-creek --print",
+            "morning --date 2026-06-09")
+        {
+            from,
+            print,
+        }.Runs(global, time, context => Run(context, context.Parsed.GetValue(from), context.Parsed.GetValue(print)));
+    }
+
+    private static int Run(CommandContext context, DateOnly? from, bool print)
+    {
+        using var logger = LogSetup.Create(context.Home, context.Options, console: false);
+        using var factory = new SerilogLoggerFactory(logger);
+        var log = factory.CreateLogger<SiteMorning>();
+        var code = ExitCode.Done;
+        foreach (var folder in context.Sites())
+        {
+            try
+            {
+                RunSite(context, folder, from, print, log);
+            }
+            catch (Exception failure) when (failure is WrongInputException or LedgerException or IOException or UnauthorizedAccessException)
+            {
+                // One site's failure does not stop the others.
+                context.Error.WriteLine($"{folder.Name}: {failure.Message}");
+                context.Error.WriteLine((failure as WrongInputException)?.Hint ?? "Nothing was issued for this site.");
+                log.LogError(failure, "{Site}: {Failure}", folder.Name, failure.Message);
+                code = Math.Max(code, failure is WrongInputException ? ExitCode.WrongInput : ExitCode.Failed);
+            }
+        }
+
+        return code;
+    }
+
+    private static void RunSite(CommandContext context, SiteFolder folder, DateOnly? from, bool print, ILogger log)
+    {
+        using var site = folder.ToWrite(context.Date, from, context.Time, out var badEdit);
+        List<string> notices = badEdit is null ? [] : [badEdit];
+        notices.AddRange(TakeInbox(context, site, log));
+        foreach (var notice in notices)
+        {
+            context.Error.WriteLine($"{folder.Name}: {notice}");
+        }
+
+        var before = TimeSpan.FromMinutes(context.Options.WorkBeginsMinutesBefore);
+        var (date, asOf) = MorningTime.Of(site.Newest, context.Date, context.Time.GetUtcNow(), before);
+        var morning = new SiteMorning(site, log);
+        morning.RecordMissed(MorningPlan.MissedBefore(site.Ledger.Mornings.Last()?.Date, date));
+        var issued = morning.Issue(date, asOf, notices)!;
+        var visits = issued.Sheet.Programs.Count(p => p.NeedsVisit);
+        context.Out.WriteLine(FormattableString.Invariant(
+            $"{folder.Name}: sheet {date:yyyy-MM-dd}/{issued.Issue}, {visits} of {issued.Sheet.Programs.Count} programs to change: {Path.Combine(issued.Folder, ReportFiles.Text)}"));
+        if (print)
+        {
+            context.Out.WriteLine();
+            context.Out.Write(File.ReadAllText(Path.Combine(issued.Folder, ReportFiles.Text)));
+        }
+    }
+
+    private static IReadOnlyList<string> TakeInbox(CommandContext context, OpenSite site, ILogger log)
+    {
+        var inbox = new Inbox(site.Folder, context.Time);
+        var look = inbox.Look();
+        if (look.Waiting > 0)
+        {
+            Thread.Sleep(BetweenLooks);
+            look = inbox.Look();
+        }
+
+        if (look.Waiting > 0)
+        {
+            context.Error.WriteLine($"{site.Folder.Name}: {look.Waiting} files in the inbox are still being written and are left for the next morning.");
+        }
+
+        foreach (var ignored in look.Ignored)
+        {
+            context.Error.WriteLine($"{site.Folder.Name}: {ignored}");
+        }
+
+        return new InboxIntake(site, inbox, context.Options, context.Time, log).TakeAll(look, CancellationToken.None);
+    }
+}

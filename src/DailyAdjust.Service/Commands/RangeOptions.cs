@@ -1,0 +1,34 @@
+using System.CommandLine;
+using DailyAdjust.Reports.Tables;
+
+namespace DailyAdjust.Service.Commands;
+
+/// <summary>--from, --to and --format of the commands that print days.</summary>
+internal sealed class RangeOptions
+{
+    public RangeOptions() => Format.AcceptOnlyFromAmong("table", "csv", "json");
+
+    public Option<DateOnly?> From { get; } = GlobalOptions.DateOption("--from", "The first date.");
+
+    public Option<DateOnly?> To { get; } = GlobalOptions.DateOption("--to", "The last date.");
+
+    public Option<string> Format { get; } = new("--format") { Description = "How it is printed.", DefaultValueFactory = _ => "table" };
+
+    /// <summary>The dates asked for; --date alone means that date; null = not said.</summary>
+    /// <exception cref="WrongInputException">The last date lies before the first.</exception>
+    public (DateOnly? From, DateOnly? To) Range(CommandContext context)
+    {
+        var from = context.Parsed.GetValue(From) ?? context.Date;
+        var to = context.Parsed.GetValue(To) ?? context.Date;
+        return from > to
+            ? throw new WrongInputException(FormattableString.Invariant($"--from {from:yyyy-MM-dd} lies after --to {to:yyyy-MM-dd}."), "Turn them around.")
+            : (from, to);
+    }
+
+    public void Print(CommandContext context, Table table) => context.Out.Write(context.Parsed.GetValue(Format) switch
+    {
+        "csv" => table.ToCsv(),
+        "json" => table.ToJson(),
+        _ => table.ToText(),
+    });
+}

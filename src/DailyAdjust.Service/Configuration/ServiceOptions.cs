@@ -1,0 +1,38 @@
+using System.ComponentModel.DataAnnotations;
+
+namespace DailyAdjust.Service.Configuration;
+
+/// <summary>Settings of the service; every one is explained in docs/configuration.md and stands in deploy/appsettings.sample.json.</summary>
+public sealed class ServiceOptions
+{
+    /// <summary>The one section of appsettings.json that is read.</summary>
+    public const string Section = "DailyAdjust";
+
+    /// <summary>How often the inboxes are looked at and the ledgers are asked what is due, seconds.</summary>
+    [Range(1, 600)]
+    public int PollSeconds { get; set; } = 30;
+
+    /// <summary>How long before the report hour the work begins, minutes.</summary>
+    [Range(0, 120)]
+    public int WorkBeginsMinutesBefore { get; set; } = 10;
+
+    /// <summary>The largest file that is taken from an inbox, megabytes (10⁶ bytes).</summary>
+    [Range(1, 1000)]
+    public int LargestFileMegabytes { get; set; } = 200;
+
+    /// <summary>How long files stay in inbox/taken, days; their bytes stay in the ledger.</summary>
+    [Range(1, 3650)]
+    public int KeepTakenDays { get; set; } = 60;
+
+    /// <summary>How long report folders stay, days; what was issued stays in the ledger.</summary>
+    [Range(1, 3650)]
+    public int KeepReportsDays { get; set; } = 400;
+
+    /// <summary>How long log files stay, days.</summary>
+    [Range(1, 3650)]
+    public int KeepLogsDays { get; set; } = 31;
+
+    /// <summary>The least that is written to the log: Debug, Information, Warning or Error.</summary>
+    [AllowedValues("Debug", "Information", "Warning", "Error")]
+    public string LogLevel { get; set; } = "Information";
+}

@@ -1,0 +1,74 @@
+using System.ComponentModel.DataAnnotations;
+using DailyAdjust.Service.Home;
+using Microsoft.Extensions.Configuration;
+
+namespace DailyAdjust.Service.Configuration;
+
+/// <summary>
+/// Reads the settings: appsettings.json of the home, then DAILYADJUST_ variables, then --set of the command line; the later wins.
+/// A key that nobody knows is an error, never dropped.
+/// </summary>
+public static class ServiceSettings
+{
+    /// <summary>DAILYADJUST_POLLSECONDS=10 sets PollSeconds.</summary>
+    public const string VariablePrefix = "DAILYADJUST_";
+
+    /// <exception cref="WrongInputException">An unknown key, a value of the wrong kind or beyond its limits, a file that is not JSON.</exception>
+    public static ServiceOptions Read(HomeFolder home, IReadOnlyList<string> given)
+    {
+        try
+        {
+            var configuration = new ConfigurationBuilder()
+                .AddJsonFile(home.SettingsFile, optional: true, reloadOnChange: false)
+                .AddInMemoryCollection(Variables())
+                .AddInMemoryCollection(given.Select(Given))
+                .Build();
+            RejectOtherSections(configuration, home.SettingsFile);
+            var options = configuration.GetSection(ServiceOptions.Section)
+                .Get<ServiceOptions>(binder => binder.ErrorOnUnknownConfiguration = true) ?? new ServiceOptions();
+            Validator.ValidateObject(options, new ValidationContext(options), validateAllProperties: true);
+            return options;
+        }
+        catch (ValidationException error)
+        {
+            throw new WrongInputException($"Settings: {error.Message}", Where(home));
+        }
+        catch (Exception error) when (error is InvalidOperationException or InvalidDataException or FormatException)
+        {
+            throw new WrongInputException($"Settings: {Innermost(error)}", Where(home));
+        }
+    }
+
+    private static string Where(HomeFolder home) =>
+        $"Look at {home.SettingsFile}, at variables that begin with {VariablePrefix}, and at --set. docs/configuration.md explains every key.";
+
+    private static string Innermost(Exception error) =>
+        error.InnerException is { } inner ? $"{error.Message} {Innermost(inner)}" : error.Message;
+
+    private static void RejectOtherSections(IConfigurationRoot configuration, string file)
+    {
+        var others = configuration.GetChildren()
+            .Select(section => section.Key)
+            .Where(key => !string.Equals(key, ServiceOptions.Section, StringComparison.OrdinalIgnoreCase))
+            .ToList();
+        if (others.Count > 0)
+        {
+            throw new WrongInputException(
+                $"{file}: the key \"{others[0]}\" is not known.", $"All settings stand under \"{ServiceOptions.Section}\".");
+        }
+    }
+
+    private static IEnumerable<KeyValuePair<string, string?>> Variables() =>
+        new ConfigurationBuilder().AddEnvironmentVariables(VariablePrefix).Build()
+            .AsEnumerable()
+            .Where(pair => pair.Value is not null && !string.Equals(VariablePrefix + pair.Key, HomeFolder.Variable, StringComparison.OrdinalIgnoreCase))
+            .Select(pair => KeyValuePair.Create($"{ServiceOptions.Section}:{pair.Key}", pair.Value));
+
+    private static KeyValuePair<string, string?> Given(string assignment)
+    {
+        var at = assignment.IndexOf('=', StringComparison.Ordinal);
+        return at > 0
+            ? KeyValuePair.Create($"{ServiceOptions.Section}:{assignment[..at].Trim()}", (string?)assignment[(at + 1)..].Trim())
+            : throw new WrongInputException($"--set {assignment}: a value is missing.", "Write it as --set PollSeconds=10.");
+    }
+}

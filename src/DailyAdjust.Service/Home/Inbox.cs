@@ -1,0 +1,169 @@
+using System.Text;
+
+namespace DailyAdjust.Service.Home;
+
+/// <summary>A file that lies whole in the inbox.</summary>
+public sealed record InboxFile(string Name, string Path);
+
+/// <summary>What a look into the inbox found.</summary>
+/// <param name="Ready">Files to take, in ordinal order of their names.</param>
+/// <param name="Waiting">Files that may still be growing.</param>
+/// <param name="Ignored">What is not a file, each named once: plain sentences.</param>
+public sealed record InboxLook(IReadOnlyList<InboxFile> Ready, int Waiting, IReadOnlyList<string> Ignored);
+
+/// <summary>
+/// The folder into which people and stations drop files. It is polled: watchers miss files on network shares and half-written ones.
+/// A file is taken when its size and time stood still over two looks, or when it is older than the settle time.
+/// </summary>
+public sealed class Inbox(SiteFolder folder, TimeProvider time)
+{
+    /// <summary>A file that nobody wrote to for so long lies whole.</summary>
+    public static readonly TimeSpan SettleTime = TimeSpan.FromSeconds(60);
+
+    private readonly Dictionary<string, (long Length, DateTime Modified)> seen = new(StringComparer.Ordinal);
+    private readonly HashSet<string> told = new(StringComparer.Ordinal);
+
+    /// <exception cref="DirectoryNotFoundException">The inbox is gone (an unmounted share): an alarm, not "no news".</exception>
+    public InboxLook Look()
+    {
+        var ready = new List<InboxFile>();
+        var ignored = new List<string>();
+        var waiting = new Dictionary<string, (long, DateTime)>(StringComparer.Ordinal);
+        foreach (var entry in new DirectoryInfo(folder.Inbox).EnumerateFileSystemInfos().OrderBy(e => e.Name, StringComparer.Ordinal))
+        {
+            if (entry.Name.StartsWith('.') || IsOwnFolder(entry))
+            {
+                continue;
+            }
+
+            if (entry.LinkTarget is null && entry is not FileInfo)
+            {
+                TellOnce(ignored, entry.Name, $"{entry.Name} is a folder: only files are taken from the inbox itself.");
+            }
+            else if (entry.LinkTarget is not null || LiesStill((FileInfo)entry, waiting))
+            {
+                ready.Add(new(entry.Name, entry.FullName));
+            }
+        }
+
+        seen.Clear();
+        foreach (var (name, state) in waiting)
+        {
+            seen[name] = state;
+        }
+
+        return new(ready, waiting.Count, ignored);
+    }
+
+    /// <summary>Something in the inbox that cannot be read as a file and stays where it is.</summary>
+    public string? Ignore(InboxFile file, string why)
+    {
+        var notices = new List<string>();
+        TellOnce(notices, file.Name, $"{file.Name} is left alone: {why}");
+        return notices.Count > 0 ? notices[0] : null;
+    }
+
+    /// <summary>After the ledger has it; rows that could not be used are listed beside it.</summary>
+    public string MoveToTaken(InboxFile file, IReadOnlyList<string> problems)
+    {
+        var name = AtomicFile.MoveInto(file.Path, folder.Taken);
+        Touch(Path.Combine(folder.Taken, name));
+        if (problems.Count > 0)
+        {
+            AtomicFile.Write(Path.Combine(folder.Taken, name + ".why.txt"), WhyText($"{file.Name} was taken; look at these rows.", problems));
+        }
+
+        return name;
+    }
+
+    /// <summary>Moves it to refused/ and puts every problem beside it.</summary>
+    public string MoveToRefused(InboxFile file, IReadOnlyList<string> problems)
+    {
+        var name = AtomicFile.MoveInto(file.Path, folder.Refused);
+        AtomicFile.Write(Path.Combine(folder.Refused, name + ".why.txt"), WhyText($"{file.Name} was not taken. Nothing of it was used.", problems));
+        return name;
+    }
+
+    /// <summary>Keeps a copy of a file that a person named and that could not be used, with every problem beside it.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="name">The file's name.</param>
+    /// <param name="bytes">Its bytes; null = too large to copy.</param>
+    /// <param name="problems">One line each.</param>
+    public static void KeepRefused(SiteFolder site, string name, byte[]? bytes, IReadOnlyList<string> problems)
+    {
+        if (bytes is not null)
+        {
+            AtomicFile.Write(Path.Combine(site.Refused, name), bytes);
+        }
+
+        AtomicFile.Write(Path.Combine(site.Refused, name + ".why.txt"), WhyText($"{name} was not taken. Nothing of it was used.", problems));
+    }
+
+    /// <summary>Deletes taken files that have been kept long enough; their bytes stay in the ledger.</summary>
+    public void Tidy(TimeSpan keep)
+    {
+        if (!Directory.Exists(folder.Taken))
+        {
+            return;
+        }
+
+        var before = time.GetUtcNow().UtcDateTime - keep;
+        foreach (var file in new DirectoryInfo(folder.Taken).EnumerateFiles().Where(f => f.LastWriteTimeUtc < before))
+        {
+            file.Delete();
+        }
+    }
+
+    private static string WhyText(string head, IReadOnlyList<string> problems)
+    {
+        var text = new StringBuilder(head).Append("\n\n");
+        foreach (var problem in problems)
+        {
+            text.Append(problem).Append('\n');
+        }
+
+        return text.Append("\nPut it right and drop it into the inbox again.\n").ToString();
+    }
+
+    private static bool IsOwnFolder(FileSystemInfo entry) =>
+        entry is DirectoryInfo && entry.LinkTarget is null && entry.Name is "taken" or "refused";
+
+    /// <summary>The time of a taken file is that of the taking: it is kept from then on.</summary>
+    private void Touch(string path)
+    {
+        try
+        {
+            File.SetLastWriteTimeUtc(path, time.GetUtcNow().UtcDateTime);
+        }
+        catch (UnauthorizedAccessException)
+        {
+            // Somebody else's file: it is then kept from the time that it brought along.
+        }
+    }
+
+    private bool LiesStill(FileInfo file, Dictionary<string, (long Length, DateTime Modified)> waiting)
+    {
+        file.Refresh();
+        if (!file.Exists)
+        {
+            return false;
+        }
+
+        var state = (file.Length, file.LastWriteTimeUtc);
+        if (file.LastWriteTimeUtc < time.GetUtcNow().UtcDateTime - SettleTime || (seen.TryGetValue(file.Name, out var before) && before == state))
+        {
+            return true;
+        }
+
+        waiting[file.Name] = state;
+        return false;
+    }
+
+    private void TellOnce(List<string> notices, string name, string sentence)
+    {
+        if (told.Add(name))
+        {
+            notices.Add(sentence);
+        }
+    }
+}

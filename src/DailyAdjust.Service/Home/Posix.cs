@@ -1,0 +1,93 @@
+using System.ComponentModel;
+using System.Runtime.InteropServices;
+using System.Text;
+using Microsoft.Win32.SafeHandles;
+
+namespace DailyAdjust.Service.Home;
+
+/// <summary>
+/// The two things that .NET does not offer on Unix: opening a file without following a link and without waiting for
+/// the other end of a pipe, and flushing a folder to disk (renaming a file does not).
+/// </summary>
+internal static class Posix
+{
+    private const int NoSuchFile = 2;
+    private const int NoSuchDevice = 6;
+    private const int AccessDenied = 13;
+
+    /// <summary>The numbers of the flags differ by system and processor; null where they are not known here.</summary>
+    private static readonly OpenFlags? Flags = FlagsOfThisMachine();
+
+    public static bool Available => Flags is not null;
+
+    /// <summary>Whether opening failed because the name is a link.</summary>
+    public static bool IsLink(IOException error) => error.HResult == (OperatingSystem.IsMacOS() ? 62 : 40);
+
+    /// <summary>Whether opening failed because the name is a socket or the like.</summary>
+    public static bool IsNoFile(IOException error) => error.HResult == NoSuchDevice;
+
+    /// <summary>Opens for reading; a link, or a pipe without a writer, never blocks and never leads elsewhere.</summary>
+    /// <exception cref="IOException">The file cannot be opened, or is a link.</exception>
+    public static SafeFileHandle OpenWithoutFollowing(string path)
+    {
+        var flags = Flags ?? throw new PlatformNotSupportedException();
+        var descriptor = Open(ZeroEnded(path), flags.NonBlocking | flags.NoFollow | flags.CloseOnExec);
+        return descriptor < 0
+            ? throw LastError(path)
+            : new SafeFileHandle(descriptor, ownsHandle: true);
+    }
+
+    /// <summary>Makes the folder's names as durable as the files in it.</summary>
+    /// <exception cref="IOException">The disk refused.</exception>
+    public static void SyncFolder(string folder)
+    {
+        if (Flags is not { } flags)
+        {
+            return;
+        }
+
+        var descriptor = Open(ZeroEnded(folder), flags.CloseOnExec);
+        if (descriptor < 0)
+        {
+            throw LastError(folder);
+        }
+
+        using var handle = new SafeFileHandle(descriptor, ownsHandle: true);
+        if (Sync(descriptor) != 0)
+        {
+            throw LastError(folder);
+        }
+    }
+
+    private static byte[] ZeroEnded(string path) => Encoding.UTF8.GetBytes(path + '\0');
+
+    private static Exception LastError(string path)
+    {
+        var error = Marshal.GetLastPInvokeError();
+        var message = $"{path}: {new Win32Exception(error).Message}";
+        return error switch
+        {
+            NoSuchFile => new FileNotFoundException(message, path),
+            AccessDenied => new UnauthorizedAccessException(message),
+            _ => new IOException(message, error),
+        };
+    }
+
+    private static OpenFlags? FlagsOfThisMachine()
+    {
+        var arm = RuntimeInformation.ProcessArchitecture is Architecture.Arm64 or Architecture.Arm;
+        return OperatingSystem.IsLinux() ? new(0x800, arm ? 0x8000 : 0x20000, 0x80000)
+            : OperatingSystem.IsMacOS() ? new(0x4, 0x100, 0x1000000)
+            : null;
+    }
+
+    [DllImport("libc", EntryPoint = "open", SetLastError = true)]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int Open(byte[] path, int flags);
+
+    [DllImport("libc", EntryPoint = "fsync", SetLastError = true)]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int Sync(int descriptor);
+
+    private readonly record struct OpenFlags(int NonBlocking, int NoFollow, int CloseOnExec);
+}

@@ -1,0 +1,86 @@
+namespace DailyAdjust.Service.Home;
+
+public enum FileTrouble
+{
+    None,
+
+    /// <summary>A symbolic link: not followed.</summary>
+    Link,
+
+    /// <summary>A pipe, a device, a socket.</summary>
+    NotRegular,
+
+    TooLarge,
+
+    /// <summary>No right to read it.</summary>
+    Denied,
+
+    /// <summary>It went away, or shrank while it was read.</summary>
+    Vanished,
+}
+
+/// <summary>The bytes of a file, or what was wrong with it.</summary>
+public sealed record FileContent(byte[]? Bytes, FileTrouble Trouble, string Why);
+
+/// <summary>Reads files that somebody else put there: a link or a pipe is told apart before a byte is read.</summary>
+public static class RegularFile
+{
+    private const string LinkText = "It is a link; links are not followed. Copy the file itself.";
+
+    /// <param name="path">The file.</param>
+    /// <param name="largest">The most bytes that are read into memory.</param>
+    /// <param name="followLinks">For files that a person names on the command line.</param>
+    /// <exception cref="IOException">A sick disk, or too many open files: not this file's fault.</exception>
+    public static FileContent Read(string path, long largest, bool followLinks = false)
+    {
+        try
+        {
+            if (!followLinks && !Posix.Available && new FileInfo(path).LinkTarget is not null)
+            {
+                return Trouble(FileTrouble.Link, LinkText);
+            }
+
+            using var handle = Posix.Available && !followLinks
+                ? Posix.OpenWithoutFollowing(path)
+                : File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.Read);
+            using var stream = new FileStream(handle, FileAccess.Read, bufferSize: 0);
+            return stream.CanSeek ? ReadAll(stream, largest) : Trouble(FileTrouble.NotRegular, "It is not a regular file.");
+        }
+        catch (EndOfStreamException)
+        {
+            return Trouble(FileTrouble.Vanished, "It became shorter while it was read. Copy it again.");
+        }
+        catch (Exception error) when (error is FileNotFoundException or DirectoryNotFoundException)
+        {
+            return Trouble(FileTrouble.Vanished, "There is no such file.");
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return Trouble(FileTrouble.Denied, "There is no right to read it (or it is a folder).");
+        }
+        catch (IOException error) when (Posix.IsLink(error))
+        {
+            return Trouble(FileTrouble.Link, LinkText);
+        }
+        catch (IOException error) when (Posix.IsNoFile(error))
+        {
+            return Trouble(FileTrouble.NotRegular, "It is not a regular file.");
+        }
+    }
+
+    private static FileContent ReadAll(FileStream stream, long largest)
+    {
+        var length = stream.Length;
+        if (length > largest)
+        {
+            return Trouble(FileTrouble.TooLarge, FormattableString.Invariant(
+                $"It is {length / 1e6:0} MB; the most that is taken is {largest / 1e6:0} MB. Split it, or raise LargestFileMegabytes in appsettings.json."));
+        }
+
+        var bytes = new byte[length];
+        stream.ReadExactly(bytes);
+        return new(bytes, FileTrouble.None, "");
+    }
+
+    private static FileContent Trouble(FileTrouble trouble, string why) => new(null, trouble, why);
+}

@@ -1,0 +1,30 @@
+using System.Globalization;
+
+namespace DailyAdjust.Service.Home;
+
+/// <summary>The paths of one site. Moving a course is moving this folder.</summary>
+/// <param name="name">The folder's name, by which commands call the site.</param>
+/// <param name="path">The folder.</param>
+public sealed class SiteFolder(string name, string path)
+{
+    public string Name { get; } = name;
+
+    public string Path { get; } = path;
+
+    public string SiteFile => System.IO.Path.Combine(Path, "site.yaml");
+
+    public string StationsFile => System.IO.Path.Combine(Path, "stations.csv");
+
+    public string Inbox => System.IO.Path.Combine(Path, "inbox");
+
+    public string Taken => System.IO.Path.Combine(Inbox, "taken");
+
+    public string Refused => System.IO.Path.Combine(Inbox, "refused");
+
+    public string Reports => System.IO.Path.Combine(Path, "reports");
+
+    public string LedgerFile => System.IO.Path.Combine(Path, "ledger.db");
+
+    public string ReportFolder(DateOnly date) =>
+        System.IO.Path.Combine(Reports, date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+}

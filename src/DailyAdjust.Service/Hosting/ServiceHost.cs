@@ -1,0 +1,44 @@
+using DailyAdjust.Service.Configuration;
+using DailyAdjust.Service.Home;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+using Quartz;
+using Serilog;
+
+namespace DailyAdjust.Service.Hosting;
+
+/// <summary>Puts the background worker together.</summary>
+public static class ServiceHost
+{
+    /// <returns>The exit code: 0 only when it was asked to stop.</returns>
+    public static async Task<int> RunAsync(HomeFolder home, string? onlySite, ServiceOptions options, TimeProvider time, CancellationToken stop)
+    {
+        Directory.CreateDirectory(home.SitesFolder);
+        await using var logger = LogSetup.Create(home, options, console: true);
+
+        // Without the defaults: they would read every environment variable of the machine into the settings.
+        var builder = new HostApplicationBuilder(new HostApplicationBuilderSettings { DisableDefaults = true, ApplicationName = "dailyadjust" });
+        builder.Services.AddSerilog(logger, dispose: false);
+        builder.Services.AddSystemd();
+        builder.Services.AddWindowsService(service => service.ServiceName = "DailyAdjust");
+        builder.Services.AddSingleton(time);
+        builder.Services.AddSingleton(options);
+        builder.Services.AddSingleton(services => new SiteRunners(
+            home, options, time, services.GetRequiredService<ILogger<Sites.SiteRunner>>()) { Only = onlySite });
+        builder.Services.AddSingleton<SiteWork>();
+        builder.Services.AddSingleton<MorningSchedule>();
+        builder.Services.AddQuartz(_ => { });
+        builder.Services.AddQuartzHostedService(quartz => quartz.WaitForJobsToComplete = true);
+        builder.Services.AddSingleton<PollWorker>();
+        builder.Services.AddHostedService(services => services.GetRequiredService<PollWorker>());
+
+        using var host = builder.Build();
+        var worker = host.Services.GetRequiredService<PollWorker>();
+        var log = host.Services.GetRequiredService<ILogger<PollWorker>>();
+        log.LogInformation("Started on {Home}", home.Path);
+        await host.RunAsync(stop).ConfigureAwait(false);
+        log.LogInformation("Stopped");
+        return worker.Failure is null ? ExitCode.Done : ExitCode.Failed;
+    }
+}

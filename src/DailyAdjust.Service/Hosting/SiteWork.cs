@@ -1,0 +1,68 @@
+using DailyAdjust.Ledger;
+using DailyAdjust.Service.Sites;
+using Microsoft.Extensions.Logging;
+
+namespace DailyAdjust.Service.Hosting;
+
+/// <summary>
+/// Runs one site, and decides in one place what a failure means: a full or closed disk and a busy ledger hold this site until the
+/// next look; a failing disk stops the service; whatever else goes wrong at one site stays with that site.
+/// </summary>
+public sealed class SiteWork(ILogger<SiteWork> log)
+{
+    private readonly Dictionary<string, string> told = new(StringComparer.Ordinal);
+    private readonly Lock guard = new();
+
+    /// <exception cref="LedgerException">The disk failed: nothing more may be written.</exception>
+    public async Task RunAsync(SiteRunner runner, CancellationToken stop)
+    {
+        var site = runner.Folder.Name;
+        try
+        {
+            await runner.RunAsync(stop).ConfigureAwait(false);
+            if (Recovered(site))
+            {
+                log.LogInformation("{Site}: works again", site);
+            }
+        }
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        {
+            throw;
+        }
+        catch (LedgerException failure) when (failure.Trouble == LedgerTrouble.Io)
+        {
+            log.LogCritical(failure, "{Site}: the disk failed, the service stops", site);
+            throw;
+        }
+        catch (LedgerException failure) when (failure.Trouble == LedgerTrouble.Busy)
+        {
+            log.LogDebug("{Site}: {Failure}", site, failure.Message);
+        }
+        catch (Exception failure)
+        {
+            // One site's failure does not stop the others; it is tried again at every look and told when it changes.
+            if (IsNews(site, failure.Message))
+            {
+                log.LogError(failure, "{Site}: held back, tried again at every look: {Failure}", site, failure.Message);
+            }
+        }
+    }
+
+    private bool IsNews(string site, string failure)
+    {
+        lock (guard)
+        {
+            var isNews = !told.TryGetValue(site, out var before) || !string.Equals(before, failure, StringComparison.Ordinal);
+            told[site] = failure;
+            return isNews;
+        }
+    }
+
+    private bool Recovered(string site)
+    {
+        lock (guard)
+        {
+            return told.Remove(site);
+        }
+    }
+}

@@ -1,0 +1,142 @@
+using System.Globalization;
+using System.Text;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Service.Setup;
+
+/// <summary>Writes the commented site.yaml of a new site.</summary>
+internal static class SiteYamlText
+{
+    public static string Of(SiteAnswers answers)
+    {
+        var us = answers.Units == UnitSystem.Us;
+        var text = new StringBuilder();
+        Site(text, answers, us);
+        Weather(text, answers.Weather);
+        SoilsAndAreas(text, answers, us);
+        Controllers(text, answers);
+        return text.ToString();
+    }
+
+    private static void Site(StringBuilder text, SiteAnswers answers, bool us) => text.Append(CultureInfo.InvariantCulture, $"""
+        # The site description; stations.csv beside it holds one row per station.
+        # Every number with a dimension carries its unit, and a key that the program does not know is an error.
+        # `dailyadjust check` tells what is wrong, in which line, and what would help. A change holds from the next day on.
+
+        site:
+          name: {Quoted(answers.Name)}
+          latitude: {answers.LatitudeDeg}
+          longitude: {answers.LongitudeDeg}
+          elevation: {answers.Elevation} {(us ? "ft" : "m")}
+          time_zone: {answers.TimeZone}
+          units: {(us ? "us" : "metric")}
+          start: {answers.Start:yyyy-MM-dd}
+          start_soil: assumed         # full (soaked the day before) | allowable (dry as it may be) | assumed (halfway)
+
+        report:
+          at: "05:00"                 # the sheet lies ready
+          round_done_by: "13:00"      # the boxes have been walked; later starts run at the new settings
+          satisfy: 80 %               # share of the ground that a percentage must suit; the rest is for the hose
+          skip_below: 25 %            # less than this is not worth running if the turf can wait
+          worth: 5 %                  # of allowable depletion: a smaller gain is not worth the walk
+          weather_max_age: 2 d        # older weather gives no advice
+
+        # window: {"{"} opens: "20:00", closes: "06:30" {"}"}   # when irrigation may run
+        # pump: {"{"} capacity: {(us ? "850 gpm" : "3200 L/min")} {"}"}              # what all controllers together may ask
+
+        """);
+
+    private static void Weather(StringBuilder text, WeatherFileGuess? guess)
+    {
+        text.Append("\nweather:\n  stations:                   # in order of preference\n");
+        text.Append(guess is null
+            ? "    # No weather file was at hand: put in your file's own names, then drop the file into inbox/.\n"
+            : "    # Read from the header of your file: look whether every column is the right one.\n");
+        guess ??= new("station-*.csv", "Time", "yyyy-MM-dd HH:mm", "1 h",
+        [
+            KeyValuePair.Create("air_temperature", "Temp (°F)"),
+            KeyValuePair.Create("relative_humidity", "RH (%)"),
+            KeyValuePair.Create("wind_speed", "Wind (mph)"),
+            KeyValuePair.Create("solar_radiation", "Solar (W/m²)"),
+            KeyValuePair.Create("rain", "Rain (in)"),
+        ]);
+        text.Append(CultureInfo.InvariantCulture, $"""
+                - id: station
+                  files: {Quoted(guess.Files)}     # names of its files in inbox/; * stands for anything
+                  format: csv
+                  # clock: local (with summer time) | standard | utc; stamp: does the time stand at the end or the start of its interval?
+                  time: {"{"} column: {Quoted(guess.TimeColumn)}, pattern: {Quoted(guess.Pattern)}, clock: local, stamp: {(guess.Interval.EndsWith('d') ? "start" : "end")} {"}"}
+                  interval: {guess.Interval}
+                  wind_height: 2 m            # of the anemometer above ground
+                  columns:                    # quantity: header of its column, with the unit in brackets
+
+            """);
+        foreach (var (key, header) in guess.Columns)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"        {key}: {Quoted(header)}\n");
+        }
+
+        text.Append("  gauges:                     # the first is used where none is named\n    - { id: station, station: station }\n");
+    }
+
+    private static void SoilsAndAreas(StringBuilder text, SiteAnswers answers, bool us)
+    {
+        var areas = answers.Controllers.SelectMany(c => c.Programs).SelectMany(p => p.Stations)
+            .Select(s => s.Area).Distinct(StringComparer.Ordinal).ToList();
+        var soils = areas.Select(a => TurfPreset.Of(a).Soil).ToHashSet(StringComparer.Ordinal);
+        text.Append("\n# Soils, roots and coefficients below are common practice: put in your own where you know them.\nsoils:\n");
+        foreach (var soil in SoilPreset.All.Where(s => soils.Contains(s.Name)))
+        {
+            text.Append(CultureInfo.InvariantCulture, $"  {soil.Name}: {(us ? soil.Us : soil.Metric)}\n");
+        }
+
+        text.Append("\nareas:\n");
+        var kc = string.Join(", ", Enumerable.Repeat(answers.WarmSeasonGrass ? "0.60" : "0.80", 12));
+        foreach (var area in areas)
+        {
+            var preset = TurfPreset.Of(area);
+            text.Append(CultureInfo.InvariantCulture, $"""
+                  {area}:
+                    grass: {(answers.WarmSeasonGrass ? "warm_season" : "cool_season")}
+                    kc: [{kc}]   # share of reference ET, January to December
+                    root_depth: {(us ? $"{preset.RootDepthIn} in" : $"{preset.RootDepthCm} cm")}
+                    soil: {preset.Soil}
+                    allowable_depletion: {preset.AllowableDepletion} %
+                    distribution_uniformity: {preset.DistributionUniformity} %   # lower quarter, from a catch-can test
+
+                """);
+            foreach (var line in preset.More)
+            {
+                text.Append(CultureInfo.InvariantCulture, $"    {line}\n");
+            }
+        }
+    }
+
+    private static void Controllers(StringBuilder text, SiteAnswers answers)
+    {
+        text.Append("\ncontrollers:                  # route: the order in which they are walked\n");
+        foreach (var (controller, route) in answers.Controllers.Select((c, i) => (c, i + 1)))
+        {
+            text.Append(CultureInfo.InvariantCulture, $"""
+                  - id: {controller.Id}
+                    place: {Quoted(controller.Place)}
+                    route: {route}
+                    percent: {"{"} applies: program, min: 0 %, max: 200 %, step: 5 % {"}"}   # what its dial offers
+                    minutes: {"{"} step: 1 min, rounding: nearest {"}"}
+                    overlap: together           # or stack: a second program waits for the first
+                    station_gap: 0 s
+                    programs:
+
+                """);
+            foreach (var program in controller.Programs)
+            {
+                var starts = string.Join(", ", program.Starts.Select(Quoted));
+                text.Append(CultureInfo.InvariantCulture,
+                    $"      - {{ id: {program.Id}, name: {Quoted(program.Name)}, starts: [{starts}], days: {program.Days}, visit: daily }}\n");
+            }
+        }
+    }
+
+    private static string Quoted(string text) =>
+        "\"" + text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";
+}

@@ -1,0 +1,66 @@
+using System.Globalization;
+using System.Text.Json;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Ledger.Records;
+using DailyAdjust.Reports;
+using DailyAdjust.Reports.Tables;
+
+namespace DailyAdjust.Service.Sites;
+
+/// <summary>Advice as it was issued, read back from the sheets' own files; and as it would be.</summary>
+public static class AdviceBook
+{
+    /// <summary>The newest issue of every date, both ends included; null = no end.</summary>
+    public static IReadOnlyList<AdviceRow> Issued(OpenSite site, DateOnly? from, DateOnly? to) =>
+        [.. NewestIssues(site.Ledger.Sheets.Issued(from, to)).SelectMany(sheet => Rows(site, sheet))];
+
+    /// <summary>The newest date's newest issue; null = nothing was issued yet.</summary>
+    public static DateOnly? NewestDate(OpenSite site) => site.Ledger.Sheets.Issued().Select(sheet => (DateOnly?)sheet.Date).Max();
+
+    /// <summary>What was issued on a date, computed again as of its sheet; null = nothing was issued.</summary>
+    public static (MorningSheet Sheet, MorningRecord Record)? Again(OpenSite site, DateOnly date) =>
+        site.Ledger.Mornings.Of(date).LastOrDefault(m => m.Step is MorningStep.Computed or MorningStep.Written) is { } record
+            ? (MorningCalculation.Run(MorningKnowledge.Of(site, date, record.AsOf, record.Issue, record.Watermark)), record)
+            : null;
+
+    /// <summary>The sheet as it would be issued next, without issuing it.</summary>
+    public static MorningSheet Would(OpenSite site, MorningTime morning)
+    {
+        var issue = site.Ledger.Mornings.Of(morning.Date).Select(m => m.Issue).Append(0).Max() + 1;
+        return MorningCalculation.Run(MorningKnowledge.Of(site, morning.Date, morning.AsOf, issue));
+    }
+
+    public static IReadOnlyList<AdviceRow> Rows(MorningSheet sheet) => [.. sheet.Programs.Select(p => AdviceRow.Of(sheet.Date, sheet.Site.Clock, p))];
+
+    private static IEnumerable<IssuedSheet> NewestIssues(IReadOnlyList<IssuedSheet> sheets) =>
+        sheets.GroupBy(sheet => sheet.Date).Select(day => day.MaxBy(sheet => sheet.Issue)!);
+
+    private static IEnumerable<AdviceRow> Rows(OpenSite site, IssuedSheet sheet)
+    {
+        var bytes = site.Ledger.Sheets.ReportFiles(sheet.Date, sheet.Issue)
+            .First(file => string.Equals(file.Key, ReportFiles.AdviceJson, StringComparison.Ordinal)).Value;
+        using var document = JsonDocument.Parse(bytes);
+        var programs = document.RootElement.GetProperty("programs");
+        return [.. programs.EnumerateArray().Select((program, i) => new AdviceRow(
+            sheet.Date,
+            new ProgramKey(Text(program, "controller")!, Text(program, "program")!),
+            Number(program, "setting")!.Value,
+            sheet.Lines[i].Advice,
+            Number(program, "percent"),
+            Number(program, "exactPercent"),
+            Time(program, "nextStart"),
+            Time(program, "finishes"),
+            Text(program, "reason") ?? ""))];
+    }
+
+    private static string? Text(JsonElement program, string key) => program.GetProperty(key).GetString();
+
+    private static double? Number(JsonElement program, string key) =>
+        program.GetProperty(key) is { ValueKind: JsonValueKind.Number } number ? number.GetDouble() : null;
+
+    // Times stand on the site's clock, without an offset; they are only printed again.
+    private static DateTimeOffset? Time(JsonElement program, string key) =>
+        Text(program, key) is { } text ? DateTimeOffset.Parse(text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal) : null;
+}

@@ -1,0 +1,37 @@
+using DailyAdjust.Core.Irrigation;
+
+namespace DailyAdjust.Service.Sites;
+
+/// <summary>Zone days, computed from the nearest kept depletions; rows are not stored.</summary>
+public static class BalanceBook
+{
+    /// <summary>Finished days, both ends included, as all that has arrived has them; up to the first open one.</summary>
+    /// <param name="site">Opened.</param>
+    /// <param name="from">The first date; null = since the balance began.</param>
+    /// <param name="to">The last date; null = the last finished day.</param>
+    public static IReadOnlyList<ZoneDay> Between(OpenSite site, DateOnly? from, DateOnly? to)
+    {
+        if (WeatherBook.LastFinished(site) is not { } finished)
+        {
+            return [];
+        }
+
+        var last = to < finished ? to.Value : finished;
+        var start = site.Versions[0].Site.Start;
+        var state = from is { } first && first > start ? SoilBook.Newest(site, first) : null;
+        if (last < (state?.Date ?? start))
+        {
+            return [];
+        }
+
+        var days = Balance.Run(new BalanceInputs
+        {
+            Versions = site.Versions,
+            Weather = [.. WeatherBook.Through(site, last, state?.Date).TakeWhile(day => day.EtoMm is not null)],
+            Log = site.Ledger.Logbook.Effective(),
+            Sheets = site.Ledger.Sheets.Issued(),
+            StartState = state,
+        }).Days;
+        return from is null ? days : [.. days.Where(day => day.Date >= from)];
+    }
+}

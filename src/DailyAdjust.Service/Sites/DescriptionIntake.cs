@@ -1,0 +1,51 @@
+using DailyAdjust.Files;
+using DailyAdjust.Ledger.Inputs;
+
+namespace DailyAdjust.Service.Sites;
+
+/// <summary>Takes an edited site.yaml or stations.csv in as a new version; a bad edit leaves the last good one in force.</summary>
+public static class DescriptionIntake
+{
+    /// <param name="site">Opened for writing.</param>
+    /// <param name="today">The date on which it is read: a change holds from the day after.</param>
+    /// <param name="from">The first date on which it holds, if somebody said so.</param>
+    /// <param name="now">UTC.</param>
+    /// <returns>What the sheet has to say about it; null = nothing.</returns>
+    public static string? Take(OpenSite site, DateOnly today, DateOnly? from, DateTimeOffset now)
+    {
+        var files = DescriptionFiles.Read(site.Folder);
+        if (files.Reading.Site is not { } read)
+        {
+            return BadEdit(site, files.Reading.Problems);
+        }
+
+        var isKnown = site.Texts.Count > 0 && string.Equals(site.Texts[^1].Sha, SiteTexts.ShaOf(files.Yaml, files.Stations), StringComparison.Ordinal);
+        if (isKnown && from is null)
+        {
+            return null;
+        }
+
+        var corrects = files.Reading.Corrects && site.Texts.Count > 0;
+        var holdsFrom = from ?? (site.Texts.Count == 0 || corrects ? read.Start : today.AddDays(1));
+        site.Ledger.InOneStep(() =>
+        {
+            if (site.Ledger.SiteVersions.Add(holdsFrom, corrects, files.Yaml, files.Stations, now) is { } version)
+            {
+                site.Reload();
+                ReadingsBook.ReadAgainWhereMapsChanged(site);
+                site.Ledger.InvalidateFrom(version.From);
+            }
+        });
+        return null;
+    }
+
+    private static string BadEdit(OpenSite site, IReadOnlyList<Problem> problems)
+    {
+        var first = problems.First(p => p.Severity == Severity.Error);
+        var more = problems.Count(p => p.Severity == Severity.Error) - 1;
+        var others = more > 0 ? FormattableString.Invariant($" And {more} more: see `dailyadjust check`.") : "";
+        return site.Texts.Count == 0
+            ? $"The site's description cannot be read: {first}{others}"
+            : FormattableString.Invariant($"An edit of the site's description has errors, so the description of {site.Texts[^1].From:yyyy-MM-dd} still holds. {first}{others}");
+    }
+}

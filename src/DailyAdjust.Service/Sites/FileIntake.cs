@@ -1,0 +1,157 @@
+using System.IO.Enumeration;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Logbook;
+using DailyAdjust.Files.Rounds;
+using DailyAdjust.Ledger.Inputs;
+
+namespace DailyAdjust.Service.Sites;
+
+/// <summary>What became of one file.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="What">"weather of station yard", "logbook", "round sheet".</param>
+/// <param name="Refused">Nothing of it was used.</param>
+/// <param name="Known">It was taken in before; nothing is new.</param>
+/// <param name="RowsRead">Rows that count.</param>
+/// <param name="RowsSetAside">Rows with a value that does not.</param>
+/// <param name="RowsRefused">Rows that do not count.</param>
+/// <param name="Problems">One line each, with the place.</param>
+public sealed record IntakeReport(
+    string Name, string What, bool Refused, bool Known, long RowsRead, long RowsSetAside, long RowsRefused, IReadOnlyList<string> Problems)
+{
+    /// <summary>How a file's report ends.</summary>
+    public string Counts => FormattableString.Invariant($"{RowsRead} rows read, {RowsSetAside} set aside, {RowsRefused} refused");
+
+    public static IntakeReport ForRefused(string name, string why) => new(name, "", Refused: true, Known: false, 0, 0, 0, [why]);
+}
+
+/// <summary>
+/// Takes one file's bytes into the ledger: tells what it is, reads it, keeps bytes and meaning in one step, and derives again what
+/// it touches.
+/// </summary>
+/// <param name="site">Opened for writing, with a description.</param>
+/// <param name="now">When the file arrived, UTC.</param>
+public sealed class FileIntake(OpenSite site, DateTimeOffset now)
+{
+    private const string LogbookSource = "logbook";
+    private const string RoundSource = "round sheet";
+
+    /// <summary>Enough to tell a header.</summary>
+    private const int HeadLength = 4096;
+
+    /// <summary>Takes a file.</summary>
+    /// <param name="name">Its name, without a folder: weather is told by it.</param>
+    /// <param name="bytes">All of it.</param>
+    public IntakeReport Take(string name, byte[] bytes)
+    {
+        if (bytes.Length == 0)
+        {
+            return IntakeReport.ForRefused(name, $"{name}: it is empty.");
+        }
+
+        var head = DescriptionFiles.Decode(bytes.AsSpan(0, Math.Min(bytes.Length, HeadLength)).ToArray());
+        if (LogbookReader.Recognises(head))
+        {
+            return TakeEntries(name, bytes, LogbookSource, LogbookReader.Read(name, DescriptionFiles.Decode(bytes), site.Newest));
+        }
+
+        if (RoundSheetReader.Recognises(head))
+        {
+            return TakeEntries(name, bytes, RoundSource, RoundSheetReader.Read(name, DescriptionFiles.Decode(bytes), site.Newest));
+        }
+
+        return StationOf(name) is { } station ? TakeWeather(name, bytes, station) : IntakeReport.ForRefused(name, NothingFits(name));
+    }
+
+    /// <summary>Adds entries to the logbook and derives again what they touch.</summary>
+    public LogAdded Add(IReadOnlyList<LogEntry> entries, long? fromFile = null)
+    {
+        LogAdded? added = null;
+        site.Ledger.InOneStep(() =>
+        {
+            var before = site.Ledger.Logbook.Effective();
+            added = site.Ledger.Logbook.Add(entries, now, fromFile);
+            Touch(TouchedDays.Differences(before, site.Ledger.Logbook.Effective()));
+        });
+        return added!;
+    }
+
+    private IntakeReport TakeEntries(string name, byte[] bytes, string source, LogbookReading reading)
+    {
+        IReadOnlyList<string> problems = [.. reading.Problems.Select(p => p.ToString())];
+        if (reading.RowsRead == 0 && reading.RowsRefused > 0)
+        {
+            return new(name, source, Refused: true, Known: false, 0, 0, reading.RowsRefused, problems);
+        }
+
+        var known = false;
+        site.Ledger.InOneStep(() =>
+        {
+            var stored = site.Ledger.Files.Store(name, source, bytes, now);
+            known = stored.Outcome == FileOutcome.AlreadyKnown;
+            Add(reading.Entries, stored.Seq);
+            site.Ledger.Files.SetRead(new FileRead(stored.Seq, "", reading.RowsRead, 0, reading.RowsRefused, string.Join('\n', problems)));
+        });
+        return new(name, source, Refused: false, known, reading.RowsRead, 0, reading.RowsRefused, problems);
+    }
+
+    private IntakeReport TakeWeather(string name, byte[] bytes, WeatherSource station)
+    {
+        var maps = ColumnMaps.Of(station.Id, site.Versions);
+        using var stream = new MemoryStream(bytes, writable: false);
+        var file = ReadingsBook.Read(name, stream, maps);
+        var report = file.Report;
+        var what = $"weather of station {station.Id}";
+        IReadOnlyList<string> problems = [.. report.Problems.Select(p => p.ToString())];
+        if (report.FileRefused)
+        {
+            return new(name, what, Refused: true, Known: false, 0, 0, 0, problems);
+        }
+
+        var known = false;
+        site.Ledger.InOneStep(() =>
+        {
+            var stored = site.Ledger.Files.Store(name, station.Id, bytes, now);
+            known = stored.Outcome == FileOutcome.AlreadyKnown;
+            if (known)
+            {
+                return;
+            }
+
+            var changed = ReadingsBook.Keep(site, station.Id, stored.Seq, maps.Sha, file);
+            if (changed.Count > 0)
+            {
+                WeatherBook.Touch(site, changed[0], changed[^1]);
+            }
+        });
+        return new(name, what, Refused: false, known, report.RowsRead, report.RowsSetAside, report.RowsRefused, problems);
+    }
+
+    private void Touch(IReadOnlyList<LogEntry> changed)
+    {
+        var clock = site.Newest.Clock;
+        if (changed.Count == 0)
+        {
+            return;
+        }
+
+        var rain = changed.Where(e => e.Kind == LogKind.Rain).ToList();
+        if (rain.Count > 0)
+        {
+            // A gauge's next entry begins where this one ends, at most 24 hours later.
+            WeatherBook.Touch(site, rain.Min(e => TouchedDays.FirstOf(e, clock)), rain.Max(e => e.Time.Date).AddDays(1));
+        }
+
+        site.Ledger.States.ForgetAfter(changed.Min(e => TouchedDays.FirstOf(e, clock)));
+    }
+
+    private WeatherSource? StationOf(string name) =>
+        site.Newest.Weather.Stations.FirstOrDefault(s => FileSystemName.MatchesSimpleExpression(s.Files, name, ignoreCase: true));
+
+    private string NothingFits(string name)
+    {
+        var patterns = string.Join(", ", site.Newest.Weather.Stations.Select(s => $"{s.Files} (station {s.Id})"));
+        return $"{name}: it is neither a logbook nor a round sheet by its header, nor weather by its name. "
+            + $"Names of weather files: {patterns}. Rename it, or add its pattern to site.yaml.";
+    }
+}

@@ -1,0 +1,99 @@
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
+
+namespace DailyAdjust.Service.Sites;
+
+/// <summary>Gathers what one morning may know: nothing later than its instant, nothing that arrived after its input number.</summary>
+public static class MorningKnowledge
+{
+    private static readonly TimeOnly NightBegins = new(18, 0);
+
+    /// <param name="site">Opened.</param>
+    /// <param name="date">The sheet's date.</param>
+    /// <param name="asOf">The instant whose knowledge counts, UTC.</param>
+    /// <param name="issue">The sheet's issue: earlier ones of the date are known to it.</param>
+    /// <param name="watermark">The highest input number that it may use; null = all that arrived.</param>
+    /// <exception cref="WrongInputException">The date lies before the site's start, or there is no description.</exception>
+    public static MorningInputs Of(OpenSite site, DateOnly date, DateTimeOffset asOf, int issue, long? watermark = null)
+    {
+        // Stored days and states rest on all that arrived; a look back at less than that computes everything anew.
+        var looksBack = watermark is { } limit && limit < site.Ledger.Watermark;
+        var upTo = watermark ?? long.MaxValue;
+        var versions = looksBack ? site.VersionsUpTo(upTo) : site.Versions;
+        if (versions.Count == 0 || date < versions[0].Site.Start)
+        {
+            throw new WrongInputException(
+                FormattableString.Invariant($"{site.Folder.Name}: {date:yyyy-MM-dd} lies before the balance begins ({site.Newest.Start:yyyy-MM-dd})."),
+                "The start stands in site.yaml.");
+        }
+
+        var today = SiteVersions.On(versions, date);
+        var (log, notUsed) = Split(site.Ledger.Logbook.Effective(upTo), today.Clock, asOf);
+        var state = looksBack ? null : SoilBook.ForSheet(site, date, notUsed);
+        var weather = WeatherThrough(site, versions, date.AddDays(-1), state?.Date ?? versions[0].Site.Start, log, asOf, looksBack ? upTo : null);
+        var readings = ReadingsNear(site, today, date, asOf, upTo);
+        var newest = WeatherDays.Newest(today, asOf, readings);
+        return new MorningInputs
+        {
+            Versions = versions,
+            Date = date,
+            AsOf = asOf,
+            Weather = weather,
+            RainSinceMidnight = WeatherDays.RainSinceMidnight(today, date, asOf, readings, log),
+            NightReadings = newest is null ? [] : Night(today, date, asOf, readings[newest.Station]),
+            NewestReadingEnd = newest?.End,
+            Log = log,
+            Sheets = [.. site.Ledger.Sheets.Issued(last: date).Where(s => s.Date < date || s.Issue < issue)],
+            StartState = state,
+        };
+    }
+
+    private static IReadOnlyList<WeatherDay> WeatherThrough(
+        OpenSite site, IReadOnlyList<SiteVersion> versions, DateOnly last, DateOnly first, IReadOnlyList<LogEntry> log, DateTimeOffset asOf, long? upTo)
+    {
+        if (last < first)
+        {
+            return [];
+        }
+
+        if (upTo is { } limit)
+        {
+            return WeatherBook.Compute(site, versions, first, last, [], log, asOf, limit);
+        }
+
+        // What is later than the instant can only have a say in the day before it and in its own.
+        var settled = versions[^1].Site.Clock.DateOf(asOf).AddDays(-2);
+        var stored = settled < first ? [] : WeatherBook.Through(site, settled < last ? settled : last, first);
+        var next = first.AddDays(stored.Count);
+        return [.. stored, .. WeatherBook.Compute(site, versions, next, last, stored, log, asOf, long.MaxValue)];
+    }
+
+    private static (IReadOnlyList<LogEntry> Used, IReadOnlyList<LogEntry> NotUsed) Split(IReadOnlyList<LogEntry> log, SiteClock clock, DateTimeOffset asOf)
+    {
+        var byUse = log.ToLookup(e => e.Time.Instant(clock) <= asOf);
+        return ([.. byUse[true]], [.. byUse[false]]);
+    }
+
+    /// <summary>The last days' readings, or from as far back as the newest reading lies.</summary>
+    private static IReadOnlyDictionary<string, IReadOnlyList<Reading>> ReadingsNear(OpenSite site, Site today, DateOnly date, DateTimeOffset asOf, long upTo)
+    {
+        foreach (var days in (int[])[3, 60])
+        {
+            var near = ReadingsBook.Between(site, date.AddDays(-days), date.AddDays(1), upTo);
+            if (WeatherDays.Newest(today, asOf, near) is not null)
+            {
+                return near;
+            }
+        }
+
+        return ReadingsBook.Between(site, DateOnly.MinValue, date.AddDays(1), upTo);
+    }
+
+    private static IReadOnlyList<Reading> Night(Site site, DateOnly date, DateTimeOffset asOf, IReadOnlyList<Reading> readings)
+    {
+        var begin = site.Clock.ToInstant(date.AddDays(-1), NightBegins);
+        return [.. readings.Where(r => r.Begin >= begin && r.End <= asOf)];
+    }
+}

@@ -1,0 +1,46 @@
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Service.Sites;
+
+/// <summary>What is due and not done at one site.</summary>
+/// <param name="Missed">Mornings that were slept over: closed and recorded, never issued.</param>
+/// <param name="Issue">The one to issue; null = it is done.</param>
+public sealed record MorningPlan(IReadOnlyList<DateOnly> Missed, ReportTime? Issue)
+{
+    /// <summary>The most mornings that are recorded as missed at once (ten years).</summary>
+    private const int MostMissed = 3660;
+
+    /// <summary>Asks the record what is due and not done. A function of its arguments: it may be asked at any time and as often as wanted.</summary>
+    /// <param name="site">Knows the report hours and the clock.</param>
+    /// <param name="newestRecorded">The newest date that is issued or recorded as missed; null = none yet.</param>
+    /// <param name="newestSheet">The newest sheet issued; null = none yet.</param>
+    /// <param name="now">UTC.</param>
+    /// <param name="before">How long before the hour the work begins.</param>
+    public static MorningPlan Of(Site site, DateOnly? newestRecorded, IssuedSheet? newestSheet, DateTimeOffset now, TimeSpan before)
+    {
+        var due = ReportTime.Newest(site, now, before);
+        if (due.Date < site.Start)
+        {
+            return new([], null);
+        }
+
+        var today = site.Clock.DateOf(now + before);
+        var missed = MissedBefore(newestRecorded, due.Date);
+        var done = newestRecorded > due.Date || (newestSheet?.Date == due.Date && newestSheet.AsOf >= due.Instant);
+        if (done)
+        {
+            return new(missed, null);
+        }
+
+        // Yesterday's report hour with nothing issued is a morning slept over too; at a site that never had a sheet it is none.
+        return due.Date == today ? new(missed, due)
+            : newestRecorded is null || newestRecorded >= due.Date ? new(missed, null)
+            : new([.. missed, due.Date], null);
+    }
+
+    /// <summary>Dates between the newest recorded morning and another; none where nothing was ever recorded.</summary>
+    public static IReadOnlyList<DateOnly> MissedBefore(DateOnly? newestRecorded, DateOnly date) => newestRecorded is { } newest
+        ? [.. Enumerable.Range(1, Math.Clamp(date.DayNumber - newest.DayNumber - 1, 0, MostMissed)).Select(newest.AddDays)]
+        : [];
+}

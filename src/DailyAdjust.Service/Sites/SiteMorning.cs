@@ -1,0 +1,120 @@
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Ledger.Records;
+using DailyAdjust.Reports;
+using DailyAdjust.Service.Home;
+using Microsoft.Extensions.Logging;
+
+namespace DailyAdjust.Service.Sites;
+
+/// <summary>A sheet that was issued.</summary>
+/// <param name="Sheet">What it says.</param>
+/// <param name="Issue">1, 2, ...</param>
+/// <param name="Folder">Where its files lie.</param>
+public sealed record IssuedMorning(MorningSheet Sheet, int Issue, string Folder);
+
+/// <summary>
+/// One morning of one site: gather what it may know, calculate, render, record, write, record. Each step is kept before the next
+/// begins, so that a start after a crash finishes the same sheet.
+/// </summary>
+/// <param name="site">Opened for writing.</param>
+/// <param name="log">One event per advice.</param>
+public sealed class SiteMorning(OpenSite site, ILogger log)
+{
+    /// <summary>Issues the next sheet of a date.</summary>
+    /// <param name="date">The sheet's date.</param>
+    /// <param name="asOf">The instant whose knowledge counts, UTC.</param>
+    /// <param name="notices">What the morning's work itself has to report.</param>
+    /// <param name="onlyIfChanged">Issue nothing when every line says what the date's newest sheet said.</param>
+    /// <returns>Null = nothing changed.</returns>
+    public IssuedMorning? Issue(DateOnly date, DateTimeOffset asOf, IReadOnlyList<string> notices, bool onlyIfChanged = false)
+    {
+        Finish();
+        var settled = date.AddDays(-2);
+        WeatherBook.Keep(site, settled);
+        SoilBook.Keep(site, settled);
+        var issued = site.Ledger.Sheets.Issued(date, date);
+        var issue = site.Ledger.Mornings.Of(date).Select(m => m.Issue).Append(0).Max() + 1;
+        var sheet = MorningCalculation.Run(MorningKnowledge.Of(site, date, asOf, issue));
+        if (onlyIfChanged && issued.Count > 0 && issued[^1].Lines.SequenceEqual(Lines(sheet)))
+        {
+            return null;
+        }
+
+        var begun = site.Ledger.Mornings.Begin(date, asOf, CalculationVersions.Calculation, CalculationVersions.TimeZones);
+        return Complete(begun, sheet, notices);
+    }
+
+    /// <summary>Finishes sheets that a crash left between two steps, as of their own instant and inputs.</summary>
+    public void Finish()
+    {
+        foreach (var morning in site.Ledger.Mornings.Unfinished())
+        {
+            if (morning.Step == MorningStep.Computed)
+            {
+                Write(morning.Date, morning.Issue, site.Ledger.Sheets.ReportFiles(morning.Date, morning.Issue));
+            }
+            else
+            {
+                var sheet = MorningCalculation.Run(MorningKnowledge.Of(site, morning.Date, morning.AsOf, morning.Issue, morning.Watermark));
+                Complete(morning, sheet, []);
+            }
+        }
+    }
+
+    /// <summary>Records mornings that were slept over; the balance closes their days by itself.</summary>
+    public void RecordMissed(IReadOnlyList<DateOnly> dates)
+    {
+        foreach (var date in dates)
+        {
+            site.Ledger.Mornings.RecordMissed(
+                date, ReportTime.Of(site.Newest, date).Instant, CalculationVersions.Calculation, CalculationVersions.TimeZones);
+            log.LogWarning("{Site}: the morning of {Date:yyyy-MM-dd} was slept over; no sheet was issued", site.Folder.Name, date);
+        }
+    }
+
+    private IssuedMorning Complete(MorningRecord begun, MorningSheet sheet, IReadOnlyList<string> notices)
+    {
+        var (date, issue) = (begun.Date, begun.Issue);
+        var replaced = site.Ledger.Sheets.Issued(date, date).Select(s => (int?)s.Issue).Max();
+        var report = MorningReport.Render(sheet, new SheetIssue { SiteId = site.Folder.Name, Number = issue, Replaces = replaced, Notices = notices });
+        var files = report.All.ToDictionary(f => f.Name, f => f.Bytes.ToArray(), StringComparer.Ordinal);
+        site.Ledger.InOneStep(() =>
+        {
+            site.Ledger.Mornings.RecordComputed(date, issue, Lines(sheet), files);
+            if (replaced is not null)
+            {
+                // "Done" means the newest issue of its date.
+                site.Ledger.States.ForgetAfter(date);
+            }
+        });
+        Write(date, issue, [.. report.All.Select(f => KeyValuePair.Create(f.Name, files[f.Name]))]);
+        Tell(sheet, issue);
+        return new(sheet, issue, site.Folder.ReportFolder(date));
+    }
+
+    private void Write(DateOnly date, int issue, IReadOnlyList<KeyValuePair<string, byte[]>> files)
+    {
+        var folder = site.Folder.ReportFolder(date);
+        foreach (var (name, bytes) in files)
+        {
+            AtomicFile.Write(Path.Combine(folder, name), bytes);
+        }
+
+        site.Ledger.Mornings.RecordWritten(date, issue);
+    }
+
+    private void Tell(MorningSheet sheet, int issue)
+    {
+        log.LogInformation("{Site}: sheet {Date:yyyy-MM-dd}/{Issue} written", site.Folder.Name, sheet.Date, issue);
+        foreach (var advice in sheet.Programs)
+        {
+            log.LogInformation(
+                "{Site} {Date:yyyy-MM-dd}/{Issue} {Program}: {Advice} {Percent}, exactly {ExactPercent}. {Reason}",
+                site.Folder.Name, sheet.Date, issue, advice.Key.ToString(), advice.Advice, advice.Percent, advice.ExactPercent, advice.Reason);
+        }
+    }
+
+    private static IReadOnlyList<IssuedLine> Lines(MorningSheet sheet) =>
+        [.. sheet.Programs.Select(p => new IssuedLine(p.Key, p.Advice, p.Percent, p.NeedsVisit))];
+}

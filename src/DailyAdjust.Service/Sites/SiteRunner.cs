@@ -1,0 +1,177 @@
+using DailyAdjust.Ledger;
+using DailyAdjust.Service.Configuration;
+using DailyAdjust.Service.Home;
+using Microsoft.Extensions.Logging;
+
+namespace DailyAdjust.Service.Sites;
+
+/// <summary>
+/// One site under the running service: takes what lies in the inbox, and issues what is due and not done. May be asked at any time;
+/// the ledger knows what is done.
+/// </summary>
+public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimeProvider time, ILogger log) : IDisposable
+{
+    private readonly Inbox inbox = new(folder, time);
+    private readonly SemaphoreSlim oneAtATime = new(1, 1);
+    private readonly List<string> notices = [];
+    private long lookedAt = -1;
+    private bool inboxWasGone;
+
+    public SiteFolder Folder { get; } = folder;
+
+    /// <summary>One look. Returns at once when another one is under way.</summary>
+    /// <exception cref="LedgerException">The disk or another process stands in the way.</exception>
+    public async Task RunAsync(CancellationToken stop)
+    {
+        if (!await oneAtATime.WaitAsync(0, stop).ConfigureAwait(false))
+        {
+            return;
+        }
+
+        try
+        {
+            Run(stop);
+        }
+        finally
+        {
+            oneAtATime.Release();
+        }
+    }
+
+    public void Dispose() => oneAtATime.Dispose();
+
+    private void Run(CancellationToken stop)
+    {
+        var look = Look();
+        if (look.Ready.Count == 0 && NothingIsDue())
+        {
+            return;
+        }
+
+        using var site = OpenSite.Open(Folder, LedgerMode.Write);
+        var now = time.GetUtcNow();
+        if (DescriptionIntake.Take(site, Today(site, now), from: null, now) is { } bad)
+        {
+            Notice(bad);
+        }
+
+        if (site.Versions.Count == 0)
+        {
+            return;
+        }
+
+        notices.AddRange(new InboxIntake(site, inbox, options, time, log).TakeAll(look, stop));
+        IssueDue(site, now);
+        inbox.Tidy(TimeSpan.FromDays(options.KeepTakenDays));
+    }
+
+    private void IssueDue(OpenSite site, DateTimeOffset now)
+    {
+        var morning = new SiteMorning(site, log);
+        var plan = Plan(site, now);
+        morning.RecordMissed(plan.Missed);
+        if (plan.Issue is { } due)
+        {
+            var asOf = due.Instant > now ? due.Instant : MorningTime.WholeMinute(now);
+            if (now > due.Instant.AddMinutes(1))
+            {
+                Notice(FormattableString.Invariant($"This sheet was due at {site.Newest.Clock.ToLocal(due.Instant):HH:mm} and was made at {site.Newest.Clock.ToLocal(now):HH:mm}."));
+            }
+
+            morning.Issue(due.Date, asOf, notices);
+            notices.Clear();
+        }
+        else if (site.Ledger.Watermark > lookedAt && RoundIsOpen(site, now) is { } today)
+        {
+            // New input before the round is done: another issue if a line changes.
+            if (morning.Issue(today, MorningTime.WholeMinute(now), notices, onlyIfChanged: true) is not null)
+            {
+                notices.Clear();
+            }
+        }
+
+        lookedAt = site.Ledger.Watermark;
+    }
+
+    /// <summary>Asks the ledger beside any writer; a site without a ledger has everything before it.</summary>
+    private bool NothingIsDue()
+    {
+        if (!File.Exists(Folder.LedgerFile))
+        {
+            return false;
+        }
+
+        using var site = OpenSite.Open(Folder, LedgerMode.Read);
+        var now = time.GetUtcNow();
+        var files = DescriptionFiles.Read(Folder);
+        var edited = site.Texts.Count == 0 || !string.Equals(
+            site.Texts[^1].Sha, Ledger.Inputs.SiteTexts.ShaOf(files.Yaml, files.Stations), StringComparison.Ordinal);
+        if (edited)
+        {
+            // A bad edit is told with the next sheet and logged once; it is no reason to open the ledger every time.
+            return files.Reading.Site is null && site.Versions.Count > 0 && IsQuiet(site, now);
+        }
+
+        return IsQuiet(site, now);
+    }
+
+    private bool IsQuiet(OpenSite site, DateTimeOffset now)
+    {
+        var plan = Plan(site, now);
+        return plan.Issue is null && plan.Missed.Count == 0
+            && site.Ledger.Mornings.Unfinished().Count == 0
+            && (site.Ledger.Watermark == lookedAt || RoundIsOpen(site, now) is null);
+    }
+
+    private MorningPlan Plan(OpenSite site, DateTimeOffset now)
+    {
+        var newest = site.Ledger.Mornings.Last();
+        var sheet = newest is null ? null : site.Ledger.Sheets.Issued(newest.Date, newest.Date).MaxBy(s => s.Issue);
+        return MorningPlan.Of(site.Newest, newest?.Date, sheet, now, TimeSpan.FromMinutes(options.WorkBeginsMinutesBefore));
+    }
+
+    /// <summary>Today, if its sheet is issued and its round is still to be walked.</summary>
+    private static DateOnly? RoundIsOpen(OpenSite site, DateTimeOffset now)
+    {
+        var clock = site.Newest.Clock;
+        var today = clock.DateOf(now);
+        return now < clock.ToInstant(today, site.Newest.Report.RoundDoneBy) && site.Ledger.Sheets.Issued(today, today).Count > 0 ? today : null;
+    }
+
+    private InboxLook Look()
+    {
+        try
+        {
+            var look = inbox.Look();
+            foreach (var ignored in look.Ignored)
+            {
+                log.LogWarning("{Site}: {Notice}", Folder.Name, ignored);
+            }
+
+            inboxWasGone = false;
+            return look;
+        }
+        catch (DirectoryNotFoundException)
+        {
+            if (!inboxWasGone)
+            {
+                Notice($"The inbox {Folder.Inbox} is gone: nothing can come in until it is back.");
+                inboxWasGone = true;
+            }
+
+            return new([], 0, []);
+        }
+    }
+
+    private void Notice(string sentence)
+    {
+        if (!notices.Contains(sentence, StringComparer.Ordinal))
+        {
+            notices.Add(sentence);
+            log.LogWarning("{Site}: {Notice}", Folder.Name, sentence);
+        }
+    }
+
+    private static DateOnly Today(OpenSite site, DateTimeOffset now) =>
+        site.Versions.Count > 0 ? site.Newest.Clock.DateOf(now) : DateOnly.FromDateTime(now.UtcDateTime);
+}

@@ -1,0 +1,63 @@
+using System.Diagnostics;
+
+namespace DailyAdjust.ServiceTests;
+
+/// <summary>What a run of the real program left behind.</summary>
+public sealed record ProgramResult(int ExitCode, string Output, string Error)
+{
+    public override string ToString() => $"exit {ExitCode}\n--- output\n{Output}\n--- error\n{Error}";
+}
+
+/// <summary>Starts the built program as a process of its own.</summary>
+public static class RunningProgram
+{
+    private static readonly string Executable =
+        Path.Combine(AppContext.BaseDirectory, OperatingSystem.IsWindows() ? "dailyadjust.exe" : "dailyadjust");
+
+    public static ProgramResult Run(params string[] arguments) => Run(new ProgramStart(arguments));
+
+    public static ProgramResult Run(ProgramStart start)
+    {
+        using var process = Start(start);
+        var output = process.StandardOutput.ReadToEndAsync();
+        var error = process.StandardError.ReadToEndAsync();
+        process.StandardInput.Write(start.Input);
+        process.StandardInput.Close();
+        if (!process.WaitForExit(TimeSpan.FromMinutes(2)))
+        {
+            process.Kill(entireProcessTree: true);
+            throw new TimeoutException("The program did not end: " + string.Join(' ', start.Arguments));
+        }
+
+        return new(process.ExitCode, output.GetAwaiter().GetResult(), error.GetAwaiter().GetResult());
+    }
+
+    public static Process Start(ProgramStart start)
+    {
+        var info = new ProcessStartInfo(Executable, start.Arguments)
+        {
+            UseShellExecute = false,
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            WorkingDirectory = start.WorkingFolder ?? Path.GetTempPath(),
+        };
+        info.Environment.Remove("DAILYADJUST_HOME");
+        foreach (var (name, value) in start.Variables)
+        {
+            info.Environment[name] = value;
+        }
+
+        return Process.Start(info) ?? throw new InvalidOperationException("The program did not start.");
+    }
+}
+
+/// <summary>How to start the program.</summary>
+public sealed record ProgramStart(params string[] Arguments)
+{
+    public string Input { get; init; } = "";
+
+    public string? WorkingFolder { get; init; }
+
+    public IReadOnlyDictionary<string, string> Variables { get; init; } = new Dictionary<string, string>(StringComparer.Ordinal);
+}
