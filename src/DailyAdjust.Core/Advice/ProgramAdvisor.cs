@@ -108,7 +108,7 @@ internal sealed class ProgramAdvisor(
         return new ZoneAdvice
         {
             Station = zone.Station.Key,
-            Name = zone.Station.Name,
+            Name = zone.Station.Label,
             Area = zone.Station.Area.Name,
             Percent = need?.Percent,
             DepletionMm = context.DepletionMm[zone.Station.Key],

@@ -64,7 +64,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         var leading = Leading(program);
         return leading is null
             ? ""
-            : $": {Name(leading.Zone.Station)} will be {Words.Depth(Units, leading.Forecast.BeforeFirstMm)} down by {Words.DateAndTime(context.Site.Clock, program.Horizon.Starts[0].At)}, allowed {Words.Depth(Units, leading.Zone.AllowableMm)}";
+            : $": {leading.Zone.Station.Label} will be {Words.Depth(Units, leading.Forecast.BeforeFirstMm)} down by {Words.DateAndTime(context.Site.Clock, program.Horizon.Starts[0].At)}, allowed {Words.Depth(Units, leading.Zone.AllowableMm)}";
     }
 
     /// <summary>The neediest zone that the number was made for.</summary>
@@ -105,7 +105,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
 
         foreach (var zone in need.SetAside.OrderByDescending(z => z.Percent))
         {
-            yield return With("set-aside", $"{Name(zone.Zone.Station)} needs {Words.Percent(Math.Round(zone.Percent))}, far more than its area: hose and probe there.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["percent"] = zone.Percent });
+            yield return With("set-aside", $"{zone.Zone.Station.Label} needs {Words.Percent(Math.Round(zone.Percent))}, far more than its area: hose and probe there.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["percent"] = zone.Percent });
         }
     }
 
@@ -137,13 +137,13 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         var shortOnes = advice.Zones.Where(z => z.ShortMm > 0).OrderByDescending(z => z.ShortMm).ToList();
         if (shortOnes.Count > 0)
         {
-            yield return With("short", $"Left short: {Words.List([.. shortOnes.Select(z => $"{Name(z)} by {Words.Depth(Units, z.ShortMm)}")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = shortOnes.Count, ["worstMm"] = shortOnes[0].ShortMm });
+            yield return With("short", $"Left short: {Words.List([.. shortOnes.Select(z => $"{z.Name} by {Words.Depth(Units, z.ShortMm)}")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = shortOnes.Count, ["worstMm"] = shortOnes[0].ShortMm });
         }
 
         var wet = advice.Zones.Where(z => z.DrainsMm > context.Site.Report.Worth * z.AllowableMm).OrderByDescending(z => z.DrainsMm).ToList();
         if (wet.Count > 0 && program.Need is not null)
         {
-            yield return With("too-wet", $"Too wet at this number, hold back base minutes: {Words.List([.. wet.Select(z => $"{Name(z)} ({Words.Depth(Units, z.DrainsMm)} would drain)")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = wet.Count, ["worstMm"] = wet[0].DrainsMm });
+            yield return With("too-wet", $"Too wet at this number, hold back base minutes: {Words.List([.. wet.Select(z => $"{z.Name} ({Words.Depth(Units, z.DrainsMm)} would drain)")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = wet.Count, ["worstMm"] = wet[0].DrainsMm });
         }
     }
 
@@ -158,10 +158,6 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         double least = Math.Round(zones.Min(z => z.Percent)), most = Math.Round(zones.Max(z => z.Percent));
         return least == most ? Words.Percent(least) : $"{Words.Percent(least)} to {Words.Percent(most)}";
     }
-
-    private static string Name(Station station) => station.Name.Length > 0 ? station.Name : station.Key.ToString();
-
-    private static string Name(ZoneAdvice zone) => zone.Name.Length > 0 ? zone.Name : zone.Station.ToString();
 
     private static string Until(DateOnly? until) => until is { } date ? $", until {Words.Date(date)}" : "";
 

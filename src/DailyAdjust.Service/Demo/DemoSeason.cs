@@ -20,8 +20,8 @@ internal sealed record DemoResult(SiteFolder Site, string Folder, string Example
 /// </summary>
 internal static class DemoSeason
 {
-    /// <summary>The crew has had the sheet for a week; before that it set the dials by eye, as the logbook shows.</summary>
-    private const int MorningsIssued = 7;
+    /// <summary>The crew has had the sheet since 6 July; before that it set the dials by eye, as the logbook shows.</summary>
+    private const int MorningsIssued = 11;
 
     public static DemoResult Build(DirectoryInfo sample, HomeFolder home, CommandContext context, CancellationToken stop)
     {
