@@ -38,7 +38,7 @@ internal sealed class ProgramAdvisor(
         var present = program.Present.Setting;
         var unanswered = Unanswered.LineOf(program.Program.Key, context.Settings, sheets, context.Date);
         var mayBeOff = unanswered is { Line.Advice: AdviceKind.Skip or AdviceKind.Off } && program.Need is not null && !present.IsOff;
-        if (mayBeOff && decision.Advice is AdviceKind.Leave or AdviceKind.Set)
+        if (mayBeOff && decision.Advice is (AdviceKind.Leave or AdviceKind.Set))
         {
             // Somebody may have turned it off as a sheet said: silence would leave it off for good.
             decision = decision with { Advice = AdviceKind.Resume, Percent = decision.Percent ?? present.Percent, Cause = Cause.MayHaveBeenTurnedOff };
@@ -108,7 +108,7 @@ internal sealed class ProgramAdvisor(
         return new ZoneAdvice
         {
             Station = zone.Station.Key,
-            Name = zone.Station.Name,
+            Name = zone.Station.Label,
             Area = zone.Station.Area.Name,
             Percent = need?.Percent,
             DepletionMm = context.DepletionMm[zone.Station.Key],

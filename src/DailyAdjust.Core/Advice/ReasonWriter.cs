@@ -33,7 +33,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.NoStart => Plain("no-start", "No start before the next visit."),
         Cause.NoVisit when advice.LookAgain is { } day => Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),
         Cause.NoVisit => Plain("no-visit", "No visit today."),
-        Cause.CanWait or Cause.NotDue => Waits(program, decision, advice),
+        Cause.CanWait or Cause.NotDue => Waits(program, decision),
         Cause.WasOff => With("was-off", $"It is off and its ground now needs water{NeedWords(program)}.", NeedData(program)),
         Cause.GoodEnough => With("good-enough", $"{Words.Percent(advice.Present.Percent)} serves well enough; the exact need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
         Cause.SameMinutes => With("same-minutes", $"No station's minutes would change at {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
@@ -43,18 +43,17 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         _ => With("need", Sentence($"{NeedDirection(decision, advice)}{NeedWords(program)}"), NeedData(program)),
     };
 
-    private Reason Waits(ProgramCase program, Decision decision, ProgramAdvice advice)
+    private Reason Waits(ProgramCase program, Decision decision)
     {
         var rain = RainOf(program);
         var because = decision.Cause == Cause.NotDue ? "Not due yet" : rain is { } r ? $"{Words.Depth(Units, r.Mm)} of rain since {Words.Date(r.Since)} (gauge {r.Gauge})" : "The ground holds enough";
-        var resume = advice.LookAgain is { } day ? $"; look again on {Words.Date(day)}{(advice.After is { } after ? $", about {Words.Percent(after.Percent)}" : "")}" : "";
         var data = NeedData(program);
         if (rain is { } fallen)
         {
             data["rainMm"] = fallen.Mm;
         }
 
-        return With(decision.Cause == Cause.NotDue ? "not-due" : "can-wait", $"{because}: the ground can wait without this water{resume} if no rain falls.", data);
+        return With(decision.Cause == Cause.NotDue ? "not-due" : "can-wait", $"{because}: the ground can wait without this water.", data);
     }
 
     private static string NeedDirection(Decision decision, ProgramAdvice advice) =>
@@ -65,7 +64,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         var leading = Leading(program);
         return leading is null
             ? ""
-            : $": {Name(leading.Zone.Station)} will be {Words.Depth(Units, leading.Forecast.BeforeFirstMm)} down by {Words.DateAndTime(context.Site.Clock, program.Horizon.Starts[0].At)}, allowed {Words.Depth(Units, leading.Zone.AllowableMm)}";
+            : $": {leading.Zone.Station.Label} will be {Words.Depth(Units, leading.Forecast.BeforeFirstMm)} down by {Words.DateAndTime(context.Site.Clock, program.Horizon.Starts[0].At)}, allowed {Words.Depth(Units, leading.Zone.AllowableMm)}";
     }
 
     /// <summary>The neediest zone that the number was made for.</summary>
@@ -106,15 +105,20 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
 
         foreach (var zone in need.SetAside.OrderByDescending(z => z.Percent))
         {
-            yield return With("set-aside", $"{Name(zone.Zone.Station)} needs {Words.Percent(Math.Round(zone.Percent))}, far more than its area: hose and probe there.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["percent"] = zone.Percent });
+            yield return With("set-aside", $"{zone.Zone.Station.Label} needs {Words.Percent(Math.Round(zone.Percent))}, far more than its area: hose and probe there.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["percent"] = zone.Percent });
         }
     }
 
     private IEnumerable<Reason> Limits(Decision decision, ProgramAdvice advice)
     {
-        if (advice.After is { } after && advice.Advice is AdviceKind.Set or AdviceKind.Resume)
+        if (advice.After is { } after && advice.Advice is (AdviceKind.Set or AdviceKind.Resume))
         {
-            yield return Plain("after", $"{Words.Percent(advice.Percent!.Value)} now, about {Words.Percent(advice.After!.Percent)} from {Words.Date(advice.After.On)} if no rain falls.");
+            yield return Plain("after", $"{Words.Percent(advice.Percent!.Value)} now, about {Words.Percent(after.Percent)} from {Words.Date(after.On)} if no rain falls.");
+        }
+
+        if (advice.LookAgain is { } day && decision.Cause is (Cause.CanWait or Cause.NotDue))
+        {
+            yield return Plain("look-again", $"{Words.Date(day)}{(advice.After is { } then ? $", at about {Words.Percent(then.Percent)}," : "")} it is wanted again if no rain falls.");
         }
 
         if (advice.Shortfall is { } cut)
@@ -133,13 +137,13 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         var shortOnes = advice.Zones.Where(z => z.ShortMm > 0).OrderByDescending(z => z.ShortMm).ToList();
         if (shortOnes.Count > 0)
         {
-            yield return With("short", $"Left short: {Words.List([.. shortOnes.Select(z => $"{Name(z)} by {Words.Depth(Units, z.ShortMm)}")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = shortOnes.Count, ["worstMm"] = shortOnes[0].ShortMm });
+            yield return With("short", $"Left short: {Words.List([.. shortOnes.Select(z => $"{z.Name} by {Words.Depth(Units, z.ShortMm)}")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = shortOnes.Count, ["worstMm"] = shortOnes[0].ShortMm });
         }
 
         var wet = advice.Zones.Where(z => z.DrainsMm > context.Site.Report.Worth * z.AllowableMm).OrderByDescending(z => z.DrainsMm).ToList();
         if (wet.Count > 0 && program.Need is not null)
         {
-            yield return With("too-wet", $"Too wet at this number, hold back base minutes: {Words.List([.. wet.Select(z => $"{Name(z)} ({Words.Depth(Units, z.DrainsMm)} would drain)")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = wet.Count, ["worstMm"] = wet[0].DrainsMm });
+            yield return With("too-wet", $"Too wet at this number, hold back base minutes: {Words.List([.. wet.Select(z => $"{z.Name} ({Words.Depth(Units, z.DrainsMm)} would drain)")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = wet.Count, ["worstMm"] = wet[0].DrainsMm });
         }
     }
 
@@ -154,10 +158,6 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         double least = Math.Round(zones.Min(z => z.Percent)), most = Math.Round(zones.Max(z => z.Percent));
         return least == most ? Words.Percent(least) : $"{Words.Percent(least)} to {Words.Percent(most)}";
     }
-
-    private static string Name(Station station) => station.Name.Length > 0 ? station.Name : station.Key.ToString();
-
-    private static string Name(ZoneAdvice zone) => zone.Name.Length > 0 ? zone.Name : zone.Station.ToString();
 
     private static string Until(DateOnly? until) => until is { } date ? $", until {Words.Date(date)}" : "";
 

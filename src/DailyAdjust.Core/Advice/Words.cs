@@ -14,12 +14,12 @@ internal static class Words
 
     public static string Share(double fraction) => (fraction * 100).ToString("0", CultureInfo.InvariantCulture) + " %";
 
-    /// <summary>"Wed 10 Jun".</summary>
-    public static string Date(DateOnly date) => date.ToString("ddd d MMM", CultureInfo.InvariantCulture);
+    /// <summary>"Wed 10 June".</summary>
+    public static string Date(DateOnly date) => date.ToString("ddd d MMMM", CultureInfo.InvariantCulture);
 
-    /// <summary>"Wed 10 Jun 21:30" on the site's clock.</summary>
+    /// <summary>"Wed 10 June 21:30" on the site's clock.</summary>
     public static string DateAndTime(SiteClock clock, DateTimeOffset at) =>
-        clock.ToLocal(at).ToString("ddd d MMM HH:mm", CultureInfo.InvariantCulture);
+        clock.ToLocal(at).ToString("ddd d MMMM HH:mm", CultureInfo.InvariantCulture);
 
     public static string Minutes(double minutes) => minutes.ToString("0.#", CultureInfo.InvariantCulture) + " min";
 

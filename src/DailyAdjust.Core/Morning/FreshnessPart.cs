@@ -29,7 +29,7 @@ internal static class FreshnessPart
 
     private static IEnumerable<string> Sentences(WeatherDay day)
     {
-        var date = day.Date.ToString("ddd d MMM", CultureInfo.InvariantCulture);
+        var date = day.Date.ToString("ddd d MMMM", CultureInfo.InvariantCulture);
         var how = day.Basis switch
         {
             EtoBasis.Expected => "no station reported a whole day; the mean of the days before stands in",

@@ -40,7 +40,7 @@ internal static class GroundPart
             var why = beyondToday > 0 ? "goes beyond its allowable depletion today"
                 : setAside.Zone is not null ? $"needs {Words.Percent(Math.Round(setAside.Zone.Percent ?? 0))}, far more than the rest of its program"
                 : "its program leaves it short before a later start";
-            dry.Add(new DryZone(zone.Station.Key, zone.Station.Name, zone.Station.Area.Name, context.DepletionMm[zone.Station.Key], zone.AllowableMm, wanted, zone.Station.GroundM2 * wanted, why));
+            dry.Add(new DryZone(zone.Station.Key, zone.Station.Label, zone.Station.Area.Name, context.DepletionMm[zone.Station.Key], zone.AllowableMm, wanted, zone.Station.GroundM2 * wanted, why));
         }
 
         return [.. dry.OrderByDescending(d => d.DepletionMm / d.AllowableMm).Take(MostListed)];
@@ -54,7 +54,7 @@ internal static class GroundPart
             g => (Drained: g.Sum(d => d.DrainageMm), RanOff: g.Sum(d => d.RunoffMm + d.IrrigationRunoffMm)));
         return [.. context.Zones
             .Where(z => sums.ContainsKey(z.Station.Key))
-            .Select(z => new WetZone(z.Station.Key, z.Station.Name, z.Station.Area.Name, sums[z.Station.Key].Drained, sums[z.Station.Key].RanOff, context.DepletionMm[z.Station.Key]))
+            .Select(z => new WetZone(z.Station.Key, z.Station.Label, z.Station.Area.Name, sums[z.Station.Key].Drained, sums[z.Station.Key].RanOff, context.DepletionMm[z.Station.Key]))
             .Where(w => w.DrainedMm + w.RanOffMm >= WorthACautionMm)
             .OrderByDescending(w => w.DrainedMm + w.RanOffMm)
             .Take(MostListed)];

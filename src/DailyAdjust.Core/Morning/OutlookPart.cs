@@ -37,7 +37,7 @@ internal static class OutlookPart
             span,
             days.Where(d => d.DepletionMm > d.RawMm).Select(d => d.Station).Distinct().Count(),
             context.Zones.Count,
-            beyond > 0 ? (station.Name.Length > 0 ? station.Name : station.Key.ToString()) : "",
+            beyond > 0 ? station.Label : "",
             Math.Max(0, beyond),
             days.Sum(d => d.DrainageMm * ground[d.Station]) / ground.Values.Sum());
     }

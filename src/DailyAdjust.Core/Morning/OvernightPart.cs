@@ -2,6 +2,7 @@ using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Core.Morning;
 
@@ -13,7 +14,10 @@ internal static class OvernightPart
     public static Overnight Of(MorningInputs inputs, Site site)
     {
         var yesterday = inputs.Weather.Count > 0 && inputs.Weather[^1].Date == inputs.Date.AddDays(-1) ? inputs.Weather[^1] : null;
-        var coldest = inputs.NightReadings.Where(r => !double.IsNaN(r.AirTemperatureC)).MinBy(r => r.AirTemperatureC);
+        var coldest = inputs.NightReadings
+            .Select(r => SensorLimits.Keep(r, "", site, []))
+            .Where(r => !double.IsNaN(r.AirTemperatureC))
+            .MinBy(r => r.AirTemperatureC);
         return new Overnight(
             [.. site.Weather.Gauges.Select(g => new OvernightRain(
                 g.Id,

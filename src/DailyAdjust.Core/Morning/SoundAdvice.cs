@@ -22,13 +22,13 @@ internal static class SoundAdvice
         {
             var last = site.Clock.ToLocal(newest);
             return new Trouble(
-                $"the newest weather ends {last.ToString("ddd d MMM HH:mm", CultureInfo.InvariantCulture)}, more than {Age(site.Report.WeatherMaxAge)} ago",
+                $"the newest weather ends {last.ToString("ddd d MMMM HH:mm", CultureInfo.InvariantCulture)}, more than {Age(site.Report.WeatherMaxAge)} ago",
                 DateOnly.FromDateTime(last.DateTime));
         }
 
         if (inputs.Weather.FirstOrDefault(w => w.EtoMm is null) is { } open)
         {
-            return new Trouble($"the weather of {open.Date.ToString("ddd d MMM", CultureInfo.InvariantCulture)} is not known and nothing stands in for it", open.Date);
+            return new Trouble($"the weather of {open.Date.ToString("ddd d MMMM", CultureInfo.InvariantCulture)} is not known and nothing stands in for it", open.Date);
         }
 
         return ExpectedEto.For(inputs.Date, inputs.Date, inputs.Weather, site.Weather.Normals) is null

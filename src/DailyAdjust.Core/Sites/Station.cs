@@ -28,6 +28,9 @@ public sealed record Station
 
     public string Name { get; init; } = "";
 
+    /// <summary>What people call it: its name, or its address where it has none.</summary>
+    public string Label => Name.Length > 0 ? Name : Key.ToString();
+
     public required Area Area { get; init; }
 
     /// <summary>Base minutes at 100 % by program id; only programs with minutes above 0.</summary>

@@ -18,6 +18,12 @@ internal readonly record struct DaylightSum(double Value, TimeSpan Missing)
         double RaOf(DateTimeOffset begin, DateTimeOffset end) => Sun.ExtraterrestrialRadiationMJPerM2(
             begin, end, site.LatitudeDeg, site.LongitudeDeg, day.Date.DayOfYear);
 
+        List<Sample> ofDay = [.. window.Series(quantity).Where(s => day.Holds(s.Begin))];
+        if (ofDay.Count == 0)
+        {
+            return Unknown;
+        }
+
         var (allRa, daylight) = (0.0, TimeSpan.Zero);
         for (var begin = window.FirstInterval; begin < day.End; begin += step)
         {
@@ -26,17 +32,16 @@ internal readonly record struct DaylightSum(double Value, TimeSpan Missing)
             daylight += ra > 0 ? step : TimeSpan.Zero;
         }
 
-        var (sum, knownRa, known, any) = (0.0, 0.0, TimeSpan.Zero, false);
-        foreach (var sample in window.Series(quantity).Where(s => day.Holds(s.Begin)))
+        var (sum, knownRa, known) = (0.0, 0.0, TimeSpan.Zero);
+        foreach (var sample in ofDay)
         {
-            any = true;
             var ra = RaOf(sample.Begin, sample.End);
             sum += sample.Value * sample.Length.TotalHours;
             knownRa += ra;
             known += ra > 0 ? sample.Length : TimeSpan.Zero;
         }
 
-        if (!any || known / TimeSpan.FromHours(1) < (daylight / TimeSpan.FromHours(1) * DayInputs.LeastShare) - DayInputs.ShareTolerance)
+        if (known / TimeSpan.FromHours(1) < (daylight / TimeSpan.FromHours(1) * DayInputs.LeastShare) - DayInputs.ShareTolerance)
         {
             return Unknown;
         }

@@ -56,7 +56,9 @@ internal sealed class StationWindow
         var end = day.End + After;
         for (var i = FirstFrom(all, day.Begin - Before); i < all.Count && all[i].Begin < end; i++)
         {
-            if (all[i].End > asOf || all[i].End > end)
+            // Files of different intervals may tell of the same time: no minute counts twice, the reading that began first keeps it.
+            var overlaps = kept.Count > 0 && all[i].Begin < kept[^1].End;
+            if (overlaps || all[i].End > asOf || all[i].End > end)
             {
                 continue;
             }

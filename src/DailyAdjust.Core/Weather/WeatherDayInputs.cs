@@ -15,7 +15,7 @@ public sealed record WeatherDayInputs
     /// <summary>The last date to compute.</summary>
     public required DateOnly Through { get; init; }
 
-    /// <summary>By weather station; ascending, not overlapping, reaching from 30 hours before <see cref="From"/> to 3 hours after <see cref="Through"/>.</summary>
+    /// <summary>By weather station; ascending by begin, reaching from 30 hours before <see cref="From"/> to 3 hours after <see cref="Through"/>.</summary>
     public required IReadOnlyDictionary<string, IReadOnlyList<Reading>> Readings { get; init; }
 
     /// <summary>In order of arrival; voided and superseded entries removed.</summary>

@@ -42,10 +42,10 @@ internal sealed class SiteDraft
 
         var draft = new Site
         {
-            Name = site?.NeedText("name", "Tamarack Flats Municipal") ?? "",
-            LatitudeDeg = site?.NeedNumber("latitude", new(-90, 90), "44.21") ?? 0,
-            LongitudeDeg = site?.NeedNumber("longitude", new(-180, 180), "-98.32") ?? 0,
-            ElevationM = site?.NeedQuantity("elevation", UnitKind.Length, new(-500, 9000), "1290 ft") ?? 0,
+            Name = site?.NeedText("name", "Quillback Bend Municipal") ?? "",
+            LatitudeDeg = site?.NeedNumber("latitude", new(-90, 90), "40.27") ?? 0,
+            LongitudeDeg = site?.NeedNumber("longitude", new(-180, 180), "-84.15") ?? 0,
+            ElevationM = site?.NeedQuantity("elevation", UnitKind.Length, new(-500, 9000), "960 ft") ?? 0,
             Clock = site is null ? new(TimeZoneInfo.Utc) : Zone(site),
             Units = site?.NeedWord("units", "us", "metric") is "us" ? UnitSystem.Us : UnitSystem.Metric,
             Start = site?.NeedDate("start", "2026-06-01") ?? default,

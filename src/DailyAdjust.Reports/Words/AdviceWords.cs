@@ -49,11 +49,11 @@ internal static class AdviceWords
     /// <summary>For how long, or what comes next; empty where there is nothing to say.</summary>
     public static string Until(ProgramAdvice advice, SiteWords words) => advice switch
     {
-        { Advice: AdviceKind.Skip, LookAgain: { } day } => $"Turn on again {SiteWords.Date(day)} if no rain falls.",
+        { Advice: AdviceKind.Skip, LookAgain: { } day } => $"Turn on again {SiteWords.Date(day)}{(advice.After is { } after ? $" at about {SiteWords.Percent(after.Percent)}" : "")} if no rain falls.",
         { Advice: AdviceKind.KeepOff, LookAgain: { } day } => $"Looked at again {words.Day(day)}.",
         { Advice: AdviceKind.Off, OffUntil: { } day } => $"Must not run through {SiteWords.Date(day)}.",
         { Advice: AdviceKind.Off } => "Must not run until further notice.",
-        { After: { } after } => $"From {SiteWords.Date(after.On)} about {SiteWords.Percent(after.Percent)}: today's number is for the next start only.",
+        { Advice: AdviceKind.Set or AdviceKind.Resume, After: { } next } => $"From {SiteWords.Date(next.On)} about {SiteWords.Percent(next.Percent)}.",
         _ => "",
     };
 

@@ -14,11 +14,14 @@ namespace DailyAdjust.Service.Demo;
 /// <param name="Example">A program worth explaining.</param>
 internal sealed record DemoResult(SiteFolder Site, string Folder, string Example);
 
-/// <summary>The demo's season: the sample goes through the inbox like anybody's files, and every morning is issued as it would have been.</summary>
+/// <summary>
+/// The demo's season: the sample goes through the inbox like anybody's files, the balance runs from spring on, and the last mornings are
+/// issued as they would have been.
+/// </summary>
 internal static class DemoSeason
 {
-    /// <summary>Mornings that share one flush to disk: nothing is lost that could not be built again.</summary>
-    private const int MorningsAtOnce = 20;
+    /// <summary>The crew has had the sheet since 6 July; before that it set the dials by eye, as the logbook shows.</summary>
+    private const int MorningsIssued = 11;
 
     public static DemoResult Build(DirectoryInfo sample, HomeFolder home, CommandContext context, CancellationToken stop)
     {
@@ -34,9 +37,8 @@ internal static class DemoSeason
         using var factory = new SerilogLoggerFactory(logger);
         using var site = folder.ToWrite(today: null, from: null, context.Time, out _);
         TakeInbox(site, context, factory.CreateLogger("demo"), stop);
-        var first = site.Newest.Start.AddDays(1);
-        var last = WeatherBook.LastFinished(site)?.AddDays(1) ?? first;
-        var next = site.Ledger.Mornings.Last()?.Date.AddDays(1) ?? first;
+        var last = WeatherBook.LastFinished(site)?.AddDays(1) ?? site.Newest.Start.AddDays(1);
+        var next = site.Ledger.Mornings.Last()?.Date.AddDays(1) ?? last.AddDays(1 - MorningsIssued);
         Issue(site, next, last, context, factory, stop);
         return new(folder, folder.ReportFolder(last), Example(site, last));
     }
@@ -68,18 +70,11 @@ internal static class DemoSeason
         var count = last.DayNumber - first.DayNumber + 1;
         using var progress = Progress.Start(context.Error, "Mornings", Math.Max(count, 0));
         var quiet = new SiteMorning(site, NullLogger.Instance);
-        for (var date = first; date < last;)
+        for (var date = first; date < last; date = date.AddDays(1))
         {
-            var until = date.AddDays(MorningsAtOnce) < last ? date.AddDays(MorningsAtOnce) : last;
-            site.Ledger.InOneStep(() =>
-            {
-                for (; date < until; date = date.AddDays(1))
-                {
-                    stop.ThrowIfCancellationRequested();
-                    quiet.Issue(date, ReportTime.Of(site.Newest, date).Instant, []);
-                    progress.Step();
-                }
-            });
+            stop.ThrowIfCancellationRequested();
+            quiet.Issue(date, ReportTime.Of(site.Newest, date).Instant, []);
+            progress.Step();
         }
 
         if (first <= last)

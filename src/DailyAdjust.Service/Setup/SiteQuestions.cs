@@ -16,12 +16,12 @@ internal static class SiteQuestions
         interview.Say("A few questions; an empty answer takes what stands in [brackets]. All of it can be changed in site.yaml and stations.csv afterwards.");
         interview.Say("");
         var course = name ?? interview.Ask("1. Name of the course", null, answer => (answer, answer.Length > 80 ? "at most 80 characters" : null));
-        var latitude = interview.Ask("2. Latitude in degrees (north is positive)", null, answer => Answers.Number(answer, -90, 90, "44.21"));
-        var longitude = interview.Ask("3. Longitude in degrees (west is negative)", null, answer => Answers.Number(answer, -180, 180, "-98.32"));
+        var latitude = interview.Ask("2. Latitude in degrees (north is positive)", null, answer => Answers.Number(answer, -90, 90, "40.27"));
+        var longitude = interview.Ask("3. Longitude in degrees (west is negative)", null, answer => Answers.Number(answer, -180, 180, "-84.15"));
         var zone = interview.Ask("4. Time zone", TimeZoneGuess.For(latitude, longitude), Answers.TimeZone);
         var units = interview.Ask("5. Units of files and reports: us or metric", InUs(zone) ? "us" : "metric", answer => Answers.OneOf(answer, "us", "metric"));
         var us = string.Equals(units, "us", StringComparison.Ordinal);
-        var elevation = interview.Ask($"6. Height above sea level, {(us ? "feet" : "metres")}", null, answer => Answers.Number(answer, -1500, 30000, "1290"));
+        var elevation = interview.Ask($"6. Height above sea level, {(us ? "feet" : "metres")}", null, answer => Answers.Number(answer, -1500, 30000, "960"));
         var grass = interview.Ask("7. Grass in the warm months: cool or warm (season)", "cool", answer => Answers.OneOf(answer, "cool", "warm"));
         var weather = interview.Ask("8. A weather file of your station, CSV (empty: later)", "", ReadWeather);
         var begin = weather?.FirstDate ?? today;

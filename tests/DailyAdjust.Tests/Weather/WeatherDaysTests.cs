@@ -151,6 +151,19 @@ public sealed class WeatherDaysTests
     }
 
     [Fact]
+    public void Two_files_that_tell_of_the_same_hours_do_not_rain_twice()
+    {
+        var hours = Scene.Steady(Day.AddDays(-2), Day.AddDays(1), rainMm: 1);
+        var minutes = Scene.Steady(Day.AddDays(-2), Day.AddDays(1), 10, rainMm: 1.0 / 6);
+        var both = ReadingMerge.Merge([minutes, hours]);
+        Assert.True(both.Count > hours.Count);
+
+        var day = Scene.Days(Day, Day, ("yard", both))[0];
+        Assert.Equal(24, day.RainAt("yard").RainMm!.Value, 1e-9);
+        Assert.Equal(Scene.Days(Day, Day, ("yard", hours))[0].EtoMm, day.EtoMm);
+    }
+
+    [Fact]
     public void A_day_looks_at_thirty_hours_before_and_three_hours_after_itself()
     {
         var all = Scene.Steady(Day.AddDays(-9), Day.AddDays(5)).Select((r, i) =>
@@ -188,7 +201,7 @@ public sealed class WeatherDaysTests
             return (day.Basis == EtoBasis.Open) == day.EtoMm is null
                 && day.EtoMm is null or (>= 0 and < 15)
                 && (gauge.Basis == RainBasis.Unknown) == gauge.RainMm is null
-                && day.Estimated.SequenceEqual(day.Estimated.Order(StringComparer.Ordinal));
+                && day.Estimated.SequenceEqual(day.Estimated.Order(StringComparer.Ordinal), StringComparer.Ordinal);
         }, iter: 500);
     }
 
