@@ -7,11 +7,12 @@ using Microsoft.Extensions.Logging.Abstractions;
 namespace DailyAdjust.Reports.Html;
 
 /// <summary>report.html: one file, no script, no outside address, rendered from the components of this folder.</summary>
-internal static partial class HtmlReport
+internal static class HtmlReport
 {
     /// <summary>A number and its unit stay on one line, in our sentences and in the reasons that come with the advice.</summary>
-    [GeneratedRegex(@"(?<=[ >(])(?<number>[0-9][0-9.,]*) (?<unit>%|in|mm|gal|L|min|gpm|L/min|h)(?=[ <.,;:)])", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 5000)]
-    private static partial Regex NumberAndUnit();
+    private static readonly Regex NumberAndUnit = new(
+        "(?<before>[ >(])(?<number>[0-9][0-9.,]*) (?<unit>%|in|mm|gal|L|min|gpm|L/min|h)(?<after>[ <.,;:)])",
+        RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking);
 
     public static string Write(SheetView view)
     {
@@ -25,6 +26,6 @@ internal static partial class HtmlReport
             var root = await renderer.RenderComponentAsync<SheetPage>(parameters);
             return root.ToHtmlString();
         }).GetAwaiter().GetResult();
-        return "<!doctype html>\n" + NumberAndUnit().Replace(page.ReplaceLineEndings("\n").TrimEnd(), "${number}&#xA0;${unit}") + "\n";
+        return "<!doctype html>\n" + NumberAndUnit.Replace(page.ReplaceLineEndings("\n").TrimEnd(), "${before}${number}&#xA0;${unit}${after}") + "\n";
     }
 }

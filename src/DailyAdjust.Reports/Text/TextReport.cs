@@ -61,7 +61,7 @@ internal static class TextReport
         }
 
         lines.Add(FreshnessWords.Through(fresh, view.Words)
-            + " " + (fresh.Assumed.Count > 0 ? $"{FreshnessWords.AssumedTitle}: {string.Join("; ", fresh.Assumed)}." : FreshnessWords.NothingAssumed));
+            + (fresh.Assumed.Count > 0 ? $" {FreshnessWords.AssumedTitle}: {FreshnessWords.Sentence(string.Join("; ", fresh.Assumed))}" : ""));
     }
 
     private static void Round(TextLines lines, SheetView view)
@@ -90,7 +90,7 @@ internal static class TextReport
         var advice = line.First;
         var who = string.Join(" + ", line.Programs.Select(p => p.Name.Length > 0 ? $"{p.Key.Program} {p.Name}" : p.Key.Program));
         lines.Add($"[ ] {who}: {AdviceWords.ActAndNumbers(advice)}", indent: 3);
-        lines.Add($"{FreshnessWords.Sentence(advice.Reason)} {AdviceWords.Until(advice, view.Words)}", indent: 7, most: 2);
+        lines.Add(AdviceWords.ReasonAndUntil(advice, view.Words), indent: 7, most: 2);
         foreach (var minutes in advice.NewMinutes)
         {
             lines.Add(AdviceWords.NewMinutes(minutes), indent: 7);

@@ -46,6 +46,16 @@ internal static class AdviceWords
         _ => advice.Percent ?? advice.Present.Percent,
     };
 
+    /// <summary>Why, for how long, and what comes next; a date that the reason names is not said twice.</summary>
+    public static string ReasonAndUntil(ProgramAdvice advice, SiteWords words)
+    {
+        var next = Named(advice, advice.After?.On ?? advice.LookAgain ?? advice.OffUntil) ? "" : Until(advice, words);
+        return $"{FreshnessWords.Sentence(advice.Reason)} {next}".TrimEnd();
+    }
+
+    private static bool Named(ProgramAdvice advice, DateOnly? day) =>
+        day is { } date && advice.Reason.Contains(SiteWords.ShortDate(date), StringComparison.Ordinal);
+
     /// <summary>For how long, or what comes next; empty where there is nothing to say.</summary>
     public static string Until(ProgramAdvice advice, SiteWords words) => advice switch
     {

@@ -17,13 +17,11 @@ internal static class FreshnessWords
     public const string AssumedTitle = "Assumed or estimated";
 
     public static string Through(Freshness freshness, SiteWords words) => freshness.WeatherThrough is { } end
-        ? $"Weather through {words.When(end)}, station {freshness.Station}."
+        ? $"Weather through {words.When(end)}, station {freshness.Station}." + (freshness.Assumed.Count == 0 ? " Everything measured." : "")
         : "No weather has come in yet.";
 
     public static string NoAdvice(Freshness freshness) =>
         Sentence(freshness.NoAdvice ?? "") + (freshness.NoAdviceSince is { } since ? $" Since {SiteWords.Date(since)}." : "");
-
-    public static string NothingAssumed => "Everything measured.";
 
     public static string Round(DateOnly sheet) =>
         $"the round of {SiteWords.Date(sheet)}. Today's numbers take it that nothing was changed.";

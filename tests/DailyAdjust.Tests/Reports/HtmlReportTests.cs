@@ -72,6 +72,32 @@ public sealed class HtmlReportTests
     }
 
     [Fact]
+    public void A_day_that_the_reason_names_is_not_said_twice()
+    {
+        var sheet = InventedMorning.Build();
+        var skip = sheet.Programs[1] with { Reason = "1.26 in of rain: look again on Sat 18 Jul, about 50 % if no rain falls" };
+        var page = Readable(Rendered.File(ReportFiles.Html, sheet with { Programs = [skip] }));
+        Assert.Contains("look again on Sat 18 Jul, about 50 % if no rain falls.", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("Turn on again", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_page_of_1500_stations_stays_under_250_kilobytes()
+    {
+        var sheet = InventedMorning.Build();
+        var zones = sheet.Programs[2].Zones;
+        var programs = Enumerable.Range(0, 120).Select(i => sheet.Programs[i % sheet.Programs.Count] with
+        {
+            Key = new ProgramKey("C" + i / 4, "P" + i % 4),
+            Name = "Fairway stations " + i,
+            Zones = [.. Enumerable.Range(0, 13).Select(z => zones[z % zones.Count] with { Name = "Station " + z })],
+        });
+        var dry = Enumerable.Range(0, 40).Select(i => sheet.Driest[i % 2]);
+        var page = Rendered.File(ReportFiles.Html, sheet with { Programs = [.. programs], Driest = [.. dry] });
+        Assert.InRange(page.Length, 50_000, 250_000);
+    }
+
+    [Fact]
     public void Every_chart_has_title_description_and_a_table_behind_it()
     {
         var charts = AsXml(Rendered.File(ReportFiles.Html)).Descendants("figure").ToList();
