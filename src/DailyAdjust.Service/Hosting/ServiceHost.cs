@@ -25,7 +25,8 @@ public static class ServiceHost
         builder.Services.AddSingleton(time);
         builder.Services.AddSingleton(options);
         builder.Services.AddSingleton(services => new SiteRunners(
-            home, options, time, services.GetRequiredService<ILogger<Sites.SiteRunner>>()) { Only = onlySite });
+            home, options, time, services.GetRequiredService<ILogger<Sites.SiteRunner>>())
+        { Only = onlySite });
         builder.Services.AddSingleton<SiteWork>();
         builder.Services.AddSingleton<MorningSchedule>();
         builder.Services.AddQuartz(_ => { });
