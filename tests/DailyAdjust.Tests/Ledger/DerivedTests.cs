@@ -1,9 +1,9 @@
 using CsCheck;
 using DailyAdjust.Core.Weather;
+using DailyAdjust.Ledger;
 using DailyAdjust.Ledger.Derived;
 using DailyAdjust.Ledger.Inputs;
 using DailyAdjust.Ledger.Json;
-using DailyAdjust.Ledger;
 using Xunit;
 using static DailyAdjust.Tests.Ledger.Samples;
 

@@ -1,6 +1,6 @@
 using DailyAdjust.Core.Logbook;
-using DailyAdjust.Ledger.Json;
 using DailyAdjust.Ledger;
+using DailyAdjust.Ledger.Json;
 using Xunit;
 using static DailyAdjust.Tests.Ledger.Samples;
 

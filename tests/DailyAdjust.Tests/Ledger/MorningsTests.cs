@@ -1,6 +1,6 @@
 using DailyAdjust.Core.Logbook;
-using DailyAdjust.Ledger.Records;
 using DailyAdjust.Ledger;
+using DailyAdjust.Ledger.Records;
 using Xunit;
 using static DailyAdjust.Tests.Ledger.Samples;
 

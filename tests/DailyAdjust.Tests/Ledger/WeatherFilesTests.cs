@@ -1,5 +1,5 @@
-using DailyAdjust.Ledger.Inputs;
 using DailyAdjust.Ledger;
+using DailyAdjust.Ledger.Inputs;
 using Xunit;
 
 namespace DailyAdjust.Tests.Ledger;

@@ -1,6 +1,6 @@
 using DailyAdjust.Core.Logbook;
-using DailyAdjust.Ledger.Derived;
 using DailyAdjust.Ledger;
+using DailyAdjust.Ledger.Derived;
 using Xunit;
 
 namespace DailyAdjust.Tests.Ledger;

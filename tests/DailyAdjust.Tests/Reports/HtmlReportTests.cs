@@ -164,8 +164,16 @@ public sealed class HtmlReportTests
         var sheet = InventedMorning.Build();
         var page = Rendered.File(ReportFiles.Html, sheet with
         {
-            Programs = [], DueRuns = [], Driest = [], Wettest = [], StandingOrders = [], Areas = [], Outlook = [], Pointers = [],
-            Freshness = new Core.Morning.Freshness(), Overnight = new Core.Morning.Overnight([], null, null, null),
+            Programs = [],
+            DueRuns = [],
+            Driest = [],
+            Wettest = [],
+            StandingOrders = [],
+            Areas = [],
+            Outlook = [],
+            Pointers = [],
+            Freshness = new Core.Morning.Freshness(),
+            Overnight = new Core.Morning.Overnight([], null, null, null),
             Fit = new Core.Advice.NightFit([], [], [], []),
         });
         Assert.Contains("No box to open today.", page, StringComparison.Ordinal);

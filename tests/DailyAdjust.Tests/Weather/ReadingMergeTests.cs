@@ -28,8 +28,18 @@ public sealed class ReadingMergeTests
     {
         var full = Hour(0) with
         {
-            AirTemperatureC = 1, AirTemperatureMaxC = 2, AirTemperatureMinC = 3, RelativeHumidityPercent = 4, RelativeHumidityMaxPercent = 5,
-            RelativeHumidityMinPercent = 6, DewPointC = 7, WindSpeedMPerS = 8, SolarRadiationMJPerM2 = 9, SunshineH = 10, RainMm = 11, ReferenceEtMm = 12,
+            AirTemperatureC = 1,
+            AirTemperatureMaxC = 2,
+            AirTemperatureMinC = 3,
+            RelativeHumidityPercent = 4,
+            RelativeHumidityMaxPercent = 5,
+            RelativeHumidityMinPercent = 6,
+            DewPointC = 7,
+            WindSpeedMPerS = 8,
+            SolarRadiationMJPerM2 = 9,
+            SunshineH = 10,
+            RainMm = 11,
+            ReferenceEtMm = 12,
         };
 
         Assert.Equal(full, Assert.Single(ReadingMerge.Merge([[full], [Hour(0)]])));

@@ -1,6 +1,6 @@
+using CsCheck;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
-using CsCheck;
 using Xunit;
 
 namespace DailyAdjust.Tests.Weather;

@@ -12,7 +12,7 @@ public sealed class SiteProblemTests
     [InlineData("  route: 1", "  rout: 1", 76, 5, "\"controllers[1].rout\" is not a key that is known here", "did you mean \"route\"?")]
     [InlineData("pump: {", "pumps: {", 19, 1, "\"pumps\" is not a key", "did you mean \"pump\"?")]
     [InlineData("  units: us", "  units: us\n  units: metric", 9, 3, "\"units\" stands here a second time; the first is in line 8", "keep one")]
-    [InlineData("  latitude: 44.21\n", "", 2, 1, "site.latitude is missing", "add \"latitude: 44.21\"")]
+    [InlineData("  latitude: 44.21\n", "", 2, 1, "site.latitude is missing", "add \"latitude: 40.27\"")]
     [InlineData("soil: silt-loam", "", 56, 3, "areas.fairways.soil is missing", "add \"soil: loam\"")]
     [InlineData("  name: Tamarack Flats Municipal", "  name:", 3, 3, "site.name has no value", "give it one")]
     [InlineData("  start: 2026-06-01", "  start: ~", 9, 3, "site.start has no value", "give it one")]
