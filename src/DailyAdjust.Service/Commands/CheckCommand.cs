@@ -19,7 +19,7 @@ internal static class CheckCommand
 
     private static int Run(CommandContext context, SiteFolder folder)
     {
-        var reading = DescriptionFiles.Read(folder).Reading;
+        var reading = DescriptionFiles.Of(folder).Reading;
         var must = reading.Problems.Where(p => p.Severity == Severity.Error).Select(p => p.ToString()).ToList();
         List<string> help = [.. reading.Problems.Where(p => p.Severity == Severity.Warning).Select(p => p.ToString())];
         var weather = reading.Site is { } site ? WeatherSoFar(folder, site, help) : "";

@@ -32,11 +32,8 @@ internal static class IngestCommand
         }
 
         var code = ExitCode.Done;
-        using var progress = Printing.Progress.Start(context.Error, "Reading", files.Length);
-        foreach (var file in files)
+        foreach (var (file, report) in TakeAll(context, site, files))
         {
-            var report = Take(context, site, file);
-            progress.Step();
             context.Out.WriteLine($"{file}{(report.What.Length > 0 ? ": " + report.What : "")}{(report.Known ? ", known already: nothing is new" : "")}");
             foreach (var problem in report.Problems)
             {
@@ -50,12 +47,25 @@ internal static class IngestCommand
         return code;
     }
 
-    private static IntakeReport Take(CommandContext context, OpenSite site, string path)
+    private static List<(string File, IntakeReport Report)> TakeAll(CommandContext context, OpenSite site, string[] files)
+    {
+        using var progress = Printing.Progress.Start(context.Error, "Reading", files.Length);
+        var reports = new List<(string, IntakeReport)>();
+        foreach (var file in files)
+        {
+            reports.Add((file, Take(context, site, file, progress.Within)));
+            progress.Step();
+        }
+
+        return reports;
+    }
+
+    private static IntakeReport Take(CommandContext context, OpenSite site, string path, Action<double> read)
     {
         var name = Path.GetFileName(path);
         var content = RegularFile.Read(path, context.Options.LargestFileMegabytes * 1_000_000L, followLinks: true);
         var report = content.Bytes is { } bytes
-            ? new FileIntake(site, context.Time.GetUtcNow()).Take(name, bytes)
+            ? new FileIntake(site, context.Time.GetUtcNow(), read).Take(name, bytes)
             : IntakeReport.ForRefused(name, $"{path}: {content.Why}");
         if (report.Refused && content.Trouble is FileTrouble.None or FileTrouble.TooLarge)
         {

@@ -25,7 +25,7 @@ internal static class DemoSeason
 
     public static DemoResult Build(DirectoryInfo sample, HomeFolder home, CommandContext context, CancellationToken stop)
     {
-        var reading = DescriptionFiles.Read(new SiteFolder("site", Path.Combine(sample.FullName, "site"))).Reading;
+        var reading = DescriptionFiles.Of(new SiteFolder("site", Path.Combine(sample.FullName, "site"))).Reading;
         var name = reading.Site?.Name ?? throw new InvalidDataException($"The demo's description has errors: {reading.Problems[0]}");
         var folder = home.Site(NewCommand.FolderName(name));
         if (!File.Exists(folder.SiteFile))

@@ -7,10 +7,13 @@ public sealed class Progress : IDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
 
+    private static readonly TimeSpan BetweenDrawings = TimeSpan.FromMilliseconds(100);
+
     private readonly IAnsiConsole? console;
     private readonly string label;
     private readonly int steps;
     private readonly long begun = TimeProvider.System.GetTimestamp();
+    private long lastDrawn;
     private int done;
     private bool drawn;
 
@@ -22,30 +25,40 @@ public sealed class Progress : IDisposable
     public static Progress Start(TextWriter error, string label, int steps) =>
         new(ReferenceEquals(error, Console.Error) && !Console.IsErrorRedirected ? AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(error) }) : null, label, steps);
 
+    /// <summary>A step is done.</summary>
     public void Step()
     {
         done++;
-        if (console is not null && TimeProvider.System.GetElapsedTime(begun) >= Patience)
+        Within(0);
+    }
+
+    /// <summary>How much of the running step is done, 0 to 1.</summary>
+    public void Within(double share)
+    {
+        if (console is null || TimeProvider.System.GetElapsedTime(begun) < Patience || (drawn && TimeProvider.System.GetElapsedTime(lastDrawn) < BetweenDrawings))
         {
-            Draw(console);
+            return;
         }
+
+        (drawn, lastDrawn) = (true, TimeProvider.System.GetTimestamp());
+        Draw(console, steps == 0 ? 1 : Math.Min(1, (done + share) / steps));
     }
 
     public void Dispose()
     {
         if (drawn)
         {
+            Draw(console!, 1);
             console!.WriteLine();
         }
     }
 
-    private void Draw(IAnsiConsole terminal)
+    private void Draw(IAnsiConsole terminal, double share)
     {
         const int Width = 30;
-        var filled = steps == 0 ? Width : Width * done / steps;
-        drawn = true;
+        var filled = (int)(Width * share);
         terminal.Write(new ControlCode("\r"));
         terminal.Markup(FormattableString.Invariant(
-            $"{label.EscapeMarkup()} [green]{new string('━', filled)}[/][grey]{new string('━', Width - filled)}[/] {done} of {steps}"));
+            $"{label.EscapeMarkup()} [green]{new string('━', filled)}[/][grey]{new string('━', Width - filled)}[/] {share * 100,3:0} %"));
     }
 }

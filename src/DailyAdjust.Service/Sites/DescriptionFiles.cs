@@ -1,22 +1,35 @@
 using System.Text;
 using DailyAdjust.Files;
 using DailyAdjust.Files.Sites;
+using DailyAdjust.Ledger.Inputs;
 using DailyAdjust.Service.Home;
 
 namespace DailyAdjust.Service.Sites;
 
-/// <summary>site.yaml and stations.csv as they stand in the folder now.</summary>
-/// <param name="Yaml">Bytes of site.yaml.</param>
-/// <param name="Stations">Bytes of stations.csv.</param>
-/// <param name="Reading">What came of reading them.</param>
-public sealed record DescriptionFiles(byte[] Yaml, byte[] Stations, SiteReading Reading)
+/// <summary>site.yaml and stations.csv as they stand in the folder now; read into a site only when somebody asks.</summary>
+public sealed class DescriptionFiles
 {
     private const long Largest = 1_000_000;
 
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
-    /// <summary>Reads both; a file that cannot be read is a problem like any other.</summary>
-    public static DescriptionFiles Read(SiteFolder folder)
+    private readonly Lazy<SiteReading> reading;
+
+    private DescriptionFiles(byte[] yaml, byte[] stations, Func<SiteReading> read) => (Yaml, Stations, reading) = (yaml, stations, new(read));
+
+    /// <summary>Bytes of site.yaml.</summary>
+    public byte[] Yaml { get; }
+
+    /// <summary>Bytes of stations.csv.</summary>
+    public byte[] Stations { get; }
+
+    /// <summary>By which two descriptions are told apart.</summary>
+    public string Sha => SiteTexts.ShaOf(Yaml, Stations);
+
+    /// <summary>What comes of reading them; a file that is not there is a problem like any other.</summary>
+    public SiteReading Reading => reading.Value;
+
+    public static DescriptionFiles Of(SiteFolder folder)
     {
         var yaml = RegularFile.Read(folder.SiteFile, Largest, followLinks: true);
         var stations = RegularFile.Read(folder.StationsFile, Largest, followLinks: true);
@@ -32,8 +45,8 @@ public sealed record DescriptionFiles(byte[] Yaml, byte[] Stations, SiteReading 
         }
 
         return yaml.Bytes is null || stations.Bytes is null
-            ? new([], [], new SiteReading(null, Corrects: false, missing))
-            : new(yaml.Bytes, stations.Bytes, SiteReader.Read("site.yaml", Decode(yaml.Bytes), "stations.csv", Decode(stations.Bytes)));
+            ? new(yaml.Bytes ?? [], stations.Bytes ?? [], () => new SiteReading(null, Corrects: false, missing))
+            : new(yaml.Bytes, stations.Bytes, () => SiteReader.Read("site.yaml", Decode(yaml.Bytes), "stations.csv", Decode(stations.Bytes)));
     }
 
     /// <summary>UTF-8, with or without byte order mark; what is not UTF-8 came from an older spreadsheet and is read as Latin-1.</summary>

@@ -1,5 +1,4 @@
 using DailyAdjust.Files;
-using DailyAdjust.Ledger.Inputs;
 
 namespace DailyAdjust.Service.Sites;
 
@@ -13,16 +12,16 @@ public static class DescriptionIntake
     /// <returns>What the sheet has to say about it; null = nothing.</returns>
     public static string? Take(OpenSite site, DateOnly today, DateOnly? from, DateTimeOffset now)
     {
-        var files = DescriptionFiles.Read(site.Folder);
+        var files = DescriptionFiles.Of(site.Folder);
+        if (IsKnown(site, files) && from is null)
+        {
+            ReadingsBook.ReadAgainWhereNeeded(site);
+            return null;
+        }
+
         if (files.Reading.Site is not { } read)
         {
             return BadEdit(site, files.Reading.Problems);
-        }
-
-        var isKnown = site.Texts.Count > 0 && string.Equals(site.Texts[^1].Sha, SiteTexts.ShaOf(files.Yaml, files.Stations), StringComparison.Ordinal);
-        if (isKnown && from is null)
-        {
-            return null;
         }
 
         var corrects = files.Reading.Corrects && site.Texts.Count > 0;
@@ -32,12 +31,16 @@ public static class DescriptionIntake
             if (site.Ledger.SiteVersions.Add(holdsFrom, corrects, files.Yaml, files.Stations, now) is { } version)
             {
                 site.Reload();
-                ReadingsBook.ReadAgainWhereMapsChanged(site);
+                ReadingsBook.ReadAgainWhereNeeded(site);
                 site.Ledger.InvalidateFrom(version.From);
             }
         });
         return null;
     }
+
+    /// <summary>Whether the files say what the newest version says.</summary>
+    public static bool IsKnown(OpenSite site, DescriptionFiles files) =>
+        site.Texts.Count > 0 && string.Equals(site.Texts[^1].Sha, files.Sha, StringComparison.Ordinal);
 
     private static string BadEdit(OpenSite site, IReadOnlyList<Problem> problems)
     {

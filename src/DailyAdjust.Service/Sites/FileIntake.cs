@@ -31,7 +31,8 @@ public sealed record IntakeReport(
 /// </summary>
 /// <param name="site">Opened for writing, with a description.</param>
 /// <param name="now">When the file arrived, UTC.</param>
-public sealed class FileIntake(OpenSite site, DateTimeOffset now)
+/// <param name="read">Takes how much of a weather file has been read, 0 to 1; null = nobody watches.</param>
+public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>? read = null)
 {
     private const string LogbookSource = "logbook";
     private const string RoundSource = "round sheet";
@@ -98,7 +99,7 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now)
     private IntakeReport TakeWeather(string name, byte[] bytes, WeatherSource station)
     {
         var maps = ColumnMaps.Of(station.Id, site.Versions);
-        using var stream = new MemoryStream(bytes, writable: false);
+        using var stream = new WatchedBytes(bytes, read);
         var file = ReadingsBook.Read(name, stream, maps);
         var report = file.Report;
         var what = $"weather of station {station.Id}";

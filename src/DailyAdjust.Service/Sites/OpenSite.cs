@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Files.Sites;
 using DailyAdjust.Ledger;
@@ -9,7 +10,8 @@ namespace DailyAdjust.Service.Sites;
 /// <summary>One site opened: its folder, its ledger, and the versions of its description. For one thread at a time.</summary>
 public sealed class OpenSite : IDisposable
 {
-    private readonly Dictionary<string, Site> read = new(StringComparer.Ordinal);
+    /// <summary>Descriptions by hash: a service that looks every half minute reads each once.</summary>
+    private static readonly ConcurrentDictionary<string, Site> Read = new(StringComparer.Ordinal);
 
     private OpenSite(SiteFolder folder, SiteLedger ledger)
     {
@@ -63,16 +65,10 @@ public sealed class OpenSite : IDisposable
 
     private IReadOnlyList<SiteVersion> ToSites(IReadOnlyList<SiteText> texts) => [.. texts.Select(text => new SiteVersion(text.From, ToSite(text)))];
 
-    private Site ToSite(SiteText text)
+    private Site ToSite(SiteText text) => Read.GetOrAdd(text.Sha, _ =>
     {
-        if (!read.TryGetValue(text.Sha, out var site))
-        {
-            var reading = SiteReader.Read("site.yaml", DescriptionFiles.Decode(text.Site), "stations.csv", DescriptionFiles.Decode(text.Stations));
-            site = reading.Site ?? throw new InvalidDataException(
-                FormattableString.Invariant($"{Folder.Name}: the description that holds from {text.From:yyyy-MM-dd} was good when it was taken in and cannot be read by this program: {reading.Problems[0]}"));
-            read.Add(text.Sha, site);
-        }
-
-        return site;
-    }
+        var reading = SiteReader.Read("site.yaml", DescriptionFiles.Decode(text.Site), "stations.csv", DescriptionFiles.Decode(text.Stations));
+        return reading.Site ?? throw new InvalidDataException(
+            FormattableString.Invariant($"{Folder.Name}: the description that holds from {text.From:yyyy-MM-dd} was good when it was taken in and cannot be read by this program: {reading.Problems[0]}"));
+    });
 }

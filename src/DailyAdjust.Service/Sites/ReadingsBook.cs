@@ -59,8 +59,8 @@ public static class ReadingsBook
         return changed;
     }
 
-    /// <summary>Files of stations whose column map is another one than they were read with are read again, in order of arrival.</summary>
-    public static void ReadAgainWhereMapsChanged(OpenSite site)
+    /// <summary>Files that were read with another column map, or whose readings were deleted, are read again in order of arrival.</summary>
+    public static void ReadAgainWhereNeeded(OpenSite site)
     {
         foreach (var station in site.Newest.Weather.Stations)
         {

@@ -16,6 +16,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
     private readonly List<string> notices = [];
     private long lookedAt = -1;
     private bool inboxWasGone;
+    private (string? Sha, string? Why) badEdit;
 
     public SiteFolder Folder { get; } = folder;
 
@@ -50,11 +51,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
 
         using var site = OpenSite.Open(Folder, LedgerMode.Write);
         var now = time.GetUtcNow();
-        if (DescriptionIntake.Take(site, Today(site, now), from: null, now) is { } bad)
-        {
-            Notice(bad);
-        }
-
+        TakeDescription(site, now);
         if (site.Versions.Count == 0)
         {
             return;
@@ -63,6 +60,19 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         notices.AddRange(new InboxIntake(site, inbox, options, time, log).TakeAll(look, stop));
         IssueDue(site, now);
         inbox.Tidy(TimeSpan.FromDays(options.KeepTakenDays));
+        ReportFolders.Tidy(Folder, site.Newest.Clock.DateOf(now).AddDays(-options.KeepReportsDays));
+    }
+
+    private void TakeDescription(OpenSite site, DateTimeOffset now)
+    {
+        var sha = DescriptionFiles.Of(Folder).Sha;
+        var why = DescriptionIntake.Take(site, Today(site, now), from: null, now);
+        if (why is not null && !string.Equals(sha, badEdit.Sha, StringComparison.Ordinal))
+        {
+            log.LogWarning("{Site}: {Notice}", Folder.Name, why);
+        }
+
+        badEdit = why is null ? default : (sha, why);
     }
 
     private void IssueDue(OpenSite site, DateTimeOffset now)
@@ -78,13 +88,13 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
                 Notice(FormattableString.Invariant($"This sheet was due at {site.Newest.Clock.ToLocal(due.Instant):HH:mm} and was made at {site.Newest.Clock.ToLocal(now):HH:mm}."));
             }
 
-            morning.Issue(due.Date, asOf, notices);
+            morning.Issue(due.Date, asOf, Notices());
             notices.Clear();
         }
         else if (site.Ledger.Watermark > lookedAt && RoundIsOpen(site, now) is { } today)
         {
             // New input before the round is done: another issue if a line changes.
-            if (morning.Issue(today, MorningTime.WholeMinute(now), notices, onlyIfChanged: true) is not null)
+            if (morning.Issue(today, MorningTime.WholeMinute(now), Notices(), onlyIfChanged: true) is not null)
             {
                 notices.Clear();
             }
@@ -103,16 +113,14 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
 
         using var site = OpenSite.Open(Folder, LedgerMode.Read);
         var now = time.GetUtcNow();
-        var files = DescriptionFiles.Read(Folder);
-        var edited = site.Texts.Count == 0 || !string.Equals(
-            site.Texts[^1].Sha, Ledger.Inputs.SiteTexts.ShaOf(files.Yaml, files.Stations), StringComparison.Ordinal);
-        if (edited)
+        var files = DescriptionFiles.Of(Folder);
+        if (DescriptionIntake.IsKnown(site, files))
         {
-            // A bad edit is told with the next sheet and logged once; it is no reason to open the ledger every time.
-            return files.Reading.Site is null && site.Versions.Count > 0 && IsQuiet(site, now);
+            return IsQuiet(site, now);
         }
 
-        return IsQuiet(site, now);
+        // A bad edit was told when it was first seen; it is no reason to open the ledger at every look.
+        return string.Equals(files.Sha, badEdit.Sha, StringComparison.Ordinal) && (site.Versions.Count == 0 || IsQuiet(site, now));
     }
 
     private bool IsQuiet(OpenSite site, DateTimeOffset now)
@@ -162,6 +170,8 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
             return new([], 0, []);
         }
     }
+
+    private IReadOnlyList<string> Notices() => badEdit.Why is { } why ? [why, .. notices] : [.. notices];
 
     private void Notice(string sentence)
     {

@@ -87,5 +87,5 @@ public sealed class LogTests : IDisposable
         return ledger.Watermark;
     }
 
-    private ProgramResult Run(params string[] arguments) => RunningProgram.Run([arguments[0], "--home", home.Path, .. arguments[1..]]);
+    private ProgramResult Run(params string[] arguments) => InProcess.Run([arguments[0], "--home", home.Path, .. arguments[1..]]);
 }

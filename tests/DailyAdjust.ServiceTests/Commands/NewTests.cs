@@ -48,6 +48,30 @@ public sealed class NewTests : IDisposable
     }
 
     [Fact]
+    public void A_newcomer_with_a_weather_file_comes_to_a_first_sheet_with_advice()
+    {
+        var answers = Answers.Replace("cool\n\n2026-06-01", $"cool\n{ExampleSite.Weather}\n2026-06-01", StringComparison.Ordinal);
+        Assert.Equal(0, New(answers).ExitCode);
+        var check = RunningProgram.Run("check", "--home", home.Path);
+        Assert.True(check.ExitCode == 0, check.ToString());
+        Assert.Contains("Ready: 1 controllers, 2 programs, 6 stations", check.Output, StringComparison.Ordinal);
+        var morning = RunningProgram.Run("morning", "--home", home.Path, "--date", "2026-06-10");
+        Assert.True(morning.ExitCode == 0, morning.ToString());
+        var advice = File.ReadAllText(Path.Combine(home.Home.Site("mill-creek").ReportFolder(new DateOnly(2026, 6, 10)), "advice.csv"));
+        Assert.DoesNotContain("as-set", advice, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_newcomer_who_takes_every_proposal_in_metric_units_has_a_good_site_too()
+    {
+        var answers = Answers.Replace("America/Chicago\nus\n1290", "Europe/Berlin\nmetric\n90", StringComparison.Ordinal)
+            .Replace("-98.3", "10.0", StringComparison.Ordinal).Replace("44.2", "52.3", StringComparison.Ordinal);
+        Assert.Equal(0, New(answers).ExitCode);
+        var check = RunningProgram.Run("check", "--home", home.Path);
+        Assert.True(check.ExitCode == 0, check.ToString());
+    }
+
+    [Fact]
     public void An_existing_site_is_never_overwritten()
     {
         New(Answers);

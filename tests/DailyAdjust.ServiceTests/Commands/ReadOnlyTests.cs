@@ -105,5 +105,5 @@ public sealed class ReadOnlyTests : IDisposable
         return string.Join('\n', files.Select(file => $"{file} {Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(file)))}"));
     }
 
-    private ProgramResult Run(params string[] arguments) => RunningProgram.Run([arguments[0], "--home", home.Path, .. arguments[1..]]);
+    private ProgramResult Run(params string[] arguments) => InProcess.Run([arguments[0], "--home", home.Path, .. arguments[1..]]);
 }
