@@ -54,14 +54,14 @@ internal static class TextReport
             lines.Add($"! {FreshnessWords.Sentence(notice)}", most: 2);
         }
 
-        foreach (var rain in fresh.UnknownRain)
+        foreach (var days in FreshnessWords.UnknownByGauge(fresh))
         {
-            lines.Add($"! {FreshnessWords.RainTitle}: {FreshnessWords.UnknownRain(rain, view.Words)}");
-            lines.Add($"{FreshnessWords.LogbookLine} {Answers.RainLine(rain.Gauge, rain.Date, view.Words.DepthUnit)}", indent: 2);
+            lines.Add($"! {FreshnessWords.RainTitle}: {FreshnessWords.UnknownRain(days, view.Words)}");
+            lines.Add($"{FreshnessWords.LogbookLine} {Answers.RainLine(days[0].Gauge, days[0].Date, view.Words.DepthUnit)}", indent: 2);
         }
 
         lines.Add(FreshnessWords.Through(fresh, view.Words)
-            + (fresh.Assumed.Count > 0 ? $" {FreshnessWords.AssumedTitle}: {FreshnessWords.Sentence(string.Join("; ", fresh.Assumed))}" : ""));
+            + (fresh.Assumed.Count > 0 ? $" {FreshnessWords.AssumedTitle}: {string.Join(" ", fresh.Assumed.Select(FreshnessWords.Sentence))}" : ""));
     }
 
     private static void Round(TextLines lines, SheetView view)

@@ -17,7 +17,7 @@ internal static class FreshnessWords
     public const string AssumedTitle = "Assumed or estimated";
 
     public static string Through(Freshness freshness, SiteWords words) => freshness.WeatherThrough is { } end
-        ? $"Weather through {words.When(end)}, station {freshness.Station}." + (freshness.Assumed.Count == 0 ? " Everything measured." : "")
+        ? $"Weather through {words.When(end)}{(freshness.Station.Length > 0 ? ", station " + freshness.Station : "")}." + (freshness.Assumed.Count == 0 ? " Everything measured." : "")
         : "No weather has come in yet.";
 
     public static string NoAdvice(Freshness freshness) =>
@@ -30,10 +30,17 @@ internal static class FreshnessWords
         (programs.Count > Most ? $"{string.Join(", ", programs.Take(Most))} and {SiteWords.Count(programs.Count - Most)} more" : CommonWords.List(programs))
         + ". Taken to run at 100 % until somebody reads the dial.";
 
-    public static string UnknownRain(UnknownRain rain, SiteWords words) =>
-        $"gauge {rain.Gauge}, {SiteWords.Date(rain.Date)}"
-        + (rain.MeasuredPartMm > 0 ? $" ({words.DepthOf(rain.MeasuredPartMm)} of it was measured)" : "")
-        + ". It counts as none until somebody says.";
+    /// <summary>One sentence for a gauge and all its unknown days, newest first.</summary>
+    public static string UnknownRain(IReadOnlyList<UnknownRain> days, SiteWords words)
+    {
+        var named = days.Take(Most).Select(d => SiteWords.Date(d.Date) + (d.MeasuredPartMm > 0 ? $" ({words.DepthOf(d.MeasuredPartMm)} of it was measured)" : ""));
+        var more = days.Count > Most ? $" and {SiteWords.Count(days.Count - Most)} days more" : "";
+        return $"gauge {days[0].Gauge}, {string.Join(", ", named)}{more}. It counts as none until somebody says.";
+    }
+
+    /// <summary>The gauges with unknown rain, in order of name.</summary>
+    public static IEnumerable<IReadOnlyList<UnknownRain>> UnknownByGauge(Freshness freshness) =>
+        freshness.UnknownRain.GroupBy(r => r.Gauge, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => g.ToList());
 
     public const string AnswerRound = "Done as it said:";
     public const string Or = "otherwise";

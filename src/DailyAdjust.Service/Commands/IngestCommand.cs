@@ -7,6 +7,9 @@ namespace DailyAdjust.Service.Commands;
 /// <summary>`ingest`: reads files as if they had been dropped into the inbox.</summary>
 internal static class IngestCommand
 {
+    /// <summary>What a person reads on a terminal before giving up.</summary>
+    private const int ProblemsShown = 12;
+
     public static AppCommand Create(GlobalOptions global, TimeProvider time)
     {
         var files = new Argument<string[]>("FILE") { Description = "Weather CSV, logbook.csv or a filled-in round.csv.", Arity = ArgumentArity.OneOrMore };
@@ -35,9 +38,14 @@ internal static class IngestCommand
         foreach (var (file, report) in TakeAll(context, site, files))
         {
             context.Out.WriteLine($"{file}{(report.What.Length > 0 ? ": " + report.What : "")}{(report.Known ? ", known already: nothing is new" : "")}");
-            foreach (var problem in report.Problems)
+            foreach (var problem in report.Problems.Take(ProblemsShown))
             {
                 context.Error.WriteLine(problem);
+            }
+
+            if (report.Problems.Count > ProblemsShown)
+            {
+                context.Error.WriteLine(FormattableString.Invariant($"... and {report.Problems.Count - ProblemsShown} more of the kind{(report.Refused ? ", all of them in the .why.txt in inbox/refused" : "")}."));
             }
 
             context.Out.WriteLine(report.Counts);

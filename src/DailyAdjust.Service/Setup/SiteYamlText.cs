@@ -67,6 +67,8 @@ internal static class SiteYamlText
                   # clock: local (with summer time) | standard | utc; stamp: does the time stand at the end or the start of its interval?
                   time: {"{"} column: {Quoted(guess.TimeColumn)}, pattern: {Quoted(guess.Pattern)}, clock: local, stamp: {(guess.Interval.EndsWith('d') ? "start" : "end")} {"}"}
                   interval: {guess.Interval}
+                  decimal: {(guess.DecimalComma ? "comma" : "point")}
+                  missing: ["--", "---", "NA"]   # what the station writes where it has no value; an empty cell always is one
                   wind_height: 2 m            # of the anemometer above ground
                   columns:                    # quantity: header of its column, with the unit in brackets
 

@@ -12,6 +12,9 @@ namespace DailyAdjust.Service.Setup;
 public sealed record WeatherFileGuess(
     string Files, string TimeColumn, string Pattern, string Interval, IReadOnlyList<KeyValuePair<string, string>> Columns)
 {
+    /// <summary>Its numbers have a decimal comma.</summary>
+    public bool DecimalComma { get; init; }
+
     /// <summary>The date of its first row; null = not read from a file.</summary>
     public DateOnly? FirstDate { get; init; }
 
@@ -63,6 +66,7 @@ public sealed record WeatherFileGuess(
             var second = i + 2 < lines.Count ? Cells(lines[i + 2], delimiter) : [];
             return new(FilePattern(path), header[time], pattern, IntervalOf(pattern, first[time], second.ElementAtOrDefault(time)), columns)
             {
+                DecimalComma = delimiter != ',' && first.Concat(second).Any(cell => Regex.IsMatch(cell, "^[-+]?[0-9]+,[0-9]+$", Plainly)),
                 FirstDate = TryTime(first[time], pattern, out var begin) ? DateOnly.FromDateTime(begin) : null,
                 Path = path,
             };
