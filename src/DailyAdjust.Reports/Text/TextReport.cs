@@ -137,7 +137,7 @@ internal static class TextReport
             foreach (var dry in sheet.Driest.Take(MostListed))
             {
                 var volume = dry.VolumeL is { } litres ? $", about {words.AboutVolume(litres)}" : "";
-                lines.Add($"- {dry.Name} ({dry.Station}): short {words.DepthOf(dry.ShortMm)}{volume}: {dry.Why}", indent: 2, most: 1);
+                lines.Add($"- {ZoneWords.Named(dry.Name, dry.Station)}: short {words.DepthOf(dry.ShortMm)}{volume}: {dry.Why}", indent: 2, most: 1);
             }
         }
 

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Reports.Words;
 
@@ -29,6 +30,10 @@ internal static class ZoneWords
     }
 
     public static string Name(ZoneAdvice zone) => zone.Name.Length > 0 ? zone.Name : zone.Station.ToString();
+
+    /// <summary>"green 4 (C2/1)"; the address alone where it has no other name.</summary>
+    public static string Named(string name, StationKey station) =>
+        name.Length == 0 || string.Equals(name, station.ToString(), StringComparison.Ordinal) ? station.ToString() : $"{name} ({station})";
 
     private static string Names(List<ZoneAdvice> zones, Func<ZoneAdvice, string> more)
     {
