@@ -38,6 +38,10 @@ internal sealed record SmallCourse
 
     public IReadOnlyList<RainFall> RainSinceMidnight { get; init; } = [];
 
+    public WateringWindow? Window { get; init; }
+
+    public double? Pump { get; init; }
+
     public IReadOnlyList<Restriction> Restrictions { get; init; } = [];
 
     public IReadOnlyList<IssuedSheet> Sheets { get; init; } = [];
@@ -69,6 +73,8 @@ internal sealed record SmallCourse
         Report = Report,
         Controllers = [Controller],
         Restrictions = Restrictions,
+        Window = Window,
+        PumpCapacityLPerMin = Pump,
         Stations = Stations,
         Areas = [.. Stations.Select(s => s.Area).Distinct()],
         Weather = new WeatherSetup { Stations = [], Gauges = [new Gauge("yard", null)], Normals = new([.. Enumerable.Repeat(5.0, 12)], []) },
