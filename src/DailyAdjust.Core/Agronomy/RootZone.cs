@@ -42,7 +42,15 @@ public struct RootZone(double totalAvailableMm, double allowableMm, double deple
             _stress = StressCoefficient(totalAvailableMm, allowableMm, DepletionMm);
         }
 
-        var drawn = Math.Min(demandMm * _stress, totalAvailableMm - DepletionMm);
+        var left = totalAvailableMm - DepletionMm;
+        var drawn = demandMm * _stress;
+        if (drawn >= left)
+        {
+            // The sum could end a last bit beyond TAW.
+            DepletionMm = totalAvailableMm;
+            return left;
+        }
+
         DepletionMm += drawn;
         return drawn;
     }
