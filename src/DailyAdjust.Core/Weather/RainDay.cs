@@ -6,12 +6,12 @@ namespace DailyAdjust.Core.Weather;
 /// </summary>
 internal sealed class RainDay
 {
-    private readonly List<RainFall> falls = [];
-    private readonly DaySpan day;
-    private readonly RainSpan? whole;
-    private readonly List<RainSpan> booked;
-    private readonly TimeSpan measured;
-    private readonly TimeSpan covered;
+    private readonly List<RainFall> _falls = [];
+    private readonly DaySpan _day;
+    private readonly RainSpan? _whole;
+    private readonly List<RainSpan> _booked;
+    private readonly TimeSpan _measured;
+    private readonly TimeSpan _covered;
 
     /// <param name="day">The date.</param>
     /// <param name="readings">The instrument's of the day; empty for a gauge that is read by hand.</param>
@@ -19,14 +19,14 @@ internal sealed class RainDay
     /// <param name="spans">The gauge's entries.</param>
     public RainDay(DaySpan day, IReadOnlyList<Reading> readings, bool readsDaily, IReadOnlyList<RainSpan> spans)
     {
-        this.day = day;
-        whole = spans.LastOrDefault(s => s.WholeDate == day.Date);
+        _day = day;
+        _whole = spans.LastOrDefault(s => s.WholeDate == day.Date);
         List<RainSpan> timed = [.. spans.Where(s => s.WholeDate is null)];
-        booked = [.. timed.Where(s => day.Holds(s.From))];
-        covered = Sum(timed.Select(s => s.Within(day.Begin, day.End)));
-        if (whole is not null)
+        _booked = [.. timed.Where(s => day.Holds(s.From))];
+        _covered = Sum(timed.Select(s => s.Within(day.Begin, day.End)));
+        if (_whole is not null)
         {
-            Add(day.Begin, whole.Mm);
+            Add(day.Begin, _whole.Mm);
             return;
         }
 
@@ -35,26 +35,26 @@ internal sealed class RainDay
             // Where an entry covers a part of an interval, the instrument's rain is taken to have fallen evenly in it.
             var length = reading.End - reading.Begin;
             var open = length - Sum(timed.Select(s => s.Within(reading.Begin, reading.End)));
-            measured += open;
+            _measured += open;
             Add(readsDaily ? day.Begin : reading.End, reading.RainMm * (open / length));
         }
 
-        foreach (var span in booked)
+        foreach (var span in _booked)
         {
             Add(span.To, span.Mm);
         }
 
-        falls.Sort((a, b) => a.At.CompareTo(b.At));
+        _falls.Sort((a, b) => a.At.CompareTo(b.At));
     }
 
     /// <summary>Anything at all is known of the date.</summary>
-    public bool KnowsAnything => whole is not null || booked.Count > 0 || measured + covered > TimeSpan.Zero;
+    public bool KnowsAnything => _whole is not null || _booked.Count > 0 || _measured + _covered > TimeSpan.Zero;
 
     /// <summary>Of a finished day.</summary>
     public GaugeDay Finished(string gauge)
     {
         // A gauge that was read after the day's end held the day's rain, even if the span of 24 hours does not reach back to 00:00.
-        var known = whole is not null || IsEnough(measured + covered) || booked.Exists(s => s.To >= day.End);
+        var known = _whole is not null || IsEnough(_measured + _covered) || _booked.Exists(s => s.To >= _day.End);
         return known ? Known(gauge) : new GaugeDay(gauge, null, [], RainBasis.Unknown, TotalMm());
     }
 
@@ -65,19 +65,19 @@ internal sealed class RainDay
 
     private GaugeDay Known(string gauge)
     {
-        var byPeople = whole is not null || booked.Count > 0 || (covered > TimeSpan.Zero && !IsEnough(measured));
-        return new GaugeDay(gauge, TotalMm(), falls, byPeople ? RainBasis.Logbook : RainBasis.Measured, 0);
+        var byPeople = _whole is not null || _booked.Count > 0 || (_covered > TimeSpan.Zero && !IsEnough(_measured));
+        return new GaugeDay(gauge, TotalMm(), _falls, byPeople ? RainBasis.Logbook : RainBasis.Measured, 0);
     }
 
-    private bool IsEnough(TimeSpan time) => (double)time.Ticks / day.Length.Ticks >= DayInputs.LeastShare - DayInputs.ShareTolerance;
+    private bool IsEnough(TimeSpan time) => (double)time.Ticks / _day.Length.Ticks >= DayInputs.LeastShare - DayInputs.ShareTolerance;
 
-    private double TotalMm() => falls.Sum(f => f.Mm);
+    private double TotalMm() => _falls.Sum(f => f.Mm);
 
     private void Add(DateTimeOffset at, double mm)
     {
         if (mm > 0)
         {
-            falls.Add(new RainFall(at < day.End ? at : day.End, mm));
+            _falls.Add(new RainFall(at < _day.End ? at : _day.End, mm));
         }
     }
 }

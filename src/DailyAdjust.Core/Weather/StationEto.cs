@@ -18,29 +18,29 @@ internal sealed class StationEto
     /// <summary>Where wind is unknown. Source: [FAO56] p. 63.</summary>
     public const double UnknownWindMPerS = 2;
 
-    private readonly StationWindow window;
+    private readonly StationWindow _window;
 
     public StationEto(StationWindow window)
     {
-        this.window = window;
+        _window = window;
         Inputs = window.Source.IsDaily ? DayInputs.OfDaily(window) : DayInputs.OfIntervals(window);
     }
 
-    public StationWindow Window => window;
+    public StationWindow Window => _window;
 
     public DayInputs Inputs { get; }
 
-    private double Ra => Sun.ExtraterrestrialRadiationMJPerM2Day(window.Site.LatitudeDeg, window.Day.Date.DayOfYear);
+    private double Ra => Sun.ExtraterrestrialRadiationMJPerM2Day(_window.Site.LatitudeDeg, _window.Day.Date.DayOfYear);
 
     /// <summary>From inputs that the station measured, all of them; null = something is missing.</summary>
     public KnownEto? Complete()
     {
-        if (window.Source.UseSuppliedEto && Inputs.ReferenceEtMm.IsKnown)
+        if (_window.Source.UseSuppliedEto && Inputs.ReferenceEtMm.IsKnown)
         {
             return new(Math.Max(0, Inputs.ReferenceEtMm.Value), EtoBasis.Supplied, Notes([], WeatherQuantity.ReferenceEt));
         }
 
-        if (!window.Source.IsDaily && HourlySum.Of(window) is { } hourly)
+        if (!_window.Source.IsDaily && HourlySum.Of(_window) is { } hourly)
         {
             return new(Math.Max(0, hourly.Mm), EtoBasis.Hourly, Notes([], InputsWith(hourly.Humidity)));
         }
@@ -79,15 +79,15 @@ internal sealed class StationEto
         else if (sunshine.IsKnown)
         {
             solarMJPerM2 = Radiation.SolarFromSunshineMJPerM2(
-                Math.Min(24, sunshine.Value), Sun.DaylightHours(window.Site.LatitudeDeg, window.Day.Date.DayOfYear), Ra);
+                Math.Min(24, sunshine.Value), Sun.DaylightHours(_window.Site.LatitudeDeg, _window.Day.Date.DayOfYear), Ra);
             notes.Add("solar_radiation: from sunshine");
             used.Add(WeatherQuantity.Sunshine);
         }
         else
         {
-            var coefficient = window.Source.Coastal ? Radiation.CoastalCoefficient : Radiation.InteriorCoefficient;
+            var coefficient = _window.Source.Coastal ? Radiation.CoastalCoefficient : Radiation.InteriorCoefficient;
             solarMJPerM2 = Radiation.SolarFromTemperatureRangeMJPerM2Day(
-                Inputs.AirTemperatureMaxC, Inputs.AirTemperatureMinC, coefficient, Ra, window.Site.ElevationM);
+                Inputs.AirTemperatureMaxC, Inputs.AirTemperatureMinC, coefficient, Ra, _window.Site.ElevationM);
             notes.Add("solar_radiation: from the range of temperature");
         }
 
@@ -116,7 +116,7 @@ internal sealed class StationEto
     private static WeatherQuantity[] InputsWith(WeatherQuantity humidity) =>
         [WeatherQuantity.AirTemperature, humidity, WeatherQuantity.SolarRadiation, WeatherQuantity.WindSpeed];
 
-    private double Wind() => Atmosphere.WindSpeed2mMPerS(Inputs.WindSpeedMPerS, window.Source.WindHeightM);
+    private double Wind() => Atmosphere.WindSpeed2mMPerS(Inputs.WindSpeedMPerS, _window.Source.WindHeightM);
 
     private double Daily(double vapourPressureKPa, double wind2mMPerS, double solarMJPerM2) => ReferenceEtDaily.EtoMm(new DailyAir
     {
@@ -126,7 +126,7 @@ internal sealed class StationEto
         WindSpeed2mMPerS = wind2mMPerS,
         SolarRadiationMJPerM2Day = solarMJPerM2,
         ExtraterrestrialRadiationMJPerM2Day = Ra,
-        ElevationM = window.Site.ElevationM,
+        ElevationM = _window.Site.ElevationM,
     });
 
     /// <summary>The first that is known of: extremes of humidity, dew point, mean humidity. Source: [FAO56] ch. 3, p. 37-39.</summary>
@@ -152,7 +152,7 @@ internal sealed class StationEto
     {
         foreach (var quantity in used)
         {
-            var interpolated = window.Source.IsDaily ? TimeSpan.Zero : window.Interpolated(quantity);
+            var interpolated = _window.Source.IsDaily ? TimeSpan.Zero : _window.Interpolated(quantity);
             if (interpolated > TimeSpan.Zero)
             {
                 notes.Add($"{QuantityName.Of(quantity)}: {Text(interpolated)} interpolated");
@@ -171,9 +171,9 @@ internal sealed class StationEto
             }
         }
 
-        if (window.WetHumidities > 0 && used.Contains(WeatherQuantity.RelativeHumidity))
+        if (_window.WetHumidities > 0 && used.Contains(WeatherQuantity.RelativeHumidity))
         {
-            notes.Add(string.Create(CultureInfo.InvariantCulture, $"relative_humidity: above 100 % counted as 100 % ({window.WetHumidities} readings)"));
+            notes.Add(string.Create(CultureInfo.InvariantCulture, $"relative_humidity: above 100 % counted as 100 % ({_window.WetHumidities} readings)"));
         }
 
         notes.Sort(StringComparer.Ordinal);

@@ -14,15 +14,15 @@ internal sealed class StationWindow
     /// <summary>A gap of up to 3 hours ends within 3 hours.</summary>
     public static readonly TimeSpan After = ShortGaps.Longest;
 
-    private readonly Dictionary<WeatherQuantity, IReadOnlyList<Sample>> series = [];
-    private readonly List<Reading> readings;
+    private readonly Dictionary<WeatherQuantity, IReadOnlyList<Sample>> _series = [];
+    private readonly List<Reading> _readings;
 
     private StationWindow(Site site, WeatherSource source, DaySpan day, List<Reading> readings, List<SetAsideValue> setAside, int wetHumidities)
     {
         Site = site;
         Source = source;
         Day = day;
-        this.readings = readings;
+        _readings = readings;
         SetAside = setAside;
         WetHumidities = wetHumidities;
         OfDay = [.. readings.Where(r => day.Holds(r.Begin))];
@@ -75,10 +75,10 @@ internal sealed class StationWindow
     /// <summary>Known and interpolated values of a quantity; solar radiation in MJ/m² per hour, sunshine in h per hour, reference ET in mm per hour.</summary>
     public IReadOnlyList<Sample> Series(WeatherQuantity quantity)
     {
-        if (!series.TryGetValue(quantity, out var samples))
+        if (!_series.TryGetValue(quantity, out var samples))
         {
             samples = ShortGaps.Fill([.. Known(quantity)], Source.Interval);
-            series.Add(quantity, samples);
+            _series.Add(quantity, samples);
         }
 
         return samples;
@@ -111,7 +111,7 @@ internal sealed class StationWindow
 
     private IEnumerable<Sample> Known(WeatherQuantity quantity)
     {
-        foreach (var reading in readings)
+        foreach (var reading in _readings)
         {
             var value = Value(reading, quantity);
             if (!double.IsNaN(value))

@@ -3,15 +3,15 @@ namespace DailyAdjust.Files.Csv;
 /// <summary>Where each column stands; upper and lower case make no difference.</summary>
 internal sealed class CsvHeader
 {
-    private readonly CsvRow row;
-    private readonly Dictionary<string, int> at = new(StringComparer.OrdinalIgnoreCase);
+    private readonly CsvRow _row;
+    private readonly Dictionary<string, int> _at = new(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Every needed column is there.</summary>
     public bool Complete { get; private set; } = true;
 
     private CsvHeader(CsvRow row)
     {
-        this.row = row;
+        _row = row;
     }
 
     /// <summary>Reads a header whose columns are all known; tells unknown, double and missing ones.</summary>
@@ -29,13 +29,13 @@ internal sealed class CsvHeader
             {
                 problems.Error(row.Line, i + 1, $"{Wording.Quote(row.Cells[i])} is not a column that is known here", Wording.DidYouMean(row.Cells[i], known, "known columns"));
             }
-            else if (!header.at.TryAdd(name, i))
+            else if (!header._at.TryAdd(name, i))
             {
                 problems.Error(row.Line, i + 1, $"the column {Wording.Quote(name)} stands there twice", "keep one of them");
             }
         }
 
-        foreach (var name in needed.Where(n => !header.at.ContainsKey(n)))
+        foreach (var name in needed.Where(n => !header._at.ContainsKey(n)))
         {
             header.Complete = false;
             problems.Error(row.Line, 1, $"the column {Wording.Quote(name)} is missing", $"the first line names the columns: {string.Join(",", known)}");
@@ -53,19 +53,19 @@ internal sealed class CsvHeader
     }
 
     /// <summary>The cell of a column; empty where the file does not have it.</summary>
-    public string Cell(CsvRow of, string column) => at.TryGetValue(column, out var i) && i < of.Cells.Count ? of.Cells[i] : "";
+    public string Cell(CsvRow of, string column) => _at.TryGetValue(column, out var i) && i < of.Cells.Count ? of.Cells[i] : "";
 
     /// <summary>The column's place, from 1.</summary>
-    public int Place(string column) => at.TryGetValue(column, out var i) ? i + 1 : 1;
+    public int Place(string column) => _at.TryGetValue(column, out var i) ? i + 1 : 1;
 
     /// <summary>Whether the row is no wider than the header; tells it where it is.</summary>
     public bool Fits(CsvRow of, ProblemList problems)
     {
-        for (var i = row.Cells.Count; i < of.Cells.Count; i++)
+        for (var i = _row.Cells.Count; i < of.Cells.Count; i++)
         {
             if (of.Cells[i].Length > 0)
             {
-                problems.Error(of.Line, i + 1, FormattableString.Invariant($"the row has {of.Cells.Count} cells, the header {row.Cells.Count}"), "a text with the delimiter in it belongs in quotation marks");
+                problems.Error(of.Line, i + 1, FormattableString.Invariant($"the row has {of.Cells.Count} cells, the header {_row.Cells.Count}"), "a text with the delimiter in it belongs in quotation marks");
                 return false;
             }
         }

@@ -10,7 +10,7 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
     private static readonly string[] Kinds = [.. Enum.GetNames<LogKind>().Select(k => k.ToLowerInvariant())];
     private static readonly string[] Seasons = ["open", "closed", "drained"];
 
-    private bool bad;
+    private bool _bad;
 
     /// <summary>Time, kind and place: known as soon as they are good, whatever the rest is. Ordinals count by it.</summary>
     public (LogTime Time, LogKind Kind, Place Where)? Address { get; private set; }
@@ -38,7 +38,7 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
             Note = line.Note,
         };
         entry = WithValue(entry, rule!);
-        return bad ? null : entry;
+        return _bad ? null : entry;
     }
 
     private LogTime? Time()
@@ -199,7 +199,7 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
 
     private void Wrong(string column, string what, string hint)
     {
-        bad = true;
+        _bad = true;
         problems.Error(lineNumber, placeOf(column), what, hint);
     }
 

@@ -8,28 +8,28 @@ internal sealed class DayCollector(SiteClock clock, Action<ReadingDay> take)
 {
     private const int MostReadings = 40_000;
 
-    private readonly SortedDictionary<DateOnly, List<Reading>> days = [];
-    private (DateTimeOffset Begin, DateTimeOffset End, List<Reading> Readings) day;
-    private int count;
+    private readonly SortedDictionary<DateOnly, List<Reading>> _days = [];
+    private (DateTimeOffset Begin, DateTimeOffset End, List<Reading> Readings) _day;
+    private int _count;
 
     public void Add(Reading reading)
     {
-        if (reading.Begin < day.Begin || reading.Begin >= day.End)
+        if (reading.Begin < _day.Begin || reading.Begin >= _day.End)
         {
             var date = clock.DateOf(reading.Begin);
-            if (!days.TryGetValue(date, out var readings))
+            if (!_days.TryGetValue(date, out var readings))
             {
                 // A new day begins: the right moment to give out what has gathered, whole days if the file is in order.
                 Flush(MostReadings);
-                days.Add(date, readings = []);
+                _days.Add(date, readings = []);
             }
 
-            day = (clock.DayStart(date), clock.DayEnd(date), readings);
+            _day = (clock.DayStart(date), clock.DayEnd(date), readings);
         }
 
-        day.Readings.Add(reading);
-        count++;
-        if (count >= 2 * MostReadings)
+        _day.Readings.Add(reading);
+        _count++;
+        if (_count >= 2 * MostReadings)
         {
             Flush(0);
         }
@@ -40,17 +40,17 @@ internal sealed class DayCollector(SiteClock clock, Action<ReadingDay> take)
 
     private void Flush(int unlessFewer)
     {
-        if (count < unlessFewer)
+        if (_count < unlessFewer)
         {
             return;
         }
 
-        foreach (var (date, readings) in days)
+        foreach (var (date, readings) in _days)
         {
             take(new ReadingDay(date, ReadingMerge.Merge([readings])));
         }
 
-        days.Clear();
-        (day, count) = (default, 0);
+        _days.Clear();
+        (_day, _count) = (default, 0);
     }
 }

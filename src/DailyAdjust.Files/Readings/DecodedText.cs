@@ -11,22 +11,22 @@ internal sealed class DecodedText
 {
     private const int PieceBytes = 64 * 1024;
 
-    private readonly Stream stream;
-    private readonly Decoder decoder;
-    private readonly byte[] bytes = new byte[PieceBytes];
-    private int position;
-    private int count;
-    private bool ended;
-    private bool flushed;
+    private readonly Stream _stream;
+    private readonly Decoder _decoder;
+    private readonly byte[] _bytes = new byte[PieceBytes];
+    private int _position;
+    private int _count;
+    private bool _ended;
+    private bool _flushed;
 
     public DecodedText(Stream stream)
     {
-        this.stream = stream;
+        _stream = stream;
         Refill();
-        var (encoding, markLength) = EncodingOf(bytes.AsSpan(0, count), ended);
-        position = markLength;
-        decoder = encoding.GetDecoder();
-        NotText = WhyNotText(bytes.AsSpan(0, count));
+        var (encoding, markLength) = EncodingOf(_bytes.AsSpan(0, _count), _ended);
+        _position = markLength;
+        _decoder = encoding.GetDecoder();
+        NotText = WhyNotText(_bytes.AsSpan(0, _count));
     }
 
     /// <summary>Why the file cannot be read as text; null where it can.</summary>
@@ -35,16 +35,16 @@ internal sealed class DecodedText
     /// <summary>Fills some of the characters; 0 = the end.</summary>
     public int Read(Span<char> characters)
     {
-        while (!flushed)
+        while (!_flushed)
         {
-            if (position == count && !ended)
+            if (_position == _count && !_ended)
             {
                 Refill();
             }
 
-            flushed = ended && position == count;
-            decoder.Convert(bytes.AsSpan(position, count - position), characters, flushed, out var bytesUsed, out var written, out _);
-            position += bytesUsed;
+            _flushed = _ended && _position == _count;
+            _decoder.Convert(_bytes.AsSpan(_position, _count - _position), characters, _flushed, out var bytesUsed, out var written, out _);
+            _position += bytesUsed;
             if (written > 0)
             {
                 return written;
@@ -56,9 +56,9 @@ internal sealed class DecodedText
 
     private void Refill()
     {
-        position = 0;
-        count = stream.ReadAtLeast(bytes, PieceBytes, throwOnEndOfStream: false);
-        ended = count < PieceBytes;
+        _position = 0;
+        _count = _stream.ReadAtLeast(_bytes, PieceBytes, throwOnEndOfStream: false);
+        _ended = _count < PieceBytes;
     }
 
     private static (Encoding Encoding, int MarkLength) EncodingOf(ReadOnlySpan<byte> start, bool whole) => start switch

@@ -13,52 +13,52 @@ internal sealed class IntervalCheck(WeatherSource source)
     private const int FewestShort = 3;
     private const int FewestLong = 10;
 
-    private int rows;
-    private int steps;
-    private int shorter;
-    private int longer;
-    private DateTimeOffset before;
-    private (int Line, TimeSpan Step) shortStep;
-    private (int Line, TimeSpan Step) longStep;
+    private int _rows;
+    private int _steps;
+    private int _shorter;
+    private int _longer;
+    private DateTimeOffset _before;
+    private (int Line, TimeSpan Step) _shortStep;
+    private (int Line, TimeSpan Step) _longStep;
 
     /// <summary>Enough rows have been seen.</summary>
-    public bool IsDone => rows >= Rows;
+    public bool IsDone => _rows >= Rows;
 
     public void Add(int line, DateTimeOffset begin)
     {
-        var step = (begin - before).Duration();
-        before = begin;
-        rows++;
+        var step = (begin - _before).Duration();
+        _before = begin;
+        _rows++;
 
         // The same time again is a correction, but one row a day cannot have the same date over and over.
-        if (rows == 1 || (step == TimeSpan.Zero && !source.IsDaily))
+        if (_rows == 1 || (step == TimeSpan.Zero && !source.IsDaily))
         {
             return;
         }
 
-        steps++;
+        _steps++;
         if (step < 0.75 * source.Interval)
         {
-            shorter++;
-            shortStep = shorter == 1 ? (line, step) : shortStep;
+            _shorter++;
+            _shortStep = _shorter == 1 ? (line, step) : _shortStep;
         }
         else if (step >= 1.5 * source.Interval)
         {
-            longer++;
-            longStep = longer == 1 ? (line, step) : longStep;
+            _longer++;
+            _longStep = _longer == 1 ? (line, step) : _longStep;
         }
     }
 
     /// <summary>Rows too close: what is wrong and what to do; null = they fit.</summary>
     public (int Line, string What, string Hint)? TooClose() =>
-        shorter >= FewestShort && 2 * shorter > steps
-            ? (shortStep.Line, $"rows are {Text(shortStep.Step)} apart, but the site says that each is an interval of {Text(source.Interval)}", "Correct interval in the column map, or the clock or date pattern if the times are read wrongly; nothing of this file was used")
+        _shorter >= FewestShort && 2 * _shorter > _steps
+            ? (_shortStep.Line, $"rows are {Text(_shortStep.Step)} apart, but the site says that each is an interval of {Text(source.Interval)}", "Correct interval in the column map, or the clock or date pattern if the times are read wrongly; nothing of this file was used")
             : null;
 
     /// <summary>Rows too far apart: their days will stay incomplete.</summary>
     public (int Line, string What, string Hint)? TooFar() =>
-        longer >= FewestLong && 2 * longer > steps
-            ? (longStep.Line, $"rows are {Text(longStep.Step)} apart, but the site says that each is an interval of {Text(source.Interval)}", "Days will be incomplete; correct interval in the column map if it is wrong")
+        _longer >= FewestLong && 2 * _longer > _steps
+            ? (_longStep.Line, $"rows are {Text(_longStep.Step)} apart, but the site says that each is an interval of {Text(source.Interval)}", "Days will be incomplete; correct interval in the column map if it is wrong")
             : null;
 
     private static string Text(TimeSpan step) =>

@@ -17,11 +17,11 @@ internal sealed class LineReader(DecodedText text)
 {
     public const int LongestLine = 64 * 1024;
 
-    private readonly char[] buffer = new char[2 * LongestLine];
-    private int start;
-    private int end;
-    private bool ended;
-    private bool afterReturn;
+    private readonly char[] _buffer = new char[2 * LongestLine];
+    private int _start;
+    private int _end;
+    private bool _ended;
+    private bool _afterReturn;
 
     /// <summary>The number of the line last read, from 1.</summary>
     public int Number { get; private set; }
@@ -39,35 +39,35 @@ internal sealed class LineReader(DecodedText text)
         var searched = 0;
         while (true)
         {
-            if (afterReturn && start < end)
+            if (_afterReturn && _start < _end)
             {
-                start += buffer[start] == '\n' ? 1 : 0;
-                afterReturn = false;
+                _start += _buffer[_start] == '\n' ? 1 : 0;
+                _afterReturn = false;
             }
 
-            var found = buffer.AsSpan(start + searched, end - start - searched).IndexOfAny('\r', '\n');
+            var found = _buffer.AsSpan(_start + searched, _end - _start - searched).IndexOfAny('\r', '\n');
             if (found >= 0)
             {
-                line = buffer.AsSpan(start, searched + found);
-                afterReturn = buffer[start + searched + found] == '\r';
-                start += searched + found + 1;
+                line = _buffer.AsSpan(_start, searched + found);
+                _afterReturn = _buffer[_start + searched + found] == '\r';
+                _start += searched + found + 1;
                 return Take(ref line, tooLong);
             }
 
-            searched = end - start;
+            searched = _end - _start;
             if (searched > LongestLine)
             {
-                (tooLong, start, searched) = (true, end, 0);
+                (tooLong, _start, searched) = (true, _end, 0);
             }
 
-            if (!ended)
+            if (!_ended)
             {
                 Refill();
                 continue;
             }
 
-            line = buffer.AsSpan(start, end - start);
-            start = end;
+            line = _buffer.AsSpan(_start, _end - _start);
+            _start = _end;
             if (line.IsEmpty && !tooLong)
             {
                 return false;
@@ -91,10 +91,10 @@ internal sealed class LineReader(DecodedText text)
 
     private void Refill()
     {
-        buffer.AsSpan(start, end - start).CopyTo(buffer);
-        (start, end) = (0, end - start);
-        var read = text.Read(buffer.AsSpan(end));
-        end += read;
-        ended = read == 0;
+        _buffer.AsSpan(_start, _end - _start).CopyTo(_buffer);
+        (_start, _end) = (0, _end - _start);
+        var read = text.Read(_buffer.AsSpan(_end));
+        _end += read;
+        _ended = read == 0;
     }
 }

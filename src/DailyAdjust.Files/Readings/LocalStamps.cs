@@ -19,28 +19,28 @@ internal sealed class LocalStamps(SiteClock clock, WeatherSource source, Action<
     /// <summary>Far more rows than two hours have; a file that repeats one time for ever must not fill the memory.</summary>
     private const int LongestRun = 4096;
 
-    private readonly List<StampedRow> run = [];
-    private readonly bool atEnd = source.Time.Stamp == StampMeaning.End;
-    private (DateOnly Date, TimeSpan? Offset) day = (DateOnly.MinValue, null);
-    private DateTime? before;
+    private readonly List<StampedRow> _run = [];
+    private readonly bool _atEnd = source.Time.Stamp == StampMeaning.End;
+    private (DateOnly Date, TimeSpan? Offset) _day = (DateOnly.MinValue, null);
+    private DateTime? _before;
 
     public void Add(StampedRow row)
     {
         var plain = PlainOffset(row.Stamp);
         if (plain is null && IsNearChange(row.Stamp))
         {
-            if (run.Count == LongestRun || (run.Count > 0 && (row.Stamp - run[0].Stamp).Duration() > TimeSpan.FromDays(1)))
+            if (_run.Count == LongestRun || (_run.Count > 0 && (row.Stamp - _run[0].Stamp).Duration() > TimeSpan.FromDays(1)))
             {
                 Flush(row.Stamp);
             }
 
-            run.Add(row);
+            _run.Add(row);
             return;
         }
 
         Flush(row.Stamp);
         take(row, plain is { } offset ? new DateTimeOffset(row.Stamp, offset).ToUniversalTime() : Instants(row.Stamp)[0]);
-        before = row.Stamp;
+        _before = row.Stamp;
     }
 
     /// <summary>After the last row.</summary>
@@ -48,22 +48,22 @@ internal sealed class LocalStamps(SiteClock clock, WeatherSource source, Action<
 
     private void Flush(DateTime? after)
     {
-        if (run.Count == 0)
+        if (_run.Count == 0)
         {
             return;
         }
 
-        if (run.Exists(row => clock.IsSkipped(row.Stamp) || (atEnd && clock.IsSkipped(row.Stamp - source.Interval))))
+        if (_run.Exists(row => clock.IsSkipped(row.Stamp) || (_atEnd && clock.IsSkipped(row.Stamp - source.Interval))))
         {
-            run.ForEach(row => take(row, AcrossGap(row.Stamp)));
+            _run.ForEach(row => take(row, AcrossGap(row.Stamp)));
         }
         else
         {
             TakeRepeated(after);
         }
 
-        before = run[^1].Stamp;
-        run.Clear();
+        _before = _run[^1].Stamp;
+        _run.Clear();
     }
 
     /// <summary>A skipped time is no time, but one counted on from an interval's beginning up to the change, if no row claims that end.</summary>
@@ -75,38 +75,38 @@ internal sealed class LocalStamps(SiteClock clock, WeatherSource source, Action<
         }
 
         var begin = stamp - source.Interval;
-        if (!atEnd || clock.IsSkipped(begin))
+        if (!_atEnd || clock.IsSkipped(begin))
         {
             return null;
         }
 
         var end = Instants(begin)[0] + source.Interval;
         var shown = clock.ToLocal(end).DateTime;
-        return run.Exists(row => row.Stamp == shown) ? null : end;
+        return _run.Exists(row => row.Stamp == shown) ? null : end;
     }
 
     private void TakeRepeated(DateTime? after)
     {
         // Newest first is read from the end: then the same rules hold.
         var newestFirst = IsNewestFirst(after);
-        var times = run.ConvertAll(row => row.Stamp);
+        var times = _run.ConvertAll(row => row.Stamp);
         if (newestFirst)
         {
             times.Reverse();
         }
 
-        var (earlier, later) = newestFirst ? (after, before) : (before, after);
+        var (earlier, later) = newestFirst ? (after, _before) : (_before, after);
         var second = SecondPass(times);
 
         // One pass only: the first, unless that were less than an interval after the row before, or the file
         // begins within the pass and runs on into the hours after.
         var isSecond = earlier is { } stamp ? Instants(times[0])[0] - Instants(stamp)[0] < source.Interval : later is not null;
         var onlyPass = isSecond ? 1 : 0;
-        for (var i = 0; i < run.Count; i++)
+        for (var i = 0; i < _run.Count; i++)
         {
-            var order = newestFirst ? run.Count - 1 - i : i;
+            var order = newestFirst ? _run.Count - 1 - i : i;
             int? pass = second is { } at ? (order >= at ? 1 : 0) : null;
-            take(run[i], Instant(times[order], pass, onlyPass));
+            take(_run[i], Instant(times[order], pass, onlyPass));
         }
     }
 
@@ -118,7 +118,7 @@ internal sealed class LocalStamps(SiteClock clock, WeatherSource source, Action<
             return instants[pass ?? onlyPass];
         }
 
-        return pass == 0 && atEnd ? Instants(stamp - source.Interval)[0] + source.Interval : instants[0];
+        return pass == 0 && _atEnd ? Instants(stamp - source.Interval)[0] + source.Interval : instants[0];
     }
 
     /// <summary>Where the times go back furthest; where one interval fills the whole repeated hour, the same time twice will do. Null = they never do.</summary>
@@ -140,17 +140,17 @@ internal sealed class LocalStamps(SiteClock clock, WeatherSource source, Action<
 
     private bool IsNewestFirst(DateTime? after)
     {
-        if (before is { } first)
+        if (_before is { } first)
         {
-            return run[0].Stamp < first;
+            return _run[0].Stamp < first;
         }
 
         if (after is { } last)
         {
-            return last < run[^1].Stamp;
+            return last < _run[^1].Stamp;
         }
 
-        return Enumerable.Range(1, run.Count - 1).Sum(i => Math.Sign((run[i - 1].Stamp - run[i].Stamp).Ticks)) > 1;
+        return Enumerable.Range(1, _run.Count - 1).Sum(i => Math.Sign((_run[i - 1].Stamp - _run[i].Stamp).Ticks)) > 1;
     }
 
     private TimeSpan RepeatedFor(DateTime stamp)
@@ -161,7 +161,7 @@ internal sealed class LocalStamps(SiteClock clock, WeatherSource source, Action<
     }
 
     private bool IsNearChange(DateTime stamp) =>
-        Changes(stamp) || (atEnd && Changes(stamp - source.Interval));
+        Changes(stamp) || (_atEnd && Changes(stamp - source.Interval));
 
     private bool Changes(DateTime local) => clock.IsSkipped(local) || Instants(local).Count > 1;
 
@@ -171,12 +171,12 @@ internal sealed class LocalStamps(SiteClock clock, WeatherSource source, Action<
     private TimeSpan? PlainOffset(DateTime stamp)
     {
         var date = DateOnly.FromDateTime(stamp);
-        if (day.Date != date)
+        if (_day.Date != date)
         {
             var offset = clock.OffsetAt(clock.DayStart(date.AddDays(-1)));
-            day = (date, offset == clock.OffsetAt(clock.DayEnd(date.AddDays(1))) ? offset : null);
+            _day = (date, offset == clock.OffsetAt(clock.DayEnd(date.AddDays(1))) ? offset : null);
         }
 
-        return day.Offset;
+        return _day.Offset;
     }
 }

@@ -5,8 +5,8 @@ namespace DailyAdjust.Files.Readings;
 /// <summary>What a file writes where it has no value: nothing, or one of these texts. A mark that is a number counts however it is written (-999, -999.0).</summary>
 internal sealed class MissingMarks(IReadOnlyList<string> marks)
 {
-    private readonly string[] texts = [.. marks.Select(mark => mark.Trim()).Where(mark => mark.Length > 0)];
-    private readonly double[] numbers = [.. marks.Select(mark => NumberText.TryParse(mark, out var number) ? number : double.NaN).Where(number => !double.IsNaN(number))];
+    private readonly string[] _texts = [.. marks.Select(mark => mark.Trim()).Where(mark => mark.Length > 0)];
+    private readonly double[] _numbers = [.. marks.Select(mark => NumberText.TryParse(mark, out var number) ? number : double.NaN).Where(number => !double.IsNaN(number))];
 
     public bool Contains(ReadOnlySpan<char> cell)
     {
@@ -15,7 +15,7 @@ internal sealed class MissingMarks(IReadOnlyList<string> marks)
             return true;
         }
 
-        foreach (var text in texts)
+        foreach (var text in _texts)
         {
             if (cell.Equals(text, StringComparison.OrdinalIgnoreCase))
             {
@@ -26,5 +26,5 @@ internal sealed class MissingMarks(IReadOnlyList<string> marks)
         return false;
     }
 
-    public bool Contains(double number) => Array.IndexOf(numbers, number) >= 0;
+    public bool Contains(double number) => Array.IndexOf(_numbers, number) >= 0;
 }

@@ -8,17 +8,17 @@ internal sealed class OpenEnd(bool decimalComma)
 {
     private const int FewestNumbers = 10;
 
-    private int decimals = -1;
-    private int numbers;
+    private int _decimals = -1;
+    private int _numbers;
 
     /// <summary>A number in the last cell of an ended line.</summary>
     public void Add(ReadOnlySpan<char> cell)
     {
         var these = CellNumber.Decimals(cell, decimalComma);
-        decimals = numbers == 0 || these == decimals ? these : 0;
-        numbers++;
+        _decimals = _numbers == 0 || these == _decimals ? these : 0;
+        _numbers++;
     }
 
     public bool IsWhole(ReadOnlySpan<char> cell) =>
-        numbers >= FewestNumbers && decimals > 0 && CellNumber.Decimals(cell, decimalComma) == decimals;
+        _numbers >= FewestNumbers && _decimals > 0 && CellNumber.Decimals(cell, decimalComma) == _decimals;
 }

@@ -5,8 +5,8 @@ internal sealed class ProblemLog(string file)
 {
     private const int KeptOfASort = 20;
 
-    private readonly List<Problem> kept = [];
-    private readonly Dictionary<(string Sort, int Column), (int Count, int LastLine)> sorts = [];
+    private readonly List<Problem> _kept = [];
+    private readonly Dictionary<(string Sort, int Column), (int Count, int LastLine)> _sorts = [];
 
     /// <summary>Notes one problem; the texts are only made while they are kept.</summary>
     /// <param name="sort">What one counts together, in words that end "... more rows: ".</param>
@@ -14,19 +14,19 @@ internal sealed class ProblemLog(string file)
     /// <param name="column">The cell, from 1.</param>
     public void Add(string sort, int line, int column, Severity severity, Func<(string What, string Hint)> texts)
     {
-        var (count, _) = sorts.GetValueOrDefault((sort, column));
-        sorts[(sort, column)] = (count + 1, line);
+        var (count, _) = _sorts.GetValueOrDefault((sort, column));
+        _sorts[(sort, column)] = (count + 1, line);
         if (count < KeptOfASort)
         {
             var (what, hint) = texts();
-            kept.Add(new Problem(file, line, column, what, hint, severity));
+            _kept.Add(new Problem(file, line, column, what, hint, severity));
         }
     }
 
     /// <summary>In order of line and column; where more were found than kept, their number stands at the last of them.</summary>
     public IReadOnlyList<Problem> ToList() =>
     [
-        .. kept.Concat(sorts.Where(sort => sort.Value.Count > KeptOfASort).Select(sort => new Problem(
+        .. _kept.Concat(_sorts.Where(sort => sort.Value.Count > KeptOfASort).Select(sort => new Problem(
                 file, sort.Value.LastLine, sort.Key.Column, FormattableString.Invariant($"{sort.Value.Count - KeptOfASort} more of these up to this line: {sort.Key.Sort}"), "", Severity.Warning)))
             .OrderBy(problem => problem.Line).ThenBy(problem => problem.Column).ThenBy(problem => problem.What, StringComparer.Ordinal),
     ];

@@ -8,11 +8,11 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
 {
     private const int WidestHeader = 1000;
 
-    private readonly StampPattern pattern = new(source);
-    private readonly MissingMarks missing = new(source.Missing);
-    private readonly OpenEnd openEnd = new(source.DecimalComma);
-    private ColumnMap? map = header;
-    private int mapLine;
+    private readonly StampPattern _pattern = new(source);
+    private readonly MissingMarks _missing = new(source.Missing);
+    private readonly OpenEnd _openEnd = new(source.DecimalComma);
+    private ColumnMap? _map = header;
+    private int _mapLine;
 
     /// <summary>Rows refused so far.</summary>
     public int Refused { get; private set; }
@@ -27,7 +27,7 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
 
         var open = line == lines.OpenLine;
         var closedByQuote = row.Span is [.., '"'];
-        if (map is null || !HasWidth(row, map) || !TryStamp(row, map, open, out var stamp))
+        if (_map is null || !HasWidth(row, _map) || !TryStamp(row, _map, open, out var stamp))
         {
             if (!IsHeader(row, line))
             {
@@ -37,12 +37,12 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
             return null;
         }
 
-        var stamped = new StampedRow { Line = line, TimeColumn = map.Time + 1, Stamp = stamp };
-        foreach (var column in map.Values)
+        var stamped = new StampedRow { Line = line, TimeColumn = _map.Time + 1, Stamp = stamp };
+        foreach (var column in _map.Values)
         {
             var cell = row[column.Index].Span.Trim();
             var last = column.Index == row.ColCount - 1;
-            if (missing.Contains(cell))
+            if (_missing.Contains(cell))
             {
                 continue;
             }
@@ -51,11 +51,11 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
             {
                 SetAside(stamped, column, Shown.Short(cell), "is not a number", WhyNoNumber(cell));
             }
-            else if (missing.Contains(value))
+            else if (_missing.Contains(value))
             {
                 continue;
             }
-            else if (last && open && !closedByQuote && !openEnd.IsWhole(cell))
+            else if (last && open && !closedByQuote && !_openEnd.IsWhole(cell))
             {
                 SetAside(stamped, column, Shown.Short(cell), "may be cut: the file ends without ending this line", "End the last line, or drop the file again when it is complete");
             }
@@ -64,7 +64,7 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
                 stamped.Put(value, column.Unit);
                 if (last)
                 {
-                    openEnd.Add(cell);
+                    _openEnd.Add(cell);
                 }
             }
         }
@@ -89,17 +89,17 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
         stamp = default;
         var lastCell = row.ColCount - 1;
         return !(open && (columns.Time == lastCell || columns.TimeOfDay == lastCell))
-            && pattern.TryParse(
+            && _pattern.TryParse(
                 row[columns.Time].Span.Trim(), columns.TimeOfDay is { } timeOfDay ? row[timeOfDay].Span.Trim() : [], out stamp);
     }
 
     private void Refuse(SepReader.Row row, int line, bool open)
     {
         Refused++;
-        if (map is not { } columns)
+        if (_map is not { } columns)
         {
             problems.Add("rows below a header that does not fit", line, 1, Severity.Error, () => (
-                FormattableString.Invariant($"which column is which is not certain below line {mapLine}"), "The row is not used"));
+                FormattableString.Invariant($"which column is which is not certain below line {_mapLine}"), "The row is not used"));
             return;
         }
 
@@ -116,7 +116,7 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
         text = columns.TimeOfDay is { } timeOfDay ? text + " " + Shown.Short(row[timeOfDay].Span.Trim()) : text;
         problems.Add("rows without a time that can be read", line, columns.Time + 1, Severity.Error, () => open && TimeEnds(columns, count)
             ? ("the time may be cut: the file ends without ending this line", "The row is not used; drop the file again when it is complete")
-            : ($"\"{text}\" is not a time as the pattern \"{source.Time.Pattern}\" writes it", $"The row is not used; a time looks like \"{pattern.Example}\""));
+            : ($"\"{text}\" is not a time as the pattern \"{source.Time.Pattern}\" writes it", $"The row is not used; a time looks like \"{_pattern.Example}\""));
     }
 
     private static bool TimeEnds(ColumnMap columns, int count) => columns.Time == count - 1 || columns.TimeOfDay == count - 1;
@@ -155,8 +155,8 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
             return false;
         }
 
-        (map, var faults) = ColumnMap.Bind(cells, source);
-        mapLine = line;
+        (_map, var faults) = ColumnMap.Bind(cells, source);
+        _mapLine = line;
         foreach (var fault in faults)
         {
             problems.Add("headers that do not fit", line, fault.Column, Severity.Error, () => (fault.What, fault.Hint));

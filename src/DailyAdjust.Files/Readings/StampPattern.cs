@@ -12,8 +12,8 @@ public sealed class StampPattern
 
     private static readonly DateTime Sample = new(2026, 6, 21, 13, 45, 0, DateTimeKind.Unspecified);
 
-    private readonly string pattern;
-    private readonly bool twentyFour;
+    private readonly string _pattern;
+    private readonly bool _twentyFour;
 
     /// <exception cref="ArgumentException">The pattern has a <see cref="Fault"/>.</exception>
     public StampPattern(WeatherSource source)
@@ -23,12 +23,12 @@ public sealed class StampPattern
             throw new ArgumentException(fault, nameof(source));
         }
 
-        pattern = source.Time.Pattern;
-        twentyFour = pattern.Contains("HH:mm", StringComparison.Ordinal);
+        _pattern = source.Time.Pattern;
+        _twentyFour = _pattern.Contains("HH:mm", StringComparison.Ordinal);
     }
 
     /// <summary>A time as this pattern writes it, for a hint.</summary>
-    public string Example => Sample.ToString(pattern, CultureInfo.InvariantCulture);
+    public string Example => Sample.ToString(_pattern, CultureInfo.InvariantCulture);
 
     /// <summary>Why a date pattern cannot tell one instant from another; null where it can.</summary>
     /// <param name="pattern">.NET date pattern.</param>
@@ -82,12 +82,12 @@ public sealed class StampPattern
 
     /// <summary>AdjustToUniversal: a text with an offset gives UTC, one without stays as written; the machine's own zone never counts.</summary>
     private bool Exact(ReadOnlySpan<char> text, out DateTime stamp) =>
-        DateTime.TryParseExact(text, pattern, CultureInfo.InvariantCulture, DateTimeStyles.AdjustToUniversal, out stamp);
+        DateTime.TryParseExact(text, _pattern, CultureInfo.InvariantCulture, DateTimeStyles.AdjustToUniversal, out stamp);
 
     private bool EndOfDate(Span<char> text, out DateTime stamp)
     {
         stamp = default;
-        var at = twentyFour ? text.IndexOf("24:00") : -1;
+        var at = _twentyFour ? text.IndexOf("24:00") : -1;
         if (at < 0)
         {
             return false;

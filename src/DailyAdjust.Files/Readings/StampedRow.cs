@@ -8,8 +8,8 @@ internal sealed class StampedRow
 {
     public static readonly int QuantityCount = Enum.GetValues<WeatherQuantity>().Length;
 
-    private readonly double[] values = new double[QuantityCount];
-    private readonly QuantityUnit?[] units = new QuantityUnit?[QuantityCount];
+    private readonly double[] _values = new double[QuantityCount];
+    private readonly QuantityUnit?[] _units = new QuantityUnit?[QuantityCount];
 
     /// <summary>From 1.</summary>
     public required int Line { get; init; }
@@ -28,14 +28,14 @@ internal sealed class StampedRow
 
     public void Put(double value, QuantityUnit unit)
     {
-        values[(int)unit.Quantity] = value;
-        units[(int)unit.Quantity] = unit;
+        _values[(int)unit.Quantity] = value;
+        _units[(int)unit.Quantity] = unit;
         HasValue = true;
     }
 
     public Reading ToReading(DateTimeOffset begin, DateTimeOffset end)
     {
-        double Value(WeatherQuantity quantity) => units[(int)quantity] is { } unit ? unit.ToReading(values[(int)quantity], end - begin) : double.NaN;
+        double Value(WeatherQuantity quantity) => _units[(int)quantity] is { } unit ? unit.ToReading(_values[(int)quantity], end - begin) : double.NaN;
         return new Reading
         {
             Begin = begin,

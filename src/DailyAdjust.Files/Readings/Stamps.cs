@@ -5,10 +5,10 @@ namespace DailyAdjust.Files.Readings;
 /// <summary>The interval that a row reports, from its stamp: by the clock that wrote it, at its start or end, or the calendar day of its date.</summary>
 internal sealed class Stamps
 {
-    private readonly SiteClock clock;
-    private readonly WeatherSource source;
-    private readonly Action<StampedRow, DateTimeOffset, DateTimeOffset> take;
-    private readonly LocalStamps local;
+    private readonly SiteClock _clock;
+    private readonly WeatherSource _source;
+    private readonly Action<StampedRow, DateTimeOffset, DateTimeOffset> _take;
+    private readonly LocalStamps _local;
 
     /// <param name="clock">The site's.</param>
     /// <param name="source">Clock, meaning of the stamp and interval.</param>
@@ -16,8 +16,8 @@ internal sealed class Stamps
     /// <param name="refuse">Takes the rows whose time never was.</param>
     public Stamps(SiteClock clock, WeatherSource source, Action<StampedRow, DateTimeOffset, DateTimeOffset> take, Action<StampedRow> refuse)
     {
-        (this.clock, this.source, this.take) = (clock, source, take);
-        local = new LocalStamps(clock, source, (row, stamp) =>
+        (_clock, _source, _take) = (clock, source, take);
+        _local = new LocalStamps(clock, source, (row, stamp) =>
         {
             if (stamp is { } instant)
             {
@@ -32,40 +32,40 @@ internal sealed class Stamps
 
     public void Add(StampedRow row)
     {
-        if (source.IsDaily)
+        if (_source.IsDaily)
         {
             var date = DateOf(row.Stamp);
-            take(row, clock.DayStart(date), clock.DayEnd(date));
+            _take(row, _clock.DayStart(date), _clock.DayEnd(date));
         }
-        else if (row.Stamp.Kind == DateTimeKind.Utc || source.Time.Clock == StampClock.Utc)
+        else if (row.Stamp.Kind == DateTimeKind.Utc || _source.Time.Clock == StampClock.Utc)
         {
             TakeAt(row, new DateTimeOffset(DateTime.SpecifyKind(row.Stamp, DateTimeKind.Utc)));
         }
-        else if (source.Time.Clock == StampClock.Standard)
+        else if (_source.Time.Clock == StampClock.Standard)
         {
-            TakeAt(row, clock.ToInstantStandard(DateOnly.FromDateTime(row.Stamp), TimeOnly.FromDateTime(row.Stamp)));
+            TakeAt(row, _clock.ToInstantStandard(DateOnly.FromDateTime(row.Stamp), TimeOnly.FromDateTime(row.Stamp)));
         }
         else
         {
-            local.Add(row);
+            _local.Add(row);
         }
     }
 
     /// <summary>After the last row.</summary>
-    public void Finish() => local.Finish();
+    public void Finish() => _local.Finish();
 
     private void TakeAt(StampedRow row, DateTimeOffset instant)
     {
-        var begin = source.Time.Stamp == StampMeaning.End ? instant - source.Interval : instant;
-        take(row, begin, begin + source.Interval);
+        var begin = _source.Time.Stamp == StampMeaning.End ? instant - _source.Interval : instant;
+        _take(row, begin, begin + _source.Interval);
     }
 
     /// <summary>The date as written; midnight at the end of its day belongs to the day that it ends, if the pattern has a time of day.</summary>
     private DateOnly DateOf(DateTime stamp)
     {
-        var shown = stamp.Kind == DateTimeKind.Utc ? clock.ToLocal(new DateTimeOffset(stamp)).DateTime : stamp;
-        var endsDay = source.Time.Stamp == StampMeaning.End && shown.TimeOfDay == TimeSpan.Zero
-            && StampPattern.HasTimeOfDay(source.Time.Pattern);
+        var shown = stamp.Kind == DateTimeKind.Utc ? _clock.ToLocal(new DateTimeOffset(stamp)).DateTime : stamp;
+        var endsDay = _source.Time.Stamp == StampMeaning.End && shown.TimeOfDay == TimeSpan.Zero
+            && StampPattern.HasTimeOfDay(_source.Time.Pattern);
         return DateOnly.FromDateTime(endsDay ? shown.AddTicks(-1) : shown);
     }
 }

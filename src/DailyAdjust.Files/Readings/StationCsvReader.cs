@@ -10,26 +10,26 @@ namespace DailyAdjust.Files.Readings;
 /// </summary>
 public sealed class StationCsvReader
 {
-    private readonly string file;
-    private readonly WeatherSource source;
-    private readonly ProblemLog problems;
-    private readonly IntervalCheck interval;
-    private readonly DayCollector days;
-    private readonly List<Reading> undecided = [];
-    private bool intervalFits;
-    private int read;
-    private int setAside;
-    private int neverWas;
-    private int valuesSetAside;
-    private DateTimeOffset? begin;
-    private DateTimeOffset? end;
+    private readonly string _file;
+    private readonly WeatherSource _source;
+    private readonly ProblemLog _problems;
+    private readonly IntervalCheck _interval;
+    private readonly DayCollector _days;
+    private readonly List<Reading> _undecided = [];
+    private bool _intervalFits;
+    private int _read;
+    private int _setAside;
+    private int _neverWas;
+    private int _valuesSetAside;
+    private DateTimeOffset? _begin;
+    private DateTimeOffset? _end;
 
     private StationCsvReader(string file, WeatherSource source, SiteClock clock, Action<ReadingDay> take)
     {
-        (this.file, this.source) = (file, source);
-        problems = new ProblemLog(file);
-        interval = new IntervalCheck(source);
-        days = new DayCollector(clock, take);
+        (_file, _source) = (file, source);
+        _problems = new ProblemLog(file);
+        _interval = new IntervalCheck(source);
+        _days = new DayCollector(clock, take);
     }
 
     /// <summary>Reads a whole file.</summary>
@@ -63,8 +63,8 @@ public sealed class StationCsvReader
 
     private ReadingsReport Read(ColumnMap map, char delimiter, LineReader lines, SiteClock clock)
     {
-        var rows = new RowReader(map, source, lines, problems);
-        var stamps = new Stamps(clock, source, Take, TakeNeverWas);
+        var rows = new RowReader(map, _source, lines, _problems);
+        var stamps = new Stamps(clock, _source, Take, TakeNeverWas);
         var line = lines.Number;
         using (var text = new LineText(lines, rows.Refuse))
         using (var reader = Sep.New(delimiter).Reader(o => o with { HasHeader = false, DisableColCountCheck = true, Unescape = true }).From(text))
@@ -75,9 +75,9 @@ public sealed class StationCsvReader
                 if (rows.Read(row, line) is { } stamped)
                 {
                     stamps.Add(stamped);
-                    if (!Decide(interval.IsDone))
+                    if (!Decide(_interval.IsDone))
                     {
-                        return Refused(file, TooClose());
+                        return Refused(_file, TooClose());
                     }
                 }
             }
@@ -86,35 +86,35 @@ public sealed class StationCsvReader
         stamps.Finish();
         if (!Decide(true))
         {
-            return Refused(file, TooClose());
+            return Refused(_file, TooClose());
         }
 
-        days.Finish();
-        if (read + setAside + neverWas + rows.Refused == 0)
+        _days.Finish();
+        if (_read + _setAside + _neverWas + rows.Refused == 0)
         {
-            problems.Add("no rows", line, 1, Severity.Warning, () => ("there are no rows below the header", "Nothing to do if the station has only begun the file"));
+            _problems.Add("no rows", line, 1, Severity.Warning, () => ("there are no rows below the header", "Nothing to do if the station has only begun the file"));
         }
 
         return new ReadingsReport
         {
-            File = file,
-            RowsRead = read,
-            RowsSetAside = setAside + neverWas,
+            File = _file,
+            RowsRead = _read,
+            RowsSetAside = _setAside + _neverWas,
             RowsRefused = rows.Refused,
-            ValuesSetAside = valuesSetAside,
-            Begin = begin,
-            End = end,
-            Problems = problems.ToList(),
+            ValuesSetAside = _valuesSetAside,
+            Begin = _begin,
+            End = _end,
+            Problems = _problems.ToList(),
         };
     }
 
     private void Take(StampedRow row, DateTimeOffset rowBegin, DateTimeOffset rowEnd)
     {
-        (read, setAside) = row.SetAside == 0 ? (read + 1, setAside) : (read, setAside + 1);
-        valuesSetAside += row.SetAside;
-        if (!intervalFits)
+        (_read, _setAside) = row.SetAside == 0 ? (_read + 1, _setAside) : (_read, _setAside + 1);
+        _valuesSetAside += row.SetAside;
+        if (!_intervalFits)
         {
-            interval.Add(row.Line, rowBegin);
+            _interval.Add(row.Line, rowBegin);
         }
 
         if (!row.HasValue)
@@ -122,24 +122,24 @@ public sealed class StationCsvReader
             return;
         }
 
-        begin = begin < rowBegin ? begin : rowBegin;
-        end = end > rowEnd ? end : rowEnd;
+        _begin = _begin < rowBegin ? _begin : rowBegin;
+        _end = _end > rowEnd ? _end : rowEnd;
         var reading = row.ToReading(rowBegin, rowEnd);
-        if (intervalFits)
+        if (_intervalFits)
         {
-            days.Add(reading);
+            _days.Add(reading);
         }
         else
         {
-            undecided.Add(reading);
+            _undecided.Add(reading);
         }
     }
 
     private void TakeNeverWas(StampedRow row)
     {
-        neverWas++;
-        valuesSetAside += row.SetAside;
-        problems.Add("rows at a time that the clock skipped", row.Line, row.TimeColumn, Severity.Error, () => (
+        _neverWas++;
+        _valuesSetAside += row.SetAside;
+        _problems.Add("rows at a time that the clock skipped", row.Line, row.TimeColumn, Severity.Error, () => (
             FormattableString.Invariant($"{row.Stamp:yyyy-MM-dd HH:mm} is in the hour that the site's clock skipped; the row is set aside"),
             "If the station does not change its clock, write clock: standard or clock: utc in the column map"));
     }
@@ -147,29 +147,29 @@ public sealed class StationCsvReader
     /// <summary>Lets the first readings go once their rows are known to be as far apart as the site says; false = they are not.</summary>
     private bool Decide(bool enough)
     {
-        if (intervalFits || !enough)
+        if (_intervalFits || !enough)
         {
             return true;
         }
 
-        if (interval.TooClose() is not null)
+        if (_interval.TooClose() is not null)
         {
             return false;
         }
 
-        if (interval.TooFar() is { } far)
+        if (_interval.TooFar() is { } far)
         {
-            problems.Add("intervals", far.Line, 1, Severity.Warning, () => (far.What, far.Hint));
+            _problems.Add("intervals", far.Line, 1, Severity.Warning, () => (far.What, far.Hint));
         }
 
-        intervalFits = true;
-        undecided.ForEach(days.Add);
-        undecided.Clear();
+        _intervalFits = true;
+        _undecided.ForEach(_days.Add);
+        _undecided.Clear();
         return true;
     }
 
     private IReadOnlyList<Problem> TooClose() =>
-        interval.TooClose() is { } close ? [new Problem(file, close.Line, 1, close.What, close.Hint)] : [];
+        _interval.TooClose() is { } close ? [new Problem(_file, close.Line, 1, close.What, close.Hint)] : [];
 
     private static ReadingsReport Refused(string file, IReadOnlyList<Problem> problems) =>
         new() { File = file, FileRefused = true, Problems = problems };

@@ -13,7 +13,7 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, ProblemL
     private static readonly string[] Yes = ["yes", "y", "x", "✓", "✔", "done", "ok"];
     private static readonly string[] No = ["no", "n", "not done"];
 
-    private bool bad;
+    private bool _bad;
 
     /// <summary>The row's entries, none where nobody answered; null when anything in it is wrong.</summary>
     /// <param name="answered">Rows answered so far, by sheet and program, with their lines.</param>
@@ -33,7 +33,7 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, ProblemL
         var program = Program();
         var wasFound = found.Length == 0 ? null : program is null ? null : OnDial(RoundColumns.Found, found, program.Value.Controller);
         var set = program is null ? null : Set(done, wasFound, program.Value.Controller);
-        if (bad || program is null)
+        if (_bad || program is null)
         {
             return null;
         }
@@ -161,7 +161,7 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, ProblemL
 
     private void Wrong(string column, string what, string hint)
     {
-        bad = true;
+        _bad = true;
         problems.Error(row.Line, header.Place(column), what, hint);
     }
 }

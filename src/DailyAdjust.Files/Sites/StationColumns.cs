@@ -27,7 +27,7 @@ internal sealed class StationColumns
 
     private static readonly (string Column, UnitKind Kind)[] Measured = [(Rate, UnitKind.DepthRate), (Flow, UnitKind.Flow), (Ground, UnitKind.Area)];
 
-    private readonly Dictionary<string, (int At, Unit? Unit)> columns = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, (int At, Unit? Unit)> _columns = new(StringComparer.Ordinal);
 
     private StationColumns(int width)
     {
@@ -55,7 +55,7 @@ internal sealed class StationColumns
             }
         }
 
-        foreach (var column in new[] { Controller, Station, Area }.Where(c => !read.columns.ContainsKey(c)))
+        foreach (var column in new[] { Controller, Station, Area }.Where(c => !read._columns.ContainsKey(c)))
         {
             read.Complete = false;
             problems.Error(header.Line, 1, $"the column {Wording.Quote(column)} is missing", "the first line names the columns; see docs/stations-csv.md");
@@ -65,13 +65,13 @@ internal sealed class StationColumns
         return read;
     }
 
-    public string Cell(CsvRow row, string column) => columns.TryGetValue(column, out var c) && c.At < row.Cells.Count ? row.Cells[c.At] : "";
+    public string Cell(CsvRow row, string column) => _columns.TryGetValue(column, out var c) && c.At < row.Cells.Count ? row.Cells[c.At] : "";
 
     /// <summary>From 1.</summary>
-    public int Place(string column) => columns.TryGetValue(column, out var c) ? c.At + 1 : 1;
+    public int Place(string column) => _columns.TryGetValue(column, out var c) ? c.At + 1 : 1;
 
     /// <summary>The unit of a measured column; null where its header was wrong, which has been told.</summary>
-    public Unit? UnitOf(string column) => columns.TryGetValue(column, out var c) ? c.Unit : null;
+    public Unit? UnitOf(string column) => _columns.TryGetValue(column, out var c) ? c.Unit : null;
 
     private void Add(CsvRow header, int i, string[] knownPrograms, List<string> programs, ProblemList problems)
     {
@@ -128,7 +128,7 @@ internal sealed class StationColumns
 
     private void Put(string column, int i, int line, Unit? unit, ProblemList problems)
     {
-        if (!columns.TryAdd(column, (i, unit)))
+        if (!_columns.TryAdd(column, (i, unit)))
         {
             problems.Error(line, i + 1, $"the column {Wording.Quote(column)} stands there twice", "keep one of them");
         }

@@ -12,7 +12,7 @@ internal sealed class StationRow(CsvRow row, StationColumns columns, SiteDraft d
     private static readonly Limits FlowLPerMin = new(0, 100_000, AboveMin: true);
     private static readonly Limits GroundM2 = new(0, 1_000_000, AboveMin: true);
 
-    private bool bad;
+    private bool _bad;
 
     /// <summary>The station, or null when anything in the row is wrong.</summary>
     public Station? Read()
@@ -33,7 +33,7 @@ internal sealed class StationRow(CsvRow row, StationColumns columns, SiteDraft d
         var exposure = Exposure(area);
         var gauge = Gauge(area);
         var known = RateKnown();
-        if (bad || controller is null || area is null || rate is null)
+        if (_bad || controller is null || area is null || rate is null)
         {
             return null;
         }
@@ -60,7 +60,7 @@ internal sealed class StationRow(CsvRow row, StationColumns columns, SiteDraft d
         {
             if (row.Cells[i].Length > 0)
             {
-                bad = true;
+                _bad = true;
                 problems.Error(row.Line, i + 1, FormattableString.Invariant($"the row has {row.Cells.Count} cells, the header {columns.Width}"), "a text with the delimiter in it belongs in quotation marks");
                 return;
             }
@@ -157,7 +157,7 @@ internal sealed class StationRow(CsvRow row, StationColumns columns, SiteDraft d
             return new(usual);
         }
 
-        if (area is not null && !bad)
+        if (area is not null && !_bad)
         {
             Wrong(StationColumns.Rate, "the precipitation rate is not known", "give it, or flow and area watered, or a precipitation_rate to its area in site.yaml");
         }
@@ -266,7 +266,7 @@ internal sealed class StationRow(CsvRow row, StationColumns columns, SiteDraft d
 
     private void Wrong(string column, string what, string hint)
     {
-        bad = true;
+        _bad = true;
         problems.Error(row.Line, columns.Place(column), what, hint);
     }
 

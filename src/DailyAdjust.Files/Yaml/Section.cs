@@ -7,7 +7,7 @@ namespace DailyAdjust.Files.Yaml;
 /// </summary>
 internal sealed class Section(YamlMap map, string name, YamlNode at, ProblemList problems)
 {
-    private readonly List<string> asked = [];
+    private readonly List<string> _asked = [];
 
     /// <summary>"areas.greens"; empty for the outermost map.</summary>
     public string Name => name;
@@ -106,9 +106,9 @@ internal sealed class Section(YamlMap map, string name, YamlNode at, ProblemList
     /// <summary>Reports the keys that nobody asked for.</summary>
     public void Done()
     {
-        foreach (var (key, _) in map.Entries.Where(e => !asked.Contains(e.Key.Value, StringComparer.Ordinal)))
+        foreach (var (key, _) in map.Entries.Where(e => !_asked.Contains(e.Key.Value, StringComparer.Ordinal)))
         {
-            problems.Error(key.Line, key.Column, $"{Wording.Quote(NameOf(key.Value))} is not a key that is known here", Wording.DidYouMean(key.Value, asked, "known keys"));
+            problems.Error(key.Line, key.Column, $"{Wording.Quote(NameOf(key.Value))} is not a key that is known here", Wording.DidYouMean(key.Value, _asked, "known keys"));
         }
     }
 
@@ -133,9 +133,9 @@ internal sealed class Section(YamlMap map, string name, YamlNode at, ProblemList
 
     private void Ask(string key)
     {
-        if (!asked.Contains(key, StringComparer.Ordinal))
+        if (!_asked.Contains(key, StringComparer.Ordinal))
         {
-            asked.Add(key);
+            _asked.Add(key);
         }
     }
 

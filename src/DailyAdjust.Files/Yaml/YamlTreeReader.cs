@@ -13,13 +13,13 @@ internal sealed class YamlTreeReader
     public const int DeepestLevel = 32;
     public const int MostBytes = 1_000_000;
 
-    private readonly Parser parser;
-    private readonly ProblemList problems;
+    private readonly Parser _parser;
+    private readonly ProblemList _problems;
 
     private YamlTreeReader(string text, ProblemList problems)
     {
-        parser = new Parser(new StringReader(text));
-        this.problems = problems;
+        _parser = new Parser(new StringReader(text));
+        _problems = problems;
     }
 
     /// <summary>The file's outermost map, or null with the reason among the problems.</summary>
@@ -58,7 +58,7 @@ internal sealed class YamlTreeReader
         catch (Exception broken) when (broken is InvalidOperationException or ArgumentException or IndexOutOfRangeException or FormatException or OverflowException)
         {
             // The parser's own slips on broken text (a plain text inside braces that ends the file, say) come without a mark.
-            var last = reader.parser.Current?.End ?? Mark.Empty;
+            var last = reader._parser.Current?.End ?? Mark.Empty;
             problems.Error(Position(last.Line), Position(last.Column), "this is not YAML, here or soon after", "look for a missing colon, quotation mark, bracket or indent");
         }
 
@@ -67,16 +67,16 @@ internal sealed class YamlTreeReader
 
     private YamlMap? Document()
     {
-        parser.Consume<StreamStart>();
-        if (!parser.TryConsume<DocumentStart>(out _))
+        _parser.Consume<StreamStart>();
+        if (!_parser.TryConsume<DocumentStart>(out _))
         {
-            problems.Error(1, 1, "the file is empty", "write a site description, or let \"new\" write one");
+            _problems.Error(1, 1, "the file is empty", "write a site description, or let \"new\" write one");
             return null;
         }
 
         var root = Node(0);
-        parser.Consume<DocumentEnd>();
-        if (parser.Accept<DocumentStart>(out var second))
+        _parser.Consume<DocumentEnd>();
+        if (_parser.Accept<DocumentStart>(out var second))
         {
             throw new RefusedYamlException(second.Start, "a second document begins here", "one file holds one site: take the line \"---\" out");
         }
@@ -86,20 +86,20 @@ internal sealed class YamlTreeReader
             return map;
         }
 
-        problems.Error(root.Line, root.Column, "the file does not begin with a key", "begin with \"site:\"");
+        _problems.Error(root.Line, root.Column, "the file does not begin with a key", "begin with \"site:\"");
         return null;
     }
 
     private YamlNode Node(int level)
     {
-        if (parser.Accept<AnchorAlias>(out var alias))
+        if (_parser.Accept<AnchorAlias>(out var alias))
         {
             throw new RefusedYamlException(alias.Start, "aliases (*name) are not read", "write the value out");
         }
 
-        if (!parser.Accept<NodeEvent>(out var node))
+        if (!_parser.Accept<NodeEvent>(out var node))
         {
-            throw new RefusedYamlException(parser.Current?.Start ?? Mark.Empty, "a value is missing here", "write one");
+            throw new RefusedYamlException(_parser.Current?.Start ?? Mark.Empty, "a value is missing here", "write one");
         }
 
         if (!node.Anchor.IsEmpty)
@@ -127,15 +127,15 @@ internal sealed class YamlTreeReader
 
     private YamlText Text()
     {
-        var scalar = parser.Consume<Scalar>();
+        var scalar = _parser.Consume<Scalar>();
         return new(scalar.Value, scalar.Style is not (ScalarStyle.Plain or ScalarStyle.Any), Position(scalar.Start.Line), Position(scalar.Start.Column));
     }
 
     private YamlList List(int level)
     {
-        var start = parser.Consume<SequenceStart>().Start;
+        var start = _parser.Consume<SequenceStart>().Start;
         var items = new List<YamlNode>();
-        while (!parser.TryConsume<SequenceEnd>(out _))
+        while (!_parser.TryConsume<SequenceEnd>(out _))
         {
             items.Add(Node(level + 1));
         }
@@ -145,20 +145,20 @@ internal sealed class YamlTreeReader
 
     private YamlMap Map(int level)
     {
-        var start = parser.Consume<MappingStart>().Start;
+        var start = _parser.Consume<MappingStart>().Start;
         var entries = new List<(YamlText Key, YamlNode Value)>();
         var seen = new Dictionary<string, int>(StringComparer.Ordinal);
-        while (!parser.TryConsume<MappingEnd>(out _))
+        while (!_parser.TryConsume<MappingEnd>(out _))
         {
             var key = Node(level + 1);
             var value = Node(level + 1);
             if (key is not YamlText text)
             {
-                problems.Error(key.Line, key.Column, "a list or map stands where a key belongs", "write \"key: value\"");
+                _problems.Error(key.Line, key.Column, "a list or map stands where a key belongs", "write \"key: value\"");
             }
             else if (seen.TryGetValue(text.Value, out var first))
             {
-                problems.Error(text.Line, text.Column, FormattableString.Invariant($"{Wording.Quote(text.Value)} stands here a second time; the first is in line {first}"), "keep one of them");
+                _problems.Error(text.Line, text.Column, FormattableString.Invariant($"{Wording.Quote(text.Value)} stands here a second time; the first is in line {first}"), "keep one of them");
             }
             else
             {

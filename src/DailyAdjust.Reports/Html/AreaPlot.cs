@@ -18,13 +18,13 @@ internal sealed class AreaPlot
     /// <summary>Bars of a dry, unwatered fortnight still need a scale, mm.</summary>
     private const double LeastBarScaleMm = 2.5;
 
-    private readonly AreaMoisture area;
-    private readonly double deepestMm;
+    private readonly AreaMoisture _area;
+    private readonly double _deepestMm;
 
     public AreaPlot(AreaMoisture area)
     {
-        this.area = area;
-        deepestMm = area.Days.Select(d => d.DepletionMm).Append(area.AllowableMm).Max() * 1.12;
+        _area = area;
+        _deepestMm = area.Days.Select(d => d.DepletionMm).Append(area.AllowableMm).Max() * 1.12;
         LargestBarMm = area.Days.Select(d => Math.Max(d.RainMm ?? 0, d.IrrigationMm)).Append(LeastBarScaleMm).Max();
     }
 
@@ -32,25 +32,25 @@ internal sealed class AreaPlot
 
     public double LargestBarMm { get; }
 
-    public double BarWidth => Math.Min(8, Width / Math.Max(area.Days.Count, 1) * 0.4);
+    public double BarWidth => Math.Min(8, Width / Math.Max(_area.Days.Count, 1) * 0.4);
 
     /// <summary>The depletion line's points, oldest first.</summary>
-    public string Line => string.Join(" ", area.Days.Select((d, i) => Written(X(i)) + "," + Written(Y(d.DepletionMm))));
+    public string Line => string.Join(" ", _area.Days.Select((d, i) => Written(X(i)) + "," + Written(Y(d.DepletionMm))));
 
-    public double X(int day) => Left + (Width * (day + 0.5) / Math.Max(area.Days.Count, 1));
+    public double X(int day) => Left + (Width * (day + 0.5) / Math.Max(_area.Days.Count, 1));
 
-    public double Y(double depletionMm) => Top + (Height * depletionMm / deepestMm);
+    public double Y(double depletionMm) => Top + (Height * depletionMm / _deepestMm);
 
     public double BarHeight(double mm) => (BarBase - BarTop) * mm / LargestBarMm;
 
     /// <summary>Every third day, counted back from the newest, so that today always has its date.</summary>
-    public bool HasDateLabel(int day) => (area.Days.Count - 1 - day) % 3 == 0;
+    public bool HasDateLabel(int day) => (_area.Days.Count - 1 - day) % 3 == 0;
 
     /// <summary>The day of the month; the month stands with the first label and where it changes.</summary>
     public string DateLabel(int day)
     {
-        var date = area.Days[day].Date;
-        return day < 3 || area.Days[day - 3].Date.Month != date.Month ? SiteWords.DayShortMonth(date) : SiteWords.Count(date.Day);
+        var date = _area.Days[day].Date;
+        return day < 3 || _area.Days[day - 3].Date.Month != date.Month ? SiteWords.DayShortMonth(date) : SiteWords.Count(date.Day);
     }
 
     public static string Written(double value) => Plain.Short(Math.Round(value, 1));

@@ -8,15 +8,15 @@ internal sealed class TextLines
 {
     public const int Width = 100;
 
-    private readonly List<string> lines = [];
+    private readonly List<string> _lines = [];
 
-    public int Count => lines.Count;
+    public int Count => _lines.Count;
 
     public void Blank()
     {
-        if (lines.Count > 0 && lines[^1].Length > 0)
+        if (_lines.Count > 0 && _lines[^1].Length > 0)
         {
-            lines.Add("");
+            _lines.Add("");
         }
     }
 
@@ -33,13 +33,13 @@ internal sealed class TextLines
             folded[^1] = Cut(folded[^1] + " ...", Width - indent - 2);
         }
 
-        lines.AddRange(folded.Select((line, i) => new string(' ', i == 0 ? indent : indent + 2) + line));
+        _lines.AddRange(folded.Select((line, i) => new string(' ', i == 0 ? indent : indent + 2) + line));
     }
 
     public override string ToString()
     {
         var text = new StringBuilder();
-        foreach (var line in lines)
+        foreach (var line in _lines)
         {
             text.Append(line.TrimEnd()).Append('\n');
         }

@@ -20,8 +20,8 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
     /// <summary>A file that nobody wrote to for so long lies whole.</summary>
     public static readonly TimeSpan SettleTime = TimeSpan.FromSeconds(60);
 
-    private readonly Dictionary<string, (long Length, DateTime Modified)> seen = new(StringComparer.Ordinal);
-    private readonly HashSet<string> told = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, (long Length, DateTime Modified)> _seen = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _told = new(StringComparer.Ordinal);
 
     /// <exception cref="DirectoryNotFoundException">The inbox is gone (an unmounted share): an alarm, not "no news".</exception>
     public InboxLook Look()
@@ -46,10 +46,10 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
             }
         }
 
-        seen.Clear();
+        _seen.Clear();
         foreach (var (name, state) in waiting)
         {
-            seen[name] = state;
+            _seen[name] = state;
         }
 
         return new(ready, waiting.Count, ignored);
@@ -150,7 +150,7 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
         }
 
         var state = (file.Length, file.LastWriteTimeUtc);
-        if (file.LastWriteTimeUtc < time.GetUtcNow().UtcDateTime - SettleTime || (seen.TryGetValue(file.Name, out var before) && before == state))
+        if (file.LastWriteTimeUtc < time.GetUtcNow().UtcDateTime - SettleTime || (_seen.TryGetValue(file.Name, out var before) && before == state))
         {
             return true;
         }
@@ -161,7 +161,7 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
 
     private void TellOnce(List<string> notices, string name, string sentence)
     {
-        if (told.Add(name))
+        if (_told.Add(name))
         {
             notices.Add(sentence);
         }

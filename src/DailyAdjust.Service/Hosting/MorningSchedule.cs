@@ -13,13 +13,13 @@ public sealed class MorningSchedule(ISchedulerFactory factory, ServiceOptions op
     /// <summary>Key of the site's name in a job.</summary>
     internal const string SiteKey = "site";
 
-    private readonly Dictionary<string, string> planned = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> _planned = new(StringComparer.Ordinal);
 
     /// <summary>Brings the site's triggers up to its description.</summary>
     public async Task FollowAsync(SiteRunner runner, CancellationToken stop)
     {
         var name = runner.Folder.Name;
-        if (TimesOf(runner) is not { } times || (planned.TryGetValue(name, out var before) && string.Equals(before, times.Text, StringComparison.Ordinal)))
+        if (TimesOf(runner) is not { } times || (_planned.TryGetValue(name, out var before) && string.Equals(before, times.Text, StringComparison.Ordinal)))
         {
             return;
         }
@@ -33,7 +33,7 @@ public sealed class MorningSchedule(ISchedulerFactory factory, ServiceOptions op
             .WithCronSchedule(cron, schedule => schedule.InTimeZone(times.Zone))
             .Build()).ToList();
         await scheduler.ScheduleJob(job, triggers, new ScheduleJobOptions { Replace = true }, stop).ConfigureAwait(false);
-        planned[name] = times.Text;
+        _planned[name] = times.Text;
         log.LogInformation("{Site}: work begins at {Times}", name, times.Text);
     }
 

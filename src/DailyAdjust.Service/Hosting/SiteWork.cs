@@ -10,8 +10,8 @@ namespace DailyAdjust.Service.Hosting;
 /// </summary>
 public sealed class SiteWork(ILogger<SiteWork> log)
 {
-    private readonly Dictionary<string, string> told = new(StringComparer.Ordinal);
-    private readonly Lock guard = new();
+    private readonly Dictionary<string, string> _told = new(StringComparer.Ordinal);
+    private readonly Lock _guard = new();
 
     /// <exception cref="LedgerException">The disk failed: nothing more may be written.</exception>
     public async Task RunAsync(SiteRunner runner, CancellationToken stop)
@@ -52,19 +52,19 @@ public sealed class SiteWork(ILogger<SiteWork> log)
 
     private bool IsNews(string site, string failure)
     {
-        lock (guard)
+        lock (_guard)
         {
-            var isNews = !told.TryGetValue(site, out var before) || !string.Equals(before, failure, StringComparison.Ordinal);
-            told[site] = failure;
+            var isNews = !_told.TryGetValue(site, out var before) || !string.Equals(before, failure, StringComparison.Ordinal);
+            _told[site] = failure;
             return isNews;
         }
     }
 
     private bool Recovered(string site)
     {
-        lock (guard)
+        lock (_guard)
         {
-            return told.Remove(site);
+            return _told.Remove(site);
         }
     }
 }

@@ -9,15 +9,15 @@ public sealed class Progress : IDisposable
 
     private static readonly TimeSpan BetweenDrawings = TimeSpan.FromMilliseconds(100);
 
-    private readonly IAnsiConsole? console;
-    private readonly string label;
-    private readonly int steps;
-    private readonly long begun = TimeProvider.System.GetTimestamp();
-    private long lastDrawn;
-    private int done;
-    private bool drawn;
+    private readonly IAnsiConsole? _console;
+    private readonly string _label;
+    private readonly int _steps;
+    private readonly long _begun = TimeProvider.System.GetTimestamp();
+    private long _lastDrawn;
+    private int _done;
+    private bool _drawn;
 
-    private Progress(IAnsiConsole? console, string label, int steps) => (this.console, this.label, this.steps) = (console, label, steps);
+    private Progress(IAnsiConsole? console, string label, int steps) => (_console, _label, _steps) = (console, label, steps);
 
     /// <param name="error">Standard error; anything else is a test or a pipe.</param>
     /// <param name="label">What is going on.</param>
@@ -28,28 +28,28 @@ public sealed class Progress : IDisposable
     /// <summary>A step is done.</summary>
     public void Step()
     {
-        done++;
+        _done++;
         Within(0);
     }
 
     /// <summary>How much of the running step is done, 0 to 1.</summary>
     public void Within(double share)
     {
-        if (console is null || TimeProvider.System.GetElapsedTime(begun) < Patience || (drawn && TimeProvider.System.GetElapsedTime(lastDrawn) < BetweenDrawings))
+        if (_console is null || TimeProvider.System.GetElapsedTime(_begun) < Patience || (_drawn && TimeProvider.System.GetElapsedTime(_lastDrawn) < BetweenDrawings))
         {
             return;
         }
 
-        (drawn, lastDrawn) = (true, TimeProvider.System.GetTimestamp());
-        Draw(console, steps == 0 ? 1 : Math.Min(1, (done + share) / steps));
+        (_drawn, _lastDrawn) = (true, TimeProvider.System.GetTimestamp());
+        Draw(_console, _steps == 0 ? 1 : Math.Min(1, (_done + share) / _steps));
     }
 
     public void Dispose()
     {
-        if (drawn)
+        if (_drawn)
         {
-            Draw(console!, 1);
-            console!.WriteLine();
+            Draw(_console!, 1);
+            _console!.WriteLine();
         }
     }
 
@@ -59,6 +59,6 @@ public sealed class Progress : IDisposable
         var filled = (int)(Width * share);
         terminal.Write(new ControlCode("\r"));
         terminal.Markup(FormattableString.Invariant(
-            $"{label.EscapeMarkup()} [green]{new string('━', filled)}[/][grey]{new string('━', Width - filled)}[/] {share * 100,3:0} %"));
+            $"{_label.EscapeMarkup()} [green]{new string('━', filled)}[/][grey]{new string('━', Width - filled)}[/] {share * 100,3:0} %"));
     }
 }

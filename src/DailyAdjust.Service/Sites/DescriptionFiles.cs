@@ -13,9 +13,9 @@ public sealed class DescriptionFiles
 
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
-    private readonly Lazy<SiteReading> reading;
+    private readonly Lazy<SiteReading> _reading;
 
-    private DescriptionFiles(byte[] yaml, byte[] stations, Func<SiteReading> read) => (Yaml, Stations, reading) = (yaml, stations, new(read));
+    private DescriptionFiles(byte[] yaml, byte[] stations, Func<SiteReading> read) => (Yaml, Stations, _reading) = (yaml, stations, new(read));
 
     /// <summary>Bytes of site.yaml.</summary>
     public byte[] Yaml { get; }
@@ -27,7 +27,7 @@ public sealed class DescriptionFiles
     public string Sha => SiteTexts.ShaOf(Yaml, Stations);
 
     /// <summary>What comes of reading them; a file that is not there is a problem like any other.</summary>
-    public SiteReading Reading => reading.Value;
+    public SiteReading Reading => _reading.Value;
 
     public static DescriptionFiles Of(SiteFolder folder)
     {

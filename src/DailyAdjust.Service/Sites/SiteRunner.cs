@@ -11,12 +11,12 @@ namespace DailyAdjust.Service.Sites;
 /// </summary>
 public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimeProvider time, ILogger log) : IDisposable
 {
-    private readonly Inbox inbox = new(folder, time);
-    private readonly SemaphoreSlim oneAtATime = new(1, 1);
-    private readonly List<string> notices = [];
-    private long lookedAt = -1;
-    private bool inboxWasGone;
-    private (string? Sha, string? Why) badEdit;
+    private readonly Inbox _inbox = new(folder, time);
+    private readonly SemaphoreSlim _oneAtATime = new(1, 1);
+    private readonly List<string> _notices = [];
+    private long _lookedAt = -1;
+    private bool _inboxWasGone;
+    private (string? Sha, string? Why) _badEdit;
 
     public SiteFolder Folder { get; } = folder;
 
@@ -24,7 +24,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
     /// <exception cref="LedgerException">The disk or another process stands in the way.</exception>
     public async Task RunAsync(CancellationToken stop)
     {
-        if (!await oneAtATime.WaitAsync(0, stop).ConfigureAwait(false))
+        if (!await _oneAtATime.WaitAsync(0, stop).ConfigureAwait(false))
         {
             return;
         }
@@ -35,11 +35,11 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         }
         finally
         {
-            oneAtATime.Release();
+            _oneAtATime.Release();
         }
     }
 
-    public void Dispose() => oneAtATime.Dispose();
+    public void Dispose() => _oneAtATime.Dispose();
 
     private void Run(CancellationToken stop)
     {
@@ -57,9 +57,9 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
             return;
         }
 
-        notices.AddRange(new InboxIntake(site, inbox, options, time, log).TakeAll(look, stop));
+        _notices.AddRange(new InboxIntake(site, _inbox, options, time, log).TakeAll(look, stop));
         IssueDue(site, now);
-        inbox.Tidy(TimeSpan.FromDays(options.KeepTakenDays));
+        _inbox.Tidy(TimeSpan.FromDays(options.KeepTakenDays));
         ReportFolders.Tidy(Folder, site.Newest.Clock.DateOf(now).AddDays(-options.KeepReportsDays));
     }
 
@@ -67,12 +67,12 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
     {
         var sha = DescriptionFiles.Of(Folder).Sha;
         var why = DescriptionIntake.Take(site, Today(site, now), from: null, now);
-        if (why is not null && !string.Equals(sha, badEdit.Sha, StringComparison.Ordinal))
+        if (why is not null && !string.Equals(sha, _badEdit.Sha, StringComparison.Ordinal))
         {
             log.LogWarning("{Site}: {Notice}", Folder.Name, why);
         }
 
-        badEdit = why is null ? default : (sha, why);
+        _badEdit = why is null ? default : (sha, why);
     }
 
     private void IssueDue(OpenSite site, DateTimeOffset now)
@@ -89,18 +89,18 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
             }
 
             morning.Issue(due.Date, asOf, Notices());
-            notices.Clear();
+            _notices.Clear();
         }
-        else if (site.Ledger.Watermark > lookedAt && RoundIsOpen(site, now) is { } today)
+        else if (site.Ledger.Watermark > _lookedAt && RoundIsOpen(site, now) is { } today)
         {
             // New input before the round is done: another issue if a line changes.
             if (morning.Issue(today, MorningTime.WholeMinute(now), Notices(), onlyIfChanged: true) is not null)
             {
-                notices.Clear();
+                _notices.Clear();
             }
         }
 
-        lookedAt = site.Ledger.Watermark;
+        _lookedAt = site.Ledger.Watermark;
     }
 
     /// <summary>Asks the ledger beside any writer; a site without a ledger has everything before it.</summary>
@@ -120,7 +120,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         }
 
         // A bad edit was told when it was first seen; it is no reason to open the ledger at every look.
-        return string.Equals(files.Sha, badEdit.Sha, StringComparison.Ordinal) && (site.Versions.Count == 0 || IsQuiet(site, now));
+        return string.Equals(files.Sha, _badEdit.Sha, StringComparison.Ordinal) && (site.Versions.Count == 0 || IsQuiet(site, now));
     }
 
     private bool IsQuiet(OpenSite site, DateTimeOffset now)
@@ -128,7 +128,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         var plan = Plan(site, now);
         return plan.Issue is null && plan.Missed.Count == 0
             && site.Ledger.Mornings.Unfinished().Count == 0
-            && (site.Ledger.Watermark == lookedAt || RoundIsOpen(site, now) is null);
+            && (site.Ledger.Watermark == _lookedAt || RoundIsOpen(site, now) is null);
     }
 
     private MorningPlan Plan(OpenSite site, DateTimeOffset now)
@@ -150,34 +150,34 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
     {
         try
         {
-            var look = inbox.Look();
+            var look = _inbox.Look();
             foreach (var ignored in look.Ignored)
             {
                 log.LogWarning("{Site}: {Notice}", Folder.Name, ignored);
             }
 
-            inboxWasGone = false;
+            _inboxWasGone = false;
             return look;
         }
         catch (DirectoryNotFoundException)
         {
-            if (!inboxWasGone)
+            if (!_inboxWasGone)
             {
                 Notice($"The inbox {Folder.Inbox} is gone: nothing can come in until it is back.");
-                inboxWasGone = true;
+                _inboxWasGone = true;
             }
 
             return new([], 0, []);
         }
     }
 
-    private IReadOnlyList<string> Notices() => badEdit.Why is { } why ? [why, .. notices] : [.. notices];
+    private IReadOnlyList<string> Notices() => _badEdit.Why is { } why ? [why, .. _notices] : [.. _notices];
 
     private void Notice(string sentence)
     {
-        if (!notices.Contains(sentence, StringComparer.Ordinal))
+        if (!_notices.Contains(sentence, StringComparer.Ordinal))
         {
-            notices.Add(sentence);
+            _notices.Add(sentence);
             log.LogWarning("{Site}: {Notice}", Folder.Name, sentence);
         }
     }

@@ -6,16 +6,16 @@ namespace DailyAdjust.ServiceTests.Commands;
 /// <summary>What somebody may drop into an inbox, through the real program: a clear message, nothing lost, the others go on.</summary>
 public sealed class BadFileTests : IDisposable
 {
-    private readonly TestHome home = new();
-    private readonly SiteFolder site;
+    private readonly TestHome _home = new();
+    private readonly SiteFolder _site;
 
     public BadFileTests()
     {
-        site = ExampleSite.PutInto(home);
-        File.Copy(ExampleSite.Weather, Path.Combine(site.Inbox, "yard-zz-good.csv"));
+        _site = ExampleSite.PutInto(_home);
+        File.Copy(ExampleSite.Weather, Path.Combine(_site.Inbox, "yard-zz-good.csv"));
     }
 
-    public void Dispose() => home.Dispose();
+    public void Dispose() => _home.Dispose();
 
     [Fact]
     public void An_empty_file_is_refused() => Assert.Contains("empty", Refused("yard-empty.csv", []), StringComparison.Ordinal);
@@ -39,7 +39,7 @@ public sealed class BadFileTests : IDisposable
     [Fact]
     public void A_file_of_300_MB_is_refused_without_being_read()
     {
-        using (var stream = File.Create(Path.Combine(site.Inbox, "yard-huge.csv")))
+        using (var stream = File.Create(Path.Combine(_site.Inbox, "yard-huge.csv")))
         {
             stream.SetLength(300_000_000);
         }
@@ -51,9 +51,9 @@ public sealed class BadFileTests : IDisposable
     public void A_link_out_of_the_inbox_is_refused_and_its_target_stays_unread()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "Links need rights on Windows.");
-        var target = Path.Combine(home.Path, "elsewhere.csv");
+        var target = Path.Combine(_home.Path, "elsewhere.csv");
         File.Copy(ExampleSite.Weather, target);
-        File.CreateSymbolicLink(Path.Combine(site.Inbox, "yard-link.csv"), target);
+        File.CreateSymbolicLink(Path.Combine(_site.Inbox, "yard-link.csv"), target);
         Assert.Contains("link", Why("yard-link.csv", alsoWhenTaken: false), StringComparison.Ordinal);
         Assert.True(File.Exists(target));
     }
@@ -64,52 +64,52 @@ public sealed class BadFileTests : IDisposable
         var text = File.ReadAllText(ExampleSite.Weather);
         var lines = text.Split('\n');
         var cut = string.Join('\n', lines.Take(30)) + "\n" + lines[30][..20];
-        File.WriteAllText(Path.Combine(site.Inbox, "yard-cut.csv"), cut);
-        File.Delete(Path.Combine(site.Inbox, "yard-zz-good.csv"));
+        File.WriteAllText(Path.Combine(_site.Inbox, "yard-cut.csv"), cut);
+        File.Delete(Path.Combine(_site.Inbox, "yard-zz-good.csv"));
         var result = Run("morning", "--date", "2026-06-10");
         Assert.Equal(0, result.ExitCode);
         Assert.Contains("29 rows read, 0 set aside, 1 refused", result.Error, StringComparison.Ordinal);
-        Assert.Contains("yard-cut.csv:31:", File.ReadAllText(Path.Combine(site.Taken, "yard-cut.csv.why.txt")), StringComparison.Ordinal);
+        Assert.Contains("yard-cut.csv:31:", File.ReadAllText(Path.Combine(_site.Taken, "yard-cut.csv.why.txt")), StringComparison.Ordinal);
     }
 
     [Fact]
     public void Two_files_of_one_name_are_both_taken_and_kept()
     {
         var name = "yard-1.csv";
-        File.WriteAllText(Path.Combine(site.Inbox, name), ExampleSite.WeatherUntil("2026-06-03 00:00"));
+        File.WriteAllText(Path.Combine(_site.Inbox, name), ExampleSite.WeatherUntil("2026-06-03 00:00"));
         Run("morning", "--date", "2026-06-03");
-        File.WriteAllText(Path.Combine(site.Inbox, name), ExampleSite.WeatherUntil("2026-06-04 00:00"));
+        File.WriteAllText(Path.Combine(_site.Inbox, name), ExampleSite.WeatherUntil("2026-06-04 00:00"));
         Run("morning", "--date", "2026-06-04");
-        Assert.True(File.Exists(Path.Combine(site.Taken, "yard-1.csv")));
-        Assert.True(File.Exists(Path.Combine(site.Taken, "yard-1.2.csv")));
+        Assert.True(File.Exists(Path.Combine(_site.Taken, "yard-1.csv")));
+        Assert.True(File.Exists(Path.Combine(_site.Taken, "yard-1.2.csv")));
     }
 
     [Fact]
     public void A_bad_row_of_the_logbook_is_refused_with_its_place_and_the_others_count()
     {
-        File.WriteAllText(Path.Combine(site.Inbox, "logbook.csv"), "time,kind,where,value,unit,until,by,note\n2026-06-05 10:30,setting,C1/P2,90,%,,,\n2026-06-05 10:45,settting,C1/P1,90,%,,,\n");
+        File.WriteAllText(Path.Combine(_site.Inbox, "logbook.csv"), "time,kind,where,value,unit,until,by,note\n2026-06-05 10:30,setting,C1/P2,90,%,,,\n2026-06-05 10:45,settting,C1/P1,90,%,,,\n");
         var result = Run("morning", "--date", "2026-06-10");
         Assert.Equal(0, result.ExitCode);
         Assert.Contains("1 rows read, 0 set aside, 1 refused", result.Error, StringComparison.Ordinal);
-        Assert.Contains("logbook.csv:3:2", File.ReadAllText(Path.Combine(site.Taken, "logbook.csv.why.txt")), StringComparison.Ordinal);
+        Assert.Contains("logbook.csv:3:2", File.ReadAllText(Path.Combine(_site.Taken, "logbook.csv.why.txt")), StringComparison.Ordinal);
     }
 
     [Fact]
     public void Ingest_of_a_file_that_cannot_be_used_ends_with_2_and_leaves_the_reason()
     {
-        var file = Path.Combine(home.Path, "holiday.csv");
+        var file = Path.Combine(_home.Path, "holiday.csv");
         File.WriteAllText(file, "a,b\n1,2\n");
         var result = Run("ingest", file);
         Assert.Equal(2, result.ExitCode);
         Assert.Contains("yard-*.csv", result.Error, StringComparison.Ordinal);
         Assert.Contains("0 rows read, 0 set aside, 0 refused", result.Output, StringComparison.Ordinal);
-        Assert.True(File.Exists(Path.Combine(site.Refused, "holiday.csv.why.txt")));
+        Assert.True(File.Exists(Path.Combine(_site.Refused, "holiday.csv.why.txt")));
         Assert.True(File.Exists(file));
     }
 
     private string Refused(string name, byte[] bytes, bool alsoWhenTaken = false)
     {
-        File.WriteAllBytes(Path.Combine(site.Inbox, name), bytes);
+        File.WriteAllBytes(Path.Combine(_site.Inbox, name), bytes);
         return Why(name, alsoWhenTaken);
     }
 
@@ -118,11 +118,11 @@ public sealed class BadFileTests : IDisposable
     {
         var result = Run("morning", "--date", "2026-06-10");
         Assert.True(result.ExitCode == 0, result.ToString());
-        Assert.True(File.Exists(Path.Combine(site.Taken, "yard-zz-good.csv")));
-        Assert.Contains(name, File.ReadAllText(Path.Combine(site.ReportFolder(new DateOnly(2026, 6, 10)), "report.txt")), StringComparison.Ordinal);
-        var folder = alsoWhenTaken && !File.Exists(Path.Combine(site.Refused, name + ".why.txt")) ? site.Taken : site.Refused;
+        Assert.True(File.Exists(Path.Combine(_site.Taken, "yard-zz-good.csv")));
+        Assert.Contains(name, File.ReadAllText(Path.Combine(_site.ReportFolder(new DateOnly(2026, 6, 10)), "report.txt")), StringComparison.Ordinal);
+        var folder = alsoWhenTaken && !File.Exists(Path.Combine(_site.Refused, name + ".why.txt")) ? _site.Taken : _site.Refused;
         return File.ReadAllText(Path.Combine(folder, name + ".why.txt"));
     }
 
-    private ProgramResult Run(params string[] arguments) => RunningProgram.Run([arguments[0], "--home", home.Path, .. arguments[1..]]);
+    private ProgramResult Run(params string[] arguments) => RunningProgram.Run([arguments[0], "--home", _home.Path, .. arguments[1..]]);
 }

@@ -6,16 +6,16 @@ namespace DailyAdjust.ServiceTests.Commands;
 /// <summary>The demo's season, through the real program.</summary>
 public sealed class DemoTests : IDisposable
 {
-    private readonly TestHome home = new();
+    private readonly TestHome _home = new();
 
-    public void Dispose() => home.Dispose();
+    public void Dispose() => _home.Dispose();
 
     [Fact]
     public void It_prints_its_last_sheet_which_shows_every_kind_of_work_and_says_where_it_lies()
     {
         var result = Demo();
         Assert.True(result.ExitCode == 0, result.ToString());
-        var site = Assert.Single(home.Home.Sites());
+        var site = Assert.Single(_home.Home.Sites());
         var folder = site.ReportFolder(new DateOnly(2026, 7, 16));
         Assert.StartsWith(File.ReadAllText(Path.Combine(folder, "report.txt")), result.Output, StringComparison.Ordinal);
         Assert.Contains(folder, result.Output, StringComparison.Ordinal);
@@ -35,7 +35,7 @@ public sealed class DemoTests : IDisposable
     public void Kept_depletions_save_time_and_change_nothing()
     {
         Demo();
-        var site = Assert.Single(home.Home.Sites());
+        var site = Assert.Single(_home.Home.Sites());
         var kept = Balance();
         using (var ledger = SiteLedger.Open(site.LedgerFile, LedgerMode.Write))
         {
@@ -50,13 +50,13 @@ public sealed class DemoTests : IDisposable
     [Fact]
     public void Without_a_home_it_goes_into_the_working_folder_where_other_commands_find_it()
     {
-        var demo = RunningProgram.Run(new ProgramStart("demo") { WorkingFolder = home.Path });
+        var demo = RunningProgram.Run(new ProgramStart("demo") { WorkingFolder = _home.Path });
         Assert.True(demo.ExitCode == 0, demo.ToString());
-        var explain = RunningProgram.Run(new ProgramStart("check") { WorkingFolder = home.Path });
+        var explain = RunningProgram.Run(new ProgramStart("check") { WorkingFolder = _home.Path });
         Assert.True(explain.ExitCode == 0, explain.ToString());
     }
 
-    private ProgramResult Demo() => RunningProgram.Run("demo", "--home", home.Path);
+    private ProgramResult Demo() => RunningProgram.Run("demo", "--home", _home.Path);
 
-    private string Balance() => RunningProgram.Run("balance", "--home", home.Path, "--from", "2026-07-05", "--format", "csv").Output;
+    private string Balance() => RunningProgram.Run("balance", "--home", _home.Path, "--from", "2026-07-05", "--format", "csv").Output;
 }

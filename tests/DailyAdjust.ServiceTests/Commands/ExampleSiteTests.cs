@@ -8,14 +8,14 @@ public sealed class ExampleSiteTests : IDisposable
     private const double DepthToleranceMm = 0.02;
     private const double PercentTolerance = 0.1;
 
-    private readonly TestHome home = new();
+    private readonly TestHome _home = new();
 
-    public void Dispose() => home.Dispose();
+    public void Dispose() => _home.Dispose();
 
     [Fact]
     public void Its_files_are_taken_in_whole()
     {
-        ExampleSite.PutInto(home);
+        ExampleSite.PutInto(_home);
         var result = Run("ingest", ExampleSite.Weather, ExampleSite.Logbook);
         Assert.Equal(0, result.ExitCode);
         Assert.Contains("408 rows read, 0 set aside, 0 refused", result.Output, StringComparison.Ordinal);
@@ -25,7 +25,7 @@ public sealed class ExampleSiteTests : IDisposable
     [Fact]
     public void Its_weather_agrees()
     {
-        ExampleSite.TakenIn(home);
+        ExampleSite.TakenIn(_home);
         var printed = Csv("weather");
         var expected = Expected("weather");
         Assert.Equal(expected.Rows.Count, printed.Rows.Count);
@@ -42,7 +42,7 @@ public sealed class ExampleSiteTests : IDisposable
     [Fact]
     public void Its_balance_agrees_in_every_column()
     {
-        ExampleSite.TakenIn(home);
+        ExampleSite.TakenIn(_home);
         var printed = Csv("balance");
         var expected = Expected("balance");
         Assert.Equal(expected.Rows.Count, printed.Rows.Count);
@@ -60,7 +60,7 @@ public sealed class ExampleSiteTests : IDisposable
     [Fact]
     public void Its_advice_agrees_on_all_thirteen_mornings()
     {
-        ExampleSite.TakenIn(home);
+        ExampleSite.TakenIn(_home);
         var expected = Expected("advice");
         foreach (var morning in expected.Rows.GroupBy(row => expected.Text(row, "date")))
         {
@@ -81,7 +81,7 @@ public sealed class ExampleSiteTests : IDisposable
     [Fact]
     public void Taken_in_twice_it_prints_the_same_bytes()
     {
-        ExampleSite.TakenIn(home);
+        ExampleSite.TakenIn(_home);
         var before = Run("balance", "--format", "csv").Output;
         Assert.Contains("known already", Run("ingest", ExampleSite.Logbook, ExampleSite.Weather).Output, StringComparison.Ordinal);
         Assert.Equal(before, Run("balance", "--format", "csv").Output);
@@ -90,7 +90,7 @@ public sealed class ExampleSiteTests : IDisposable
     [Fact]
     public void Weather_that_came_day_by_day_in_a_growing_file_gives_the_same_bytes()
     {
-        ExampleSite.TakenIn(home);
+        ExampleSite.TakenIn(_home);
         var atOnce = Run("balance", "--format", "csv").Output;
         using var other = new TestHome();
         ExampleSite.PutInto(other);
@@ -108,7 +108,7 @@ public sealed class ExampleSiteTests : IDisposable
     [Fact]
     public void Mornings_issued_one_after_another_say_what_single_ones_say_and_change_nothing_before()
     {
-        var site = ExampleSite.TakenIn(home);
+        var site = ExampleSite.TakenIn(_home);
         var single = Run("advice", "--date", "2026-06-06", "--format", "csv").Output;
         var balance = Run("balance", "--format", "csv").Output;
         Assert.Equal(0, Run("morning", "--date", "2026-06-05").ExitCode);
@@ -122,5 +122,5 @@ public sealed class ExampleSiteTests : IDisposable
 
     private CsvRows Csv(params string[] arguments) => CsvRows.Of(Run([.. arguments, "--format", "csv"]).Output);
 
-    private ProgramResult Run(params string[] arguments) => RunningProgram.Run([arguments[0], "--home", home.Path, .. arguments[1..]]);
+    private ProgramResult Run(params string[] arguments) => RunningProgram.Run([arguments[0], "--home", _home.Path, .. arguments[1..]]);
 }

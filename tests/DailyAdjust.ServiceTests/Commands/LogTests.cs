@@ -6,11 +6,11 @@ namespace DailyAdjust.ServiceTests.Commands;
 /// <summary>`log`: one entry from the command line.</summary>
 public sealed class LogTests : IDisposable
 {
-    private readonly TestHome home = new();
+    private readonly TestHome _home = new();
 
-    public LogTests() => ExampleSite.TakenIn(home);
+    public LogTests() => ExampleSite.TakenIn(_home);
 
-    public void Dispose() => home.Dispose();
+    public void Dispose() => _home.Dispose();
 
     [Theory]
     [InlineData("2026-06-15T10:00 setting C1/P2 80", "setting C1/P2 80 --time 2026-06-15T10:00")]
@@ -83,9 +83,9 @@ public sealed class LogTests : IDisposable
 
     private long NewestInput()
     {
-        using var ledger = SiteLedger.Open(home.Home.Site(ExampleSite.Name).LedgerFile, LedgerMode.Read);
+        using var ledger = SiteLedger.Open(_home.Home.Site(ExampleSite.Name).LedgerFile, LedgerMode.Read);
         return ledger.Watermark;
     }
 
-    private ProgramResult Run(params string[] arguments) => InProcess.Run([arguments[0], "--home", home.Path, .. arguments[1..]]);
+    private ProgramResult Run(params string[] arguments) => InProcess.Run([arguments[0], "--home", _home.Path, .. arguments[1..]]);
 }

@@ -7,14 +7,14 @@ public sealed class MorningTests : IDisposable
 {
     private static readonly string[] Files = ["advice.csv", "advice.json", "report.html", "report.txt", "round.csv"];
 
-    private readonly TestHome home = new();
+    private readonly TestHome _home = new();
 
-    public void Dispose() => home.Dispose();
+    public void Dispose() => _home.Dispose();
 
     [Fact]
     public void It_takes_the_inbox_and_writes_every_file_of_the_report()
     {
-        var site = ExampleSite.PutInto(home);
+        var site = ExampleSite.PutInto(_home);
         File.Copy(ExampleSite.Weather, Path.Combine(site.Inbox, "yard-hourly.csv"));
         File.Copy(ExampleSite.Logbook, Path.Combine(site.Inbox, "logbook.csv"));
         var result = Run("morning", "--date", "2026-06-10");
@@ -30,7 +30,7 @@ public sealed class MorningTests : IDisposable
     [Fact]
     public void Again_on_the_same_date_it_writes_the_next_issue()
     {
-        var site = ExampleSite.TakenIn(home);
+        var site = ExampleSite.TakenIn(_home);
         Run("morning", "--date", "2026-06-10");
         Assert.Contains("2026-06-10/2", Run("morning", "--date", "2026-06-10").Output, StringComparison.Ordinal);
         var text = File.ReadAllText(Path.Combine(site.ReportFolder(new DateOnly(2026, 6, 10)), "report.txt"));
@@ -40,7 +40,7 @@ public sealed class MorningTests : IDisposable
     [Fact]
     public void Without_weather_every_program_stays_as_set_and_the_sheet_says_why()
     {
-        var site = ExampleSite.PutInto(home);
+        var site = ExampleSite.PutInto(_home);
         var result = Run("morning", "--date", "2026-06-10");
         Assert.Equal(0, result.ExitCode);
         var advice = File.ReadAllLines(Path.Combine(site.ReportFolder(new DateOnly(2026, 6, 10)), "advice.csv")).Skip(1).ToList();
@@ -52,7 +52,7 @@ public sealed class MorningTests : IDisposable
     [Fact]
     public void A_filled_in_round_sheet_that_comes_back_becomes_the_settings()
     {
-        var site = ExampleSite.TakenIn(home);
+        var site = ExampleSite.TakenIn(_home);
         Run("morning", "--date", "2026-06-16");
         var round = File.ReadAllText(Path.Combine(site.ReportFolder(new DateOnly(2026, 6, 16)), "round.csv"));
         Assert.Contains("C1,left of the third tee,P2,Greens,set,90,25,,,", round, StringComparison.Ordinal);
@@ -66,7 +66,7 @@ public sealed class MorningTests : IDisposable
     [Fact]
     public void A_round_said_to_be_done_becomes_the_settings_too()
     {
-        var site = ExampleSite.TakenIn(home);
+        var site = ExampleSite.TakenIn(_home);
         Run("morning", "--date", "2026-06-16");
         var done = Run("log", "round", "2026-06-16", "done", "--time", "2026-06-16 11:00");
         Assert.True(done.ExitCode == 0, done.ToString());
@@ -77,11 +77,11 @@ public sealed class MorningTests : IDisposable
     [Fact]
     public void Mornings_in_between_are_recorded_as_missed_and_not_issued()
     {
-        var site = ExampleSite.TakenIn(home);
+        var site = ExampleSite.TakenIn(_home);
         Run("morning", "--date", "2026-06-10");
         Run("morning", "--date", "2026-06-13");
         Assert.False(Directory.Exists(site.ReportFolder(new DateOnly(2026, 6, 11))));
-        var log = string.Concat(Directory.GetFiles(home.Home.LogsFolder).Select(File.ReadAllText));
+        var log = string.Concat(Directory.GetFiles(_home.Home.LogsFolder).Select(File.ReadAllText));
         Assert.Contains("slept over", log, StringComparison.Ordinal);
         Assert.Contains("2026-06-12", log, StringComparison.Ordinal);
     }
@@ -89,9 +89,9 @@ public sealed class MorningTests : IDisposable
     [Fact]
     public void Every_advice_is_one_event_of_the_log()
     {
-        ExampleSite.TakenIn(home);
+        ExampleSite.TakenIn(_home);
         Run("morning", "--date", "2026-06-10");
-        var events = Directory.GetFiles(home.Home.LogsFolder, "*.json").SelectMany(File.ReadAllLines)
+        var events = Directory.GetFiles(_home.Home.LogsFolder, "*.json").SelectMany(File.ReadAllLines)
             .Count(line => line.Contains("\"Advice\":", StringComparison.Ordinal));
         Assert.Equal(5, events);
     }
@@ -99,7 +99,7 @@ public sealed class MorningTests : IDisposable
     [Fact]
     public void A_bad_edit_leaves_the_last_good_description_and_says_so_on_the_sheet()
     {
-        var site = ExampleSite.TakenIn(home);
+        var site = ExampleSite.TakenIn(_home);
         File.WriteAllText(site.SiteFile, File.ReadAllText(site.SiteFile).Replace("satisfy: 80 %", "satisfyy: 80 %", StringComparison.Ordinal));
         var result = Run("morning", "--date", "2026-06-10");
         Assert.Equal(0, result.ExitCode);
@@ -111,7 +111,7 @@ public sealed class MorningTests : IDisposable
     [Fact]
     public void An_edit_holds_from_the_next_day_and_earlier_days_keep_their_bytes()
     {
-        var site = ExampleSite.TakenIn(home);
+        var site = ExampleSite.TakenIn(_home);
         Run("morning", "--date", "2026-06-10");
         var before = Run("balance", "--format", "csv").Output.Split('\n');
         var stations = File.ReadAllText(site.StationsFile);
@@ -125,7 +125,7 @@ public sealed class MorningTests : IDisposable
     [Fact]
     public void An_edit_that_corrects_what_was_always_so_holds_from_the_start()
     {
-        var site = ExampleSite.TakenIn(home);
+        var site = ExampleSite.TakenIn(_home);
         Run("morning", "--date", "2026-06-10");
         var before = Run("balance", "--date", "2026-06-03", "--format", "csv").Output;
         File.WriteAllText(site.SiteFile, File.ReadAllText(site.SiteFile).Replace("site:\n", "site:\n  correct: true\n", StringComparison.Ordinal).Replace("root_depth: 8 in", "root_depth: 9 in", StringComparison.Ordinal));
@@ -137,14 +137,14 @@ public sealed class MorningTests : IDisposable
     [Fact]
     public void One_site_that_fails_does_not_stop_the_others()
     {
-        ExampleSite.TakenIn(home);
-        var broken = home.EmptySite("a-broken-one");
+        ExampleSite.TakenIn(_home);
+        var broken = _home.EmptySite("a-broken-one");
         File.WriteAllText(broken.SiteFile, "site: [");
         var result = Run("morning", "--date", "2026-06-10");
         Assert.Equal(2, result.ExitCode);
         Assert.Contains("a-broken-one", result.Error, StringComparison.Ordinal);
-        Assert.True(Directory.Exists(home.Home.Site(ExampleSite.Name).ReportFolder(new DateOnly(2026, 6, 10))));
+        Assert.True(Directory.Exists(_home.Home.Site(ExampleSite.Name).ReportFolder(new DateOnly(2026, 6, 10))));
     }
 
-    private ProgramResult Run(params string[] arguments) => RunningProgram.Run([arguments[0], "--home", home.Path, .. arguments[1..]]);
+    private ProgramResult Run(params string[] arguments) => RunningProgram.Run([arguments[0], "--home", _home.Path, .. arguments[1..]]);
 }

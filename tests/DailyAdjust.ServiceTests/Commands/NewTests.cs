@@ -28,16 +28,16 @@ public sealed class NewTests : IDisposable
         5-6 greens 25
         """;
 
-    private readonly TestHome home = new();
+    private readonly TestHome _home = new();
 
-    public void Dispose() => home.Dispose();
+    public void Dispose() => _home.Dispose();
 
     [Fact]
     public void Piped_answers_give_a_site_with_minutes_starts_and_days()
     {
         var result = New(Answers);
         Assert.True(result.ExitCode == 0, result.ToString());
-        var site = home.Home.Site("mill-creek");
+        var site = _home.Home.Site("mill-creek");
         var yaml = File.ReadAllText(site.SiteFile);
         Assert.Contains("starts: [\"04:40\"], days: every day", yaml, StringComparison.Ordinal);
         Assert.Contains("starts: [\"21:30\"], days: [mon, wed, fri]", yaml, StringComparison.Ordinal);
@@ -52,12 +52,12 @@ public sealed class NewTests : IDisposable
     {
         var answers = Answers.Replace("cool\n\n2026-06-01", $"cool\n{ExampleSite.Weather}\n2026-06-01", StringComparison.Ordinal);
         Assert.Equal(0, New(answers).ExitCode);
-        var check = RunningProgram.Run("check", "--home", home.Path);
+        var check = RunningProgram.Run("check", "--home", _home.Path);
         Assert.True(check.ExitCode == 0, check.ToString());
         Assert.Contains("Ready: 1 controllers, 2 programs, 6 stations", check.Output, StringComparison.Ordinal);
-        var morning = RunningProgram.Run("morning", "--home", home.Path, "--date", "2026-06-10");
+        var morning = RunningProgram.Run("morning", "--home", _home.Path, "--date", "2026-06-10");
         Assert.True(morning.ExitCode == 0, morning.ToString());
-        var advice = File.ReadAllText(Path.Combine(home.Home.Site("mill-creek").ReportFolder(new DateOnly(2026, 6, 10)), "advice.csv"));
+        var advice = File.ReadAllText(Path.Combine(_home.Home.Site("mill-creek").ReportFolder(new DateOnly(2026, 6, 10)), "advice.csv"));
         Assert.DoesNotContain("as-set", advice, StringComparison.Ordinal);
     }
 
@@ -67,7 +67,7 @@ public sealed class NewTests : IDisposable
         var answers = Answers.Replace("America/Chicago\nus\n1290", "Europe/Berlin\nmetric\n90", StringComparison.Ordinal)
             .Replace("-98.3", "10.0", StringComparison.Ordinal).Replace("44.2", "52.3", StringComparison.Ordinal);
         Assert.Equal(0, New(answers).ExitCode);
-        var check = RunningProgram.Run("check", "--home", home.Path);
+        var check = RunningProgram.Run("check", "--home", _home.Path);
         Assert.True(check.ExitCode == 0, check.ToString());
     }
 
@@ -75,7 +75,7 @@ public sealed class NewTests : IDisposable
     public void An_existing_site_is_never_overwritten()
     {
         New(Answers);
-        var file = home.Home.Site("mill-creek").SiteFile;
+        var file = _home.Home.Site("mill-creek").SiteFile;
         File.WriteAllText(file, "mine");
         var second = New(Answers);
         Assert.Equal(2, second.ExitCode);
@@ -90,7 +90,7 @@ public sealed class NewTests : IDisposable
         Assert.Equal(2, result.ExitCode);
         Assert.Contains("Latitude", result.Error, StringComparison.Ordinal);
         Assert.Contains("144.2", result.Error, StringComparison.Ordinal);
-        Assert.Empty(home.Home.Sites());
+        Assert.Empty(_home.Home.Sites());
     }
 
     [Fact]
@@ -102,5 +102,5 @@ public sealed class NewTests : IDisposable
     }
 
     private ProgramResult New(string answers) =>
-        RunningProgram.Run(new ProgramStart("new", "--home", home.Path) { Input = answers + "\n" });
+        RunningProgram.Run(new ProgramStart("new", "--home", _home.Path) { Input = answers + "\n" });
 }

@@ -6,14 +6,14 @@ namespace DailyAdjust.ServiceTests.Commands;
 /// <summary>Commands that print change nothing.</summary>
 public sealed class ReadOnlyTests : IDisposable
 {
-    private readonly TestHome home = new();
+    private readonly TestHome _home = new();
 
-    public void Dispose() => home.Dispose();
+    public void Dispose() => _home.Dispose();
 
     [Fact]
     public void Check_of_a_site_without_a_ledger_makes_none()
     {
-        var site = ExampleSite.PutInto(home);
+        var site = ExampleSite.PutInto(_home);
         var result = Run("check");
         Assert.Equal(0, result.ExitCode);
         Assert.Contains("Ready: 2 controllers, 5 programs, 15 stations", result.Output, StringComparison.Ordinal);
@@ -23,7 +23,7 @@ public sealed class ReadOnlyTests : IDisposable
     [Fact]
     public void Check_sorts_what_must_from_what_would_help_and_names_every_place()
     {
-        var site = ExampleSite.PutInto(home);
+        var site = ExampleSite.PutInto(_home);
         File.WriteAllText(site.SiteFile, File.ReadAllText(site.SiteFile)
             .Replace("satisfy:", "satisfyy:", StringComparison.Ordinal)
             .Replace("root_depth: 8 in", "root_depth: 8", StringComparison.Ordinal));
@@ -44,7 +44,7 @@ public sealed class ReadOnlyTests : IDisposable
     [InlineData("explain", "C1/3", "--date", "2026-06-12")]
     public void Printing_leaves_every_file_as_it_was(params string[] arguments)
     {
-        ExampleSite.TakenIn(home);
+        ExampleSite.TakenIn(_home);
         Run("morning", "--date", "2026-06-10");
         Run("weather");
         var before = HashOfHome();
@@ -57,7 +57,7 @@ public sealed class ReadOnlyTests : IDisposable
     [Fact]
     public void An_issued_advice_is_explained_as_of_its_sheet_whatever_came_later()
     {
-        ExampleSite.TakenIn(home);
+        ExampleSite.TakenIn(_home);
         Run("morning", "--date", "2026-06-10");
         var then = Run("explain", "C1/P2", "--date", "2026-06-10").Output;
         Run("log", "hose", "C1/3", "0.3", "in", "--time", "2026-06-09 12:00");
@@ -71,7 +71,7 @@ public sealed class ReadOnlyTests : IDisposable
     [InlineData("explain", "C1/P2")]
     public void Before_anything_came_in_it_says_what_to_do(params string[] arguments)
     {
-        ExampleSite.PutInto(home);
+        ExampleSite.PutInto(_home);
         var result = Run(arguments);
         Assert.Equal(2, result.ExitCode);
         Assert.Contains("dailyadjust ingest", result.Error, StringComparison.Ordinal);
@@ -83,14 +83,14 @@ public sealed class ReadOnlyTests : IDisposable
     [InlineData("table", "date ")]
     public void Every_format_is_printed(string format, string begin)
     {
-        ExampleSite.TakenIn(home);
+        ExampleSite.TakenIn(_home);
         Assert.StartsWith(begin, Run("weather", "--format", format).Output, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Stored_advice_of_several_mornings_is_printed_as_it_was_issued()
     {
-        var site = ExampleSite.TakenIn(home);
+        var site = ExampleSite.TakenIn(_home);
         Run("morning", "--date", "2026-06-10");
         Run("morning", "--date", "2026-06-11");
         var first = File.ReadAllText(Path.Combine(site.ReportFolder(new DateOnly(2026, 6, 10)), "advice.csv"));
@@ -101,9 +101,9 @@ public sealed class ReadOnlyTests : IDisposable
     private string HashOfHome()
     {
         // SQLite's shared-memory file is its own scratch space; it holds nothing.
-        var files = Directory.GetFiles(home.Path, "*", SearchOption.AllDirectories).Where(f => !f.EndsWith("-shm", StringComparison.Ordinal)).Order(StringComparer.Ordinal);
+        var files = Directory.GetFiles(_home.Path, "*", SearchOption.AllDirectories).Where(f => !f.EndsWith("-shm", StringComparison.Ordinal)).Order(StringComparer.Ordinal);
         return string.Join('\n', files.Select(file => $"{file} {Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(file)))}"));
     }
 
-    private ProgramResult Run(params string[] arguments) => InProcess.Run([arguments[0], "--home", home.Path, .. arguments[1..]]);
+    private ProgramResult Run(params string[] arguments) => InProcess.Run([arguments[0], "--home", _home.Path, .. arguments[1..]]);
 }

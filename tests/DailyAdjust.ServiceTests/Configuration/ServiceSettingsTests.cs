@@ -6,21 +6,21 @@ namespace DailyAdjust.ServiceTests.Configuration;
 
 public sealed class ServiceSettingsTests : IDisposable
 {
-    private readonly TestHome home = new();
+    private readonly TestHome _home = new();
 
-    public void Dispose() => home.Dispose();
+    public void Dispose() => _home.Dispose();
 
     [Fact]
     public void Without_a_file_the_defaults_hold()
     {
-        Assert.Equal(30, ServiceSettings.Read(home.Home, []).PollSeconds);
+        Assert.Equal(30, ServiceSettings.Read(_home.Home, []).PollSeconds);
     }
 
     [Fact]
     public void The_command_line_wins_over_the_file()
     {
         Settings("""{ "DailyAdjust": { "PollSeconds": 5, "KeepTakenDays": 7 } }""");
-        var options = ServiceSettings.Read(home.Home, ["PollSeconds=9"]);
+        var options = ServiceSettings.Read(_home.Home, ["PollSeconds=9"]);
         Assert.Equal(9, options.PollSeconds);
         Assert.Equal(7, options.KeepTakenDays);
     }
@@ -29,7 +29,7 @@ public sealed class ServiceSettingsTests : IDisposable
     public void A_misspelt_key_is_an_error()
     {
         Settings("""{ "DailyAdjust": { "PolSeconds": 5 } }""");
-        var error = Assert.Throws<WrongInputException>(() => ServiceSettings.Read(home.Home, []));
+        var error = Assert.Throws<WrongInputException>(() => ServiceSettings.Read(_home.Home, []));
         Assert.Contains("PolSeconds", error.Message, StringComparison.Ordinal);
         Assert.Contains("appsettings.json", error.Hint, StringComparison.Ordinal);
     }
@@ -38,7 +38,7 @@ public sealed class ServiceSettingsTests : IDisposable
     public void A_key_beside_the_section_is_an_error()
     {
         Settings("""{ "PollSeconds": 5 }""");
-        Assert.Contains("PollSeconds", Assert.Throws<WrongInputException>(() => ServiceSettings.Read(home.Home, [])).Message, StringComparison.Ordinal);
+        Assert.Contains("PollSeconds", Assert.Throws<WrongInputException>(() => ServiceSettings.Read(_home.Home, [])).Message, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -49,14 +49,14 @@ public sealed class ServiceSettingsTests : IDisposable
     [InlineData("PollSeconds")]
     public void A_value_beyond_its_limits_is_an_error(string given)
     {
-        Assert.Throws<WrongInputException>(() => ServiceSettings.Read(home.Home, [given]));
+        Assert.Throws<WrongInputException>(() => ServiceSettings.Read(_home.Home, [given]));
     }
 
     [Fact]
     public void A_file_that_is_not_json_is_an_error_with_its_place()
     {
         Settings("{ \"DailyAdjust\": ");
-        Assert.Contains("appsettings.json", Assert.Throws<WrongInputException>(() => ServiceSettings.Read(home.Home, [])).Message, StringComparison.Ordinal);
+        Assert.Contains("appsettings.json", Assert.Throws<WrongInputException>(() => ServiceSettings.Read(_home.Home, [])).Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -65,7 +65,7 @@ public sealed class ServiceSettingsTests : IDisposable
         var sample = File.ReadAllText(Path.Combine(Repository.Root, "deploy", "appsettings.sample.json"));
         var explained = File.ReadAllText(Path.Combine(Repository.Root, "docs", "configuration.md"));
         Settings(sample);
-        var read = ServiceSettings.Read(home.Home, []);
+        var read = ServiceSettings.Read(_home.Home, []);
         var defaults = new ServiceOptions();
         foreach (var property in typeof(ServiceOptions).GetProperties())
         {
@@ -75,5 +75,5 @@ public sealed class ServiceSettingsTests : IDisposable
         }
     }
 
-    private void Settings(string json) => File.WriteAllText(home.Home.SettingsFile, json);
+    private void Settings(string json) => File.WriteAllText(_home.Home.SettingsFile, json);
 }

@@ -7,43 +7,43 @@ namespace DailyAdjust.ServiceTests.Home;
 
 public sealed class InboxTests : IDisposable
 {
-    private readonly TestHome home = new();
-    private readonly FakeTimeProvider time = new(DateTimeOffset.UtcNow);
-    private readonly SiteFolder site;
-    private readonly Inbox inbox;
+    private readonly TestHome _home = new();
+    private readonly FakeTimeProvider _time = new(DateTimeOffset.UtcNow);
+    private readonly SiteFolder _site;
+    private readonly Inbox _inbox;
 
     public InboxTests()
     {
-        site = home.EmptySite();
-        inbox = new Inbox(site, time);
+        _site = _home.EmptySite();
+        _inbox = new Inbox(_site, _time);
     }
 
-    public void Dispose() => home.Dispose();
+    public void Dispose() => _home.Dispose();
 
     [Fact]
     public void A_file_is_taken_when_two_looks_saw_the_same_size()
     {
         Drop("yard-1.csv", "a,b\n");
-        Assert.Empty(inbox.Look().Ready);
-        Assert.Equal("yard-1.csv", Assert.Single(inbox.Look().Ready).Name);
+        Assert.Empty(_inbox.Look().Ready);
+        Assert.Equal("yard-1.csv", Assert.Single(_inbox.Look().Ready).Name);
     }
 
     [Fact]
     public void A_file_that_still_grows_waits()
     {
         var path = Drop("yard-1.csv", "a,b\n");
-        Assert.Equal(1, inbox.Look().Waiting);
+        Assert.Equal(1, _inbox.Look().Waiting);
         File.AppendAllText(path, "1,2\n");
-        Assert.Empty(inbox.Look().Ready);
-        Assert.Single(inbox.Look().Ready);
+        Assert.Empty(_inbox.Look().Ready);
+        Assert.Single(_inbox.Look().Ready);
     }
 
     [Fact]
     public void A_file_that_nobody_wrote_to_for_a_minute_is_taken_at_the_first_look()
     {
         var path = Drop("yard-1.csv", "a,b\n");
-        File.SetLastWriteTimeUtc(path, time.GetUtcNow().UtcDateTime - Inbox.SettleTime - TimeSpan.FromSeconds(1));
-        Assert.Single(inbox.Look().Ready);
+        File.SetLastWriteTimeUtc(path, _time.GetUtcNow().UtcDateTime - Inbox.SettleTime - TimeSpan.FromSeconds(1));
+        Assert.Single(_inbox.Look().Ready);
     }
 
     [Fact]
@@ -54,26 +54,26 @@ public sealed class InboxTests : IDisposable
             Drop(name, "x");
         }
 
-        inbox.Look();
-        Assert.Equal("C.csv a.csv b.csv á.csv", string.Join(' ', inbox.Look().Ready.Select(f => f.Name)));
+        _inbox.Look();
+        Assert.Equal("C.csv a.csv b.csv á.csv", string.Join(' ', _inbox.Look().Ready.Select(f => f.Name)));
     }
 
     [Fact]
     public void A_folder_is_left_alone_and_named_once()
     {
-        Directory.CreateDirectory(Path.Combine(site.Inbox, "old data"));
-        var sentence = Assert.Single(inbox.Look().Ignored);
+        Directory.CreateDirectory(Path.Combine(_site.Inbox, "old data"));
+        var sentence = Assert.Single(_inbox.Look().Ignored);
         Assert.Contains("old data is a folder", sentence, StringComparison.Ordinal);
-        Assert.Empty(inbox.Look().Ignored);
+        Assert.Empty(_inbox.Look().Ignored);
     }
 
     [Fact]
     public void The_inboxs_own_folders_and_hidden_files_are_not_mentioned()
     {
-        Directory.CreateDirectory(site.Taken);
-        Directory.CreateDirectory(site.Refused);
+        Directory.CreateDirectory(_site.Taken);
+        Directory.CreateDirectory(_site.Refused);
         Drop(".yard-1.csv.part", "x");
-        var look = inbox.Look();
+        var look = _inbox.Look();
         Assert.Empty(look.Ignored);
         Assert.Empty(look.Ready);
         Assert.Equal(0, look.Waiting);
@@ -82,8 +82,8 @@ public sealed class InboxTests : IDisposable
     [Fact]
     public void A_missing_inbox_is_an_alarm_and_not_no_news()
     {
-        Directory.Delete(site.Inbox);
-        Assert.Throws<DirectoryNotFoundException>(() => inbox.Look());
+        Directory.Delete(_site.Inbox);
+        Assert.Throws<DirectoryNotFoundException>(() => _inbox.Look());
     }
 
     [Fact]
@@ -92,55 +92,55 @@ public sealed class InboxTests : IDisposable
         Assert.Equal("yard-1.csv", TakeOne("yard-1.csv", "first"));
         Assert.Equal("yard-1.2.csv", TakeOne("yard-1.csv", "second"));
         Assert.Equal("yard-1.3.csv", TakeOne("yard-1.csv", "third"));
-        Assert.Equal("first", File.ReadAllText(Path.Combine(site.Taken, "yard-1.csv")));
-        Assert.Equal("second", File.ReadAllText(Path.Combine(site.Taken, "yard-1.2.csv")));
+        Assert.Equal("first", File.ReadAllText(Path.Combine(_site.Taken, "yard-1.csv")));
+        Assert.Equal("second", File.ReadAllText(Path.Combine(_site.Taken, "yard-1.2.csv")));
     }
 
     [Fact]
     public void A_refused_file_has_every_problem_beside_it()
     {
         Drop("yard-1.csv", "x");
-        inbox.Look();
-        inbox.MoveToRefused(inbox.Look().Ready[0], ["yard-1.csv:1:1: no header.", "yard-1.csv:2:3: not a number."]);
-        var why = File.ReadAllText(Path.Combine(site.Refused, "yard-1.csv.why.txt"));
+        _inbox.Look();
+        _inbox.MoveToRefused(_inbox.Look().Ready[0], ["yard-1.csv:1:1: no header.", "yard-1.csv:2:3: not a number."]);
+        var why = File.ReadAllText(Path.Combine(_site.Refused, "yard-1.csv.why.txt"));
         Assert.Contains("yard-1.csv:1:1: no header.", why, StringComparison.Ordinal);
         Assert.Contains("yard-1.csv:2:3: not a number.", why, StringComparison.Ordinal);
-        Assert.True(File.Exists(Path.Combine(site.Refused, "yard-1.csv")));
-        Assert.False(File.Exists(Path.Combine(site.Inbox, "yard-1.csv")));
+        Assert.True(File.Exists(Path.Combine(_site.Refused, "yard-1.csv")));
+        Assert.False(File.Exists(Path.Combine(_site.Inbox, "yard-1.csv")));
     }
 
     [Fact]
     public void Taken_files_are_kept_from_the_day_they_were_taken()
     {
         TakeOne("yard-1.csv", "x");
-        inbox.Tidy(TimeSpan.FromDays(60));
-        Assert.True(File.Exists(Path.Combine(site.Taken, "yard-1.csv")));
-        time.Advance(TimeSpan.FromDays(61));
-        inbox.Tidy(TimeSpan.FromDays(60));
-        Assert.False(File.Exists(Path.Combine(site.Taken, "yard-1.csv")));
+        _inbox.Tidy(TimeSpan.FromDays(60));
+        Assert.True(File.Exists(Path.Combine(_site.Taken, "yard-1.csv")));
+        _time.Advance(TimeSpan.FromDays(61));
+        _inbox.Tidy(TimeSpan.FromDays(60));
+        Assert.False(File.Exists(Path.Combine(_site.Taken, "yard-1.csv")));
     }
 
     [Fact]
     public void A_link_is_told_apart_before_a_byte_is_read()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "Links need rights on Windows.");
-        var secret = Path.Combine(home.Path, "secret.txt");
+        var secret = Path.Combine(_home.Path, "secret.txt");
         File.WriteAllText(secret, "password");
-        File.CreateSymbolicLink(Path.Combine(site.Inbox, "yard-1.csv"), secret);
-        var file = Assert.Single(inbox.Look().Ready);
+        File.CreateSymbolicLink(Path.Combine(_site.Inbox, "yard-1.csv"), secret);
+        var file = Assert.Single(_inbox.Look().Ready);
         var content = RegularFile.Read(file.Path, largest: 1_000_000);
         Assert.Equal(FileTrouble.Link, content.Trouble);
         Assert.Null(content.Bytes);
-        inbox.MoveToRefused(file, [content.Why]);
+        _inbox.MoveToRefused(file, [content.Why]);
         Assert.Equal("password", File.ReadAllText(secret));
-        Assert.NotNull(new FileInfo(Path.Combine(site.Refused, "yard-1.csv")).LinkTarget);
+        Assert.NotNull(new FileInfo(Path.Combine(_site.Refused, "yard-1.csv")).LinkTarget);
     }
 
     [Fact]
     public void A_pipe_neither_blocks_nor_is_read()
     {
         Assert.SkipUnless(Posix(), "Pipes with a name are a Unix thing.");
-        var pipe = Path.Combine(site.Inbox, "yard-1.csv");
+        var pipe = Path.Combine(_site.Inbox, "yard-1.csv");
         using (var maker = Process.Start("mkfifo", pipe))
         {
             maker.WaitForExit();
@@ -152,7 +152,7 @@ public sealed class InboxTests : IDisposable
     [Fact]
     public void A_file_beyond_the_limit_is_not_read_into_memory()
     {
-        var path = Path.Combine(site.Inbox, "yard-1.csv");
+        var path = Path.Combine(_site.Inbox, "yard-1.csv");
         using (var stream = File.Create(path))
         {
             stream.SetLength(300_000_000);
@@ -166,13 +166,13 @@ public sealed class InboxTests : IDisposable
     [Fact]
     public void A_file_that_went_away_is_no_error()
     {
-        Assert.Equal(FileTrouble.Vanished, RegularFile.Read(Path.Combine(site.Inbox, "gone.csv"), 1_000_000).Trouble);
+        Assert.Equal(FileTrouble.Vanished, RegularFile.Read(Path.Combine(_site.Inbox, "gone.csv"), 1_000_000).Trouble);
     }
 
     [Fact]
     public void A_written_file_leaves_no_temporary_one_behind()
     {
-        var path = Path.Combine(site.ReportFolder(new DateOnly(2026, 6, 9)), "report.txt");
+        var path = Path.Combine(_site.ReportFolder(new DateOnly(2026, 6, 9)), "report.txt");
         AtomicFile.Write(path, "first");
         AtomicFile.Write(path, "second");
         Assert.Equal("second", File.ReadAllText(path));
@@ -183,7 +183,7 @@ public sealed class InboxTests : IDisposable
 
     private string Drop(string name, string text)
     {
-        var path = Path.Combine(site.Inbox, name);
+        var path = Path.Combine(_site.Inbox, name);
         File.WriteAllText(path, text);
         return path;
     }
@@ -191,7 +191,7 @@ public sealed class InboxTests : IDisposable
     private string TakeOne(string name, string text)
     {
         Drop(name, text);
-        inbox.Look();
-        return inbox.MoveToTaken(Assert.Single(inbox.Look().Ready), []);
+        _inbox.Look();
+        return _inbox.MoveToTaken(Assert.Single(_inbox.Look().Ready), []);
     }
 }

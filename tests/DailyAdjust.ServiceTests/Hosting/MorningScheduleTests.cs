@@ -11,14 +11,14 @@ namespace DailyAdjust.ServiceTests.Hosting;
 /// <summary>The schedule follows the site's description, in the site's zone.</summary>
 public sealed class MorningScheduleTests : IDisposable
 {
-    private readonly TestHome home = new();
+    private readonly TestHome _home = new();
 
-    public void Dispose() => home.Dispose();
+    public void Dispose() => _home.Dispose();
 
     [Fact]
     public async Task One_trigger_per_report_time_ten_minutes_before_it_on_the_sites_clock()
     {
-        var site = ExampleSite.TakenIn(home);
+        var site = ExampleSite.TakenIn(_home);
         var options = new ServiceOptions();
         await using var services = new ServiceCollection().AddLogging().AddQuartz(_ => { }).BuildServiceProvider();
         var factory = services.GetRequiredService<ISchedulerFactory>();

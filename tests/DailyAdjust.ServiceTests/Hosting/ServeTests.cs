@@ -9,17 +9,17 @@ public sealed class ServeTests : IDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
 
-    private readonly TestHome home = new();
-    private readonly SiteFolder site;
+    private readonly TestHome _home = new();
+    private readonly SiteFolder _site;
 
     public ServeTests()
     {
         // A report hour that has passed on any clock: today's sheet is due as soon as the service looks.
-        site = ExampleSite.PutInto(home);
-        File.WriteAllText(site.SiteFile, File.ReadAllText(site.SiteFile).Replace("at: \"05:00\"", "at: \"00:00\"", StringComparison.Ordinal));
+        _site = ExampleSite.PutInto(_home);
+        File.WriteAllText(_site.SiteFile, File.ReadAllText(_site.SiteFile).Replace("at: \"05:00\"", "at: \"00:00\"", StringComparison.Ordinal));
     }
 
-    public void Dispose() => home.Dispose();
+    public void Dispose() => _home.Dispose();
 
     [Fact]
     public void It_issues_what_is_due_takes_what_comes_and_stops_with_0()
@@ -27,10 +27,10 @@ public sealed class ServeTests : IDisposable
         Assert.SkipWhen(OperatingSystem.IsWindows(), "The signal is sent by kill.");
         using var service = Serve();
         WaitFor("a sheet", () => Reports().Length > 0);
-        File.Copy(ExampleSite.Weather, Path.Combine(site.Inbox, "yard-hourly.csv"));
-        File.WriteAllText(Path.Combine(site.Inbox, "holiday.csv"), "a,b\n1,2\n");
-        WaitFor("the weather to be taken", () => File.Exists(Path.Combine(site.Taken, "yard-hourly.csv")));
-        WaitFor("the other file to be refused", () => File.Exists(Path.Combine(site.Refused, "holiday.csv.why.txt")));
+        File.Copy(ExampleSite.Weather, Path.Combine(_site.Inbox, "yard-hourly.csv"));
+        File.WriteAllText(Path.Combine(_site.Inbox, "holiday.csv"), "a,b\n1,2\n");
+        WaitFor("the weather to be taken", () => File.Exists(Path.Combine(_site.Taken, "yard-hourly.csv")));
+        WaitFor("the other file to be refused", () => File.Exists(Path.Combine(_site.Refused, "holiday.csv.why.txt")));
         Assert.Equal(0, Stop(service));
         Assert.Contains("as-set", File.ReadAllText(Assert.Single(Reports())), StringComparison.Ordinal);
         Assert.Contains("\"@mt\":\"Stopped\"", Log(), StringComparison.Ordinal);
@@ -58,11 +58,11 @@ public sealed class ServeTests : IDisposable
     public void A_site_that_cannot_be_read_does_not_keep_the_other_from_its_sheet()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "The signal is sent by kill.");
-        var broken = home.EmptySite("a-broken-one");
+        var broken = _home.EmptySite("a-broken-one");
         File.WriteAllText(broken.SiteFile, "site: [");
-        var damaged = home.EmptySite("b-damaged");
-        File.Copy(site.SiteFile, damaged.SiteFile);
-        File.Copy(site.StationsFile, damaged.StationsFile);
+        var damaged = _home.EmptySite("b-damaged");
+        File.Copy(_site.SiteFile, damaged.SiteFile);
+        File.Copy(_site.StationsFile, damaged.StationsFile);
         File.WriteAllText(damaged.LedgerFile, "this is no ledger, and it is long enough to be looked at as if it were one");
         using var service = Serve();
         WaitFor("a sheet", () => Reports().Length > 0);
@@ -74,7 +74,7 @@ public sealed class ServeTests : IDisposable
     [Fact]
     public void A_home_that_cannot_be_made_ends_with_1()
     {
-        var file = Path.Combine(home.Path, "a-file");
+        var file = Path.Combine(_home.Path, "a-file");
         File.WriteAllText(file, "");
         var result = RunningProgram.Run("serve", "--home", Path.Combine(file, "home"));
         Assert.Equal(1, result.ExitCode);
@@ -84,9 +84,9 @@ public sealed class ServeTests : IDisposable
     [Fact]
     public void Wrong_settings_end_with_2_before_anything_is_done()
     {
-        var result = RunningProgram.Run("serve", "--home", home.Path, "--set", "PollSeconds=0");
+        var result = RunningProgram.Run("serve", "--home", _home.Path, "--set", "PollSeconds=0");
         Assert.Equal(2, result.ExitCode);
-        Assert.False(File.Exists(site.LedgerFile));
+        Assert.False(File.Exists(_site.LedgerFile));
     }
 
     private static void WaitFor(string what, Func<bool> holds)
@@ -116,7 +116,7 @@ public sealed class ServeTests : IDisposable
 
     private Process Serve()
     {
-        var process = RunningProgram.Start(new ProgramStart("serve", "--home", home.Path, "--set", "PollSeconds=1"));
+        var process = RunningProgram.Start(new ProgramStart("serve", "--home", _home.Path, "--set", "PollSeconds=1"));
         process.ErrorDataReceived += (_, _) => { };
         process.BeginErrorReadLine();
         process.BeginOutputReadLine();
@@ -124,16 +124,16 @@ public sealed class ServeTests : IDisposable
     }
 
     private string[] Reports() =>
-        Directory.Exists(site.Reports) ? Directory.GetFiles(site.Reports, "advice.csv", SearchOption.AllDirectories) : [];
+        Directory.Exists(_site.Reports) ? Directory.GetFiles(_site.Reports, "advice.csv", SearchOption.AllDirectories) : [];
 
     private string Log()
     {
-        if (!Directory.Exists(home.Home.LogsFolder))
+        if (!Directory.Exists(_home.Home.LogsFolder))
         {
             return "";
         }
 
-        return string.Concat(Directory.GetFiles(home.Home.LogsFolder).Select(file =>
+        return string.Concat(Directory.GetFiles(_home.Home.LogsFolder).Select(file =>
         {
             using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
             using var reader = new StreamReader(stream);

@@ -7,14 +7,14 @@ namespace DailyAdjust.ServiceTests.Sites;
 /// <summary>What the service makes of a ledger that something happened to.</summary>
 public sealed class LedgerTests : IDisposable
 {
-    private readonly TestHome home = new();
+    private readonly TestHome _home = new();
 
-    public void Dispose() => home.Dispose();
+    public void Dispose() => _home.Dispose();
 
     [Fact]
     public void Deleted_derived_days_come_back_byte_for_byte()
     {
-        var site = ExampleSite.TakenIn(home);
+        var site = ExampleSite.TakenIn(_home);
         Run("morning", "--date", "2026-06-16");
         var (weather, balance, advice) = Printed();
         using (var ledger = SiteLedger.Open(site.LedgerFile, LedgerMode.Write))
@@ -29,7 +29,7 @@ public sealed class LedgerTests : IDisposable
     [Fact]
     public void A_sheet_that_a_crash_left_begun_is_finished_as_of_its_own_instant()
     {
-        var site = ExampleSite.TakenIn(home);
+        var site = ExampleSite.TakenIn(_home);
         var asOf = new DateTimeOffset(2026, 6, 10, 10, 0, 0, TimeSpan.Zero);
         using (var ledger = SiteLedger.Open(site.LedgerFile, LedgerMode.Write))
         {
@@ -46,7 +46,7 @@ public sealed class LedgerTests : IDisposable
     [Fact]
     public void A_sheet_that_a_crash_left_unwritten_is_written_as_it_was_computed()
     {
-        var site = ExampleSite.TakenIn(home);
+        var site = ExampleSite.TakenIn(_home);
         var date = new DateOnly(2026, 6, 10);
         using (var ledger = SiteLedger.Open(site.LedgerFile, LedgerMode.Write))
         {
@@ -63,7 +63,7 @@ public sealed class LedgerTests : IDisposable
     [Fact]
     public void While_another_process_writes_a_command_waits_and_then_says_so()
     {
-        var site = ExampleSite.TakenIn(home);
+        var site = ExampleSite.TakenIn(_home);
         using var held = SiteLedger.Open(site.LedgerFile, LedgerMode.Write);
         Assert.Equal(0, Run("balance", "--date", "2026-06-10").ExitCode);
         var result = Run("log", "note", "dew");
@@ -74,5 +74,5 @@ public sealed class LedgerTests : IDisposable
     private (string Weather, string Balance, string Advice) Printed() =>
         (Run("weather", "--format", "csv").Output, Run("balance", "--format", "csv").Output, Run("advice", "--date", "2026-06-16", "--format", "csv").Output);
 
-    private ProgramResult Run(params string[] arguments) => RunningProgram.Run([arguments[0], "--home", home.Path, .. arguments[1..]]);
+    private ProgramResult Run(params string[] arguments) => RunningProgram.Run([arguments[0], "--home", _home.Path, .. arguments[1..]]);
 }

@@ -3,7 +3,7 @@ namespace DailyAdjust.Tests.Plain;
 /// <summary>Seeded chance: the same seed throws the same site on every machine (splitmix64).</summary>
 internal sealed class Dice(ulong seed)
 {
-    private ulong state = seed;
+    private ulong _state = seed;
 
     public bool Chance(double probability) => Unit() < probability;
 
@@ -20,8 +20,8 @@ internal sealed class Dice(ulong seed)
 
     private ulong Next()
     {
-        state += 0x9E3779B97F4A7C15;
-        var z = state;
+        _state += 0x9E3779B97F4A7C15;
+        var z = _state;
         z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9;
         z = (z ^ (z >> 27)) * 0x94D049BB133111EB;
         return z ^ (z >> 31);

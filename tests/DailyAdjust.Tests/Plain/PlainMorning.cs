@@ -9,35 +9,35 @@ namespace DailyAdjust.Tests.Plain;
 /// <summary>What is known on a morning, and what a zone comes to from 00:00 of it.</summary>
 internal sealed class PlainMorning
 {
-    private readonly MorningInputs inputs;
-    private readonly DateTimeOffset roundDone;
-    private readonly Dictionary<StationKey, double> depletion;
+    private readonly MorningInputs _inputs;
+    private readonly DateTimeOffset _roundDone;
+    private readonly Dictionary<StationKey, double> _depletion;
 
     public PlainMorning(MorningInputs inputs)
     {
-        this.inputs = inputs;
+        _inputs = inputs;
         Log = new(inputs.Versions, inputs.Log, inputs.Sheets);
         Site = Log.SiteOn(inputs.Date);
-        roundDone = Site.Clock.ToInstant(inputs.Date, Site.Report.RoundDoneBy);
-        depletion = Depletion();
+        _roundDone = Site.Clock.ToInstant(inputs.Date, Site.Report.RoundDoneBy);
+        _depletion = Depletion();
     }
 
     public PlainLog Log { get; }
 
     public Site Site { get; }
 
-    public bool HasOpenDay => inputs.Weather.Any(w => w.EtoMm is null);
+    public bool HasOpenDay => _inputs.Weather.Any(w => w.EtoMm is null);
 
-    public bool WeatherTooOld => inputs.NewestReadingEnd is not { } end || inputs.AsOf - end > Site.Report.WeatherMaxAge;
+    public bool WeatherTooOld => _inputs.NewestReadingEnd is not { } end || _inputs.AsOf - end > Site.Report.WeatherMaxAge;
 
-    public Setting Present(ProgramKey program) => Log.SettingAt(program, inputs.AsOf);
+    public Setting Present(ProgramKey program) => Log.SettingAt(program, _inputs.AsOf);
 
-    public double DepletionOf(Station station) => depletion[station.Key];
+    public double DepletionOf(Station station) => _depletion[station.Key];
 
     /// <summary>The mean of the last 7 known days; from the second day on the month's normal if that is larger. Null = nothing is known.</summary>
     public double? ExpectedEto(DateOnly date)
     {
-        var known = inputs.Weather
+        var known = _inputs.Weather
             .Where(w => w.EtoMm is not null && w.Basis is not (EtoBasis.Expected or EtoBasis.Open))
             .TakeLast(7)
             .Select(w => w.EtoMm!.Value)
@@ -49,7 +49,7 @@ internal sealed class PlainMorning
         }
 
         var mean = known.Average();
-        return date > inputs.Date && normal > mean ? normal : mean;
+        return date > _inputs.Date && normal > mean ? normal : mean;
     }
 
     /// <summary>
@@ -61,14 +61,14 @@ internal sealed class PlainMorning
         var lastDay = Site.Clock.DateOf(last.At);
         var steps = new List<PlainStep>();
         var dr = DepletionOf(station);
-        for (var date = inputs.Date; date <= lastDay; date = date.AddDays(1))
+        for (var date = _inputs.Date; date <= lastDay; date = date.AddDays(1))
         {
             var potential = ExpectedEto(date)!.Value * PlainWater.Kc(station.Area, date) * station.Exposure;
             List<PlainEvent> events = [.. Irrigation(station, asked, minutes, date), .. Log.ByHand(station, date)];
-            if (date == inputs.Date)
+            if (date == _inputs.Date)
             {
                 // As it fell: nothing intercepted, no runoff.
-                var gauge = inputs.RainSinceMidnight.First(g => g.Gauge.Is(station.Gauge));
+                var gauge = _inputs.RainSinceMidnight.First(g => g.Gauge.Is(station.Gauge));
                 events.AddRange(gauge.Falls.Select(f => new PlainEvent(f.At, PlainWhat.Rain, f.Mm)));
             }
 
@@ -94,11 +94,11 @@ internal sealed class PlainMorning
             foreach (var start in PlainStart.InDay(Site, controller, program, date))
             {
                 double net;
-                if (start.At <= inputs.AsOf)
+                if (start.At <= _inputs.AsOf)
                 {
                     net = PlainBalance.Ran(Log, controller, station, start, baseMinutes);
                 }
-                else if (program == asked && start.At >= roundDone)
+                else if (program == asked && start.At >= _roundDone)
                 {
                     net = PlainWater.NetMm(station, minutes(start));
                 }
@@ -117,17 +117,17 @@ internal sealed class PlainMorning
         // An open day ends the balance: no advice will rest on what comes after it.
         var days = PlainBalance.Run(new BalanceInputs
         {
-            Versions = inputs.Versions,
-            Weather = [.. inputs.Weather.TakeWhile(w => w.EtoMm is not null)],
-            Log = inputs.Log,
-            Sheets = inputs.Sheets,
-            StartState = inputs.StartState,
+            Versions = _inputs.Versions,
+            Weather = [.. _inputs.Weather.TakeWhile(w => w.EtoMm is not null)],
+            Log = _inputs.Log,
+            Sheets = _inputs.Sheets,
+            StartState = _inputs.StartState,
         });
         var ends = days.GroupBy(d => d.Station).ToDictionary(g => g.Key, g => g.Last().DepletionMm);
         return Site.Stations.ToDictionary(s => s.Key, s =>
         {
             var before = ends.TryGetValue(s.Key, out var end) ? end
-                : inputs.StartState?.DepletionMm.GetValueOrDefault(s.Key)
+                : _inputs.StartState?.DepletionMm.GetValueOrDefault(s.Key)
                 ?? (days.Count == 0 ? PlainBalance.StartDepletion(Site, s) : 0);
             return Math.Min(before, s.Area.TotalAvailableWaterMm);
         });

@@ -6,13 +6,13 @@ namespace DailyAdjust.Tests.Plain;
 /// <summary>The dates on which somebody comes to a program's box; a `visit` entry moves the next one.</summary>
 internal sealed class PlainVisits
 {
-    private readonly VisitDays regular;
-    private readonly HashSet<DateOnly> dropped = [];
-    private readonly HashSet<DateOnly> added = [];
+    private readonly VisitDays _regular;
+    private readonly HashSet<DateOnly> _dropped = [];
+    private readonly HashSet<DateOnly> _added = [];
 
     public PlainVisits(Site site, ProgramKey key, VisitDays regular, IEnumerable<LogEntry> log)
     {
-        this.regular = regular;
+        _regular = regular;
         foreach (var entry in log.Where(e => e.Kind == LogKind.Visit && e.Until is not null && PlainLog.Covers(e.Where, key)))
         {
             // The next visit is the first whose round is not yet done when the entry is made.
@@ -23,13 +23,13 @@ internal sealed class PlainVisits
                 next = next.AddDays(1);
             }
 
-            dropped.Add(next);
-            added.Remove(next);
-            added.Add(entry.Until!.Value.Date);
+            _dropped.Add(next);
+            _added.Remove(next);
+            _added.Add(entry.Until!.Value.Date);
         }
     }
 
-    public bool Includes(DateOnly date) => added.Contains(date) || (regular.Includes(date) && !dropped.Contains(date));
+    public bool Includes(DateOnly date) => _added.Contains(date) || (_regular.Includes(date) && !_dropped.Contains(date));
 
     public DateOnly NextAfter(DateOnly date)
     {
