@@ -2,7 +2,6 @@ using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
-using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Core.Morning;
 
@@ -53,7 +52,7 @@ public static class MorningCalculation
         var trouble = SoundAdvice.Of(inputs, site);
         var context = new AdviceContext(
             site, inputs.Date, inputs.AsOf, new SettingHistory(inputs.Versions, log, inputs.Sheets), log, SoilMorning.DepletionMm(site, balance.End), inputs.RainSinceMidnight,
-            day => ExpectedEto.For(day, inputs.Date, inputs.Weather, site.Weather.Normals) ?? 0);
+            day => inputs.ExpectedEtoMm(day, site) ?? 0);
         var unknownRain = new UnknownRainCheck(context, inputs.Weather, balance.Days);
         var advisor = new ProgramAdvisor(context, inputs.Sheets, RecentRains.Of(inputs), unknownRain.RestsOnIt, trouble?.Why);
         var advised = advisor.All();

@@ -22,6 +22,13 @@ public sealed record MorningInputs
     /// <summary>What is known by now of the rain since midnight, one per gauge.</summary>
     public required IReadOnlyList<GaugeDay> RainSinceMidnight { get; init; }
 
+    /// <summary>Temperatures forecast for the sheet's date and later, as known by now; may be empty.</summary>
+    public IReadOnlyList<ForecastDay> Forecast { get; init; } = [];
+
+    /// <summary>ETo to expect of the sheet's date or a later one, mm: its forecast, else the last days' mean and the normals; null = nothing tells.</summary>
+    public double? ExpectedEtoMm(DateOnly day, Site site) =>
+        ForecastEto.For(day, Date, Forecast, Weather, site.LatitudeDeg) ?? ExpectedEto.For(day, Date, Weather, site.Weather.Normals);
+
     /// <summary>Readings from 18:00 of the day before to now, of the station in use, ascending (lowest temperature); may be empty.</summary>
     public IReadOnlyList<Reading> NightReadings { get; init; } = [];
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using DailyAdjust.Core.Sites;
-using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Core.Morning;
 
@@ -31,7 +30,7 @@ internal static class SoundAdvice
             return new Trouble($"the weather of {open.Date.ToString("ddd d MMMM", CultureInfo.InvariantCulture)} is not known and nothing stands in for it", open.Date);
         }
 
-        return ExpectedEto.For(inputs.Date, inputs.Date, inputs.Weather, site.Weather.Normals) is null
+        return inputs.ExpectedEtoMm(inputs.Date, site) is null
             ? new Trouble("no day's weather is known yet from which to expect today's", inputs.Date)
             : null;
     }
