@@ -35,7 +35,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.NoVisit => Plain("no-visit", "No visit today."),
         Cause.CanWait or Cause.NotDue => Waits(program, decision),
         Cause.WasOff => With("was-off", $"It is off and its ground now needs water{NeedWords(program)}.", NeedData(program)),
-        Cause.GoodEnough => With("good-enough", GoodEnoughWords(advice.Present.Percent, decision.ExactPercent!.Value), NeedData(program)),
+        Cause.GoodEnough => With("good-enough", GoodEnoughWords(program, advice, decision.ExactPercent!.Value), NeedData(program)),
         Cause.SameMinutes => With("same-minutes", $"No station's minutes would change at {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
         Cause.UnknownRain => With("unknown-rain", "Rain of a past day is unknown, so nothing is raised above its setting: enter the gauge.", NeedData(program)),
         Cause.CeilingHolds => With("ceiling", $"A watering rule allows {Words.Percent(decision.Percent ?? advice.Present.Percent)} at most; the need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
@@ -56,9 +56,23 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         return With(decision.Cause == Cause.NotDue ? "not-due" : "can-wait", $"{because}: the ground can wait without this water.", data);
     }
 
-    private static string GoodEnoughWords(double present, double exact) => exact > present
-        ? $"{Words.Percent(present)} keeps the ground within its allowable depletion; filling it up would take {Words.Percent(Math.Round(exact))}."
-        : $"{Words.Percent(present)} wastes too little to be worth a walk; {Words.Percent(Math.Round(exact))} would do.";
+    private static string GoodEnoughWords(ProgramCase program, ProgramAdvice advice, double exact)
+    {
+        var (present, wanted) = (Words.Percent(advice.Present.Percent), Words.Percent(Math.Round(exact)));
+        if (exact <= advice.Present.Percent)
+        {
+            return $"{present} wastes too little to be worth a walk; {wanted} would do.";
+        }
+
+        if (!advice.Zones.Any(z => z.ShortMm > 0 && !z.SetAside))
+        {
+            return $"{present} keeps the ground within its allowable depletion; filling it up would take {wanted}.";
+        }
+
+        return advice.Present.Percent >= program.Program.Controller.PercentMax
+            ? $"The dial is at its end; {wanted} was wanted: take hose and probe to the ground that stays short."
+            : $"A larger number would gain too little to be worth a walk, though {wanted} was wanted.";
+    }
 
     private static string NeedDirection(Decision decision, ProgramAdvice advice) =>
         decision.Percent < advice.Present.Percent ? "part of the present water would drain" : "the present water is not enough";

@@ -37,7 +37,8 @@ internal static class GroundPart
                 continue;
             }
 
-            var why = beyondToday > 0 ? "goes beyond its allowable depletion today"
+            var why = context.DepletionMm[zone.Station.Key] > zone.AllowableMm ? "is beyond its allowable depletion"
+                : beyondToday > 0 ? "goes beyond its allowable depletion today"
                 : setAside.Zone is not null ? $"needs {Words.Percent(Math.Round(setAside.Zone.Percent ?? 0))}, far more than the rest of its program"
                 : "its program leaves it short before a later start";
             dry.Add(new DryZone(zone.Station.Key, zone.Station.Label, zone.Station.Area.Name, context.DepletionMm[zone.Station.Key], zone.AllowableMm, wanted, zone.Station.GroundM2 * wanted, why));

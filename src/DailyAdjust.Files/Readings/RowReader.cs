@@ -135,7 +135,7 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
         {
             return source.DecimalComma
                 ? "The column map says that numbers have a decimal comma; a point, or a mark between thousands, is not taken"
-                : "Numbers have a decimal point and no mark between thousands, unless the column map says decimal comma";
+                : "Numbers have a decimal point and no mark between thousands, unless the column map says decimal: comma; a map that is put right reads days gone by again where site: says correct: true";
         }
 
         return "If it stands for a missing value, name it under missing in the column map";

@@ -90,7 +90,7 @@ internal static class TextReport
         var advice = line.First;
         var who = string.Join(" + ", line.Programs.Select(p => p.Name.Length > 0 ? $"{p.Key.Program} {p.Name}" : p.Key.Program));
         lines.Add($"[ ] {who}: {AdviceWords.ActAndNumbers(advice)}", indent: 3);
-        lines.Add(AdviceWords.ReasonAndUntil(advice, view.Words), indent: 7, most: 2);
+        lines.Add(AdviceWords.ForText(advice, view.Words), indent: 7, most: 3);
         foreach (var minutes in advice.NewMinutes)
         {
             lines.Add(AdviceWords.NewMinutes(minutes), indent: 7);
@@ -137,7 +137,12 @@ internal static class TextReport
             foreach (var dry in sheet.Driest.Take(MostListed))
             {
                 var volume = dry.VolumeL is { } litres ? $", about {words.AboutVolume(litres)}" : "";
-                lines.Add($"- {ZoneWords.Named(dry.Name, dry.Station)}: short {words.DepthOf(dry.ShortMm)}{volume}: {dry.Why}", indent: 2, most: 1);
+                lines.Add($"- {ZoneWords.Named(dry.Name, dry.Station)}: give {words.DepthOf(dry.ShortMm)}{volume}: {dry.Why}", indent: 2, most: 1);
+            }
+
+            if (sheet.Driest.Count > MostListed)
+            {
+                lines.Add($"- and {SiteWords.Count(sheet.Driest.Count - MostListed)} more: see report.html", indent: 2);
             }
         }
 

@@ -53,6 +53,13 @@ internal static class AdviceWords
         return $"{FreshnessWords.Sentence(advice.Reason)} {next}".TrimEnd();
     }
 
+    /// <summary>The same for a line of text, where a dial that ends too soon comes first.</summary>
+    public static string ForText(ProgramAdvice advice, SiteWords words)
+    {
+        var cut = advice.Shortfall is { } shortfall ? CutOff(shortfall, words) + " " : "";
+        return cut + ReasonAndUntil(advice, words);
+    }
+
     private static bool Named(ProgramAdvice advice, DateOnly? day) =>
         day is { } date && advice.Reason.Contains(SiteWords.ShortDate(date), StringComparison.Ordinal);
 

@@ -13,7 +13,7 @@ internal static class FreshnessWords
     public const string NotAnsweredTitle = "Not answered";
     public const string NotConfirmedTitle = "Not confirmed";
     public const string RainTitle = "Rain not known";
-    public const string FailedTitle = "Went wrong";
+    public const string FailedTitle = "Please note";
     public const string AssumedTitle = "Assumed or estimated";
 
     public static string Through(Freshness freshness, SiteWords words) => freshness.WeatherThrough is { } end

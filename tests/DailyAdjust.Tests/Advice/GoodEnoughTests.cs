@@ -60,6 +60,16 @@ public class GoodEnoughTests
     }
 
     [Fact]
+    public void Left_at_the_dials_end_it_says_that_ground_stays_short()
+    {
+        // 90 missing, 10 given, 50 allowed: the dial has no more, and the ground is far from well.
+        var advice = (SmallCourse.OneStation(90) with { Controller = SmallCourse.Box with { PercentMax = 100 } }).Advice();
+        Assert.Equal(AdviceKind.Leave, advice.Advice);
+        Assert.Contains("The dial is at its end", advice.Reason, StringComparison.Ordinal);
+        Assert.True(advice.Zones[0].ShortMm > 0);
+    }
+
+    [Fact]
     public void The_number_is_never_0()
     {
         // 52 % on a dial with steps of 200 is nearest to 0: one step.

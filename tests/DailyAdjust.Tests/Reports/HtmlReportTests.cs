@@ -16,7 +16,7 @@ public sealed class HtmlReportTests
     {
         string[] parts =
         [
-            "Open 5 boxes", "<b>Not answered:</b>", "<b>Not confirmed:</b>", "<b>Went wrong:</b>", "Weather through 04:00 today", "Round: what to change today, before 13:00",
+            "Open 5 boxes", "<b>Not answered:</b>", "<b>Not confirmed:</b>", "<b>Please note:</b>", "Weather through 04:00 today", "Round: what to change today, before 13:00",
             "Visit 7, leave 3, off 1", "<h2>Overnight</h2>", "<h2>Did it run?", "<h2>Take hose and probe</h2>", "<h2>Wet ground: carts and mowers</h2>", "<h2>In force</h2>",
             "<h2>Does the night fit?</h2>", "<h2>Moisture by area</h2>", "<h2>Why, program by program</h2>", "<h2>If nobody visits and no rain falls</h2>",
             "<h2>Water used</h2>", "<h2>Cautions</h2>", "Words on this sheet",
