@@ -72,12 +72,16 @@ internal sealed class BalanceRun
         _site = site;
         _zones = ZonePlan.Of(site);
         _programs = ZonePlan.AllPrograms(site);
+
+        // Carried over by station and kept within the new TAW; a new station starts full, and so does one that comes back: a stored
+        // state knows the stations of its day alone.
+        var carried = new Dictionary<StationKey, double>(_depletion);
+        _depletion.Clear();
         foreach (var zone in _zones)
         {
-            // Carried over by station and kept within the new TAW; a new station starts full.
             _depletion[zone.Station.Key] = first
                 ? zone.StartDepletionMm()
-                : Math.Min(_depletion.GetValueOrDefault(zone.Station.Key), zone.TotalAvailableMm);
+                : Math.Min(carried.GetValueOrDefault(zone.Station.Key), zone.TotalAvailableMm);
         }
     }
 

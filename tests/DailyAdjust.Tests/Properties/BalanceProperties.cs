@@ -1,6 +1,8 @@
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
+using DailyAdjust.Tests.Irrigation;
 using DailyAdjust.Tests.Plain;
 using Xunit;
 
@@ -42,6 +44,17 @@ public class BalanceProperties
 
             Assert.Equal(Balance.Run(all).Days, dayByDay);
         }
+    }
+
+    [Fact]
+    public void A_station_that_was_taken_out_comes_back_full_whether_run_day_by_day_or_all_at_once()
+    {
+        var site = OneZone.Site(OneZone.Area);
+        var versions = new SiteVersion[] { new(OneZone.First, site), new(OneZone.First.AddDays(2), site with { Stations = [] }), new(OneZone.First.AddDays(3), site) };
+        var all = new BalanceInputs { Versions = versions, Weather = [.. Enumerable.Range(0, 4).Select(n => OneZone.Day(n, etoMm: 5))], Log = [] };
+        var untilThen = Balance.Run(all with { Weather = [.. all.Weather.Take(3)] }).End;
+        Assert.Equal([0, 5, 0], Balance.Run(all).Days.Select(d => d.DepletionBeforeMm));
+        Assert.Equal(Balance.Run(all).Days[^1], Balance.Run(all with { Weather = [all.Weather[3]], StartState = untilThen }).Days[0]);
     }
 
     [Fact]
