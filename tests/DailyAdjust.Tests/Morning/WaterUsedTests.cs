@@ -1,0 +1,39 @@
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Tests.Advice;
+using Xunit;
+
+namespace DailyAdjust.Tests.Morning;
+
+/// <summary>Metered water of the month, litres. The morning is 4 May 2026.</summary>
+public class WaterUsedTests
+{
+    private static readonly Place Site = new(PlaceKind.Site, "", "");
+    private static readonly Place FirstBox = new(PlaceKind.Controller, "C1", "");
+    private static readonly Place SecondBox = new(PlaceKind.Controller, "C2", "");
+
+    [Fact]
+    public void A_meter_counts_from_its_last_reading_before_the_month() =>
+        Assert.Equal(700, Metered(Read(Site, -9, 50), Read(Site, -4, 100), Read(Site, -1, 800)));
+
+    [Fact]
+    public void One_reading_says_nothing_of_what_was_used() => Assert.Null(Metered(Read(Site, -1, 800)));
+
+    [Fact]
+    public void Readings_of_two_meters_are_never_taken_for_one_meters() =>
+        Assert.Equal(30 + 5, Metered(Read(FirstBox, -4, 100), Read(SecondBox, -4, 9000), Read(SecondBox, -2, 9005), Read(FirstBox, -1, 130)));
+
+    [Fact]
+    public void Water_that_went_through_the_sites_meter_and_a_boxs_is_counted_once() =>
+        Assert.Equal(40, Metered(Read(Site, -4, 0), Read(FirstBox, -4, 0), Read(Site, -1, 40), Read(FirstBox, -1, 30)));
+
+    private static double? Metered(params LogEntry[] log) => (SmallCourse.OneStation(20) with { Log = log }).Sheet().Water.MeteredMonthL;
+
+    private static LogEntry Read(Place where, int days, double litres) => new()
+    {
+        Time = new(SmallCourse.Monday.AddDays(days), new(7, 0)),
+        Kind = LogKind.Meter,
+        Where = where,
+        Value = litres,
+        Unit = LogUnit.Litres,
+    };
+}
