@@ -18,6 +18,9 @@ public static class DialNumber
     public static double AtMost(Controller controller, double percent) =>
         Within(controller, Math.Floor((percent / controller.PercentStep) + HalfGuard) * controller.PercentStep);
 
+    /// <summary>Whether the dial has a number above 0 that does not exceed a percentage.</summary>
+    public static bool HasOneUpTo(Controller controller, double percent) => AtMost(controller, percent) <= percent + HalfGuard;
+
     private static double Within(Controller controller, double number)
     {
         var kept = Math.Min(Math.Max(number, controller.PercentMin), controller.PercentMax);

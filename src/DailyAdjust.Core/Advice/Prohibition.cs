@@ -39,7 +39,7 @@ internal static class Prohibitions
     {
         foreach (var rule in RulesFor(context, program))
         {
-            if (horizon.Starts.All(s => Forbids(context.Site, rule, s)))
+            if (horizon.Starts.All(s => Forbids(context.Site, program.Controller, rule, s)))
             {
                 return new Prohibition("watering rule: " + rule.Name, rule.Until);
             }
@@ -52,7 +52,7 @@ internal static class Prohibitions
     public static IEnumerable<(ProgramStart Start, Restriction Rule)> ForbiddenStarts(AdviceContext context, PlannedProgram program, Horizon horizon) =>
         from rule in RulesFor(context, program)
         from start in horizon.Starts
-        where Forbids(context.Site, rule, start)
+        where Forbids(context.Site, program.Controller, rule, start)
         select (start, rule);
 
     /// <summary>The lowest ceiling on the percentage in the horizon; null = none.</summary>
@@ -67,7 +67,7 @@ internal static class Prohibitions
     private static IEnumerable<Restriction> RulesFor(AdviceContext context, PlannedProgram program) =>
         context.Site.Restrictions.Where(r => context.ZonesOf(program).Any(z => r.Covers(z.Station.Area)));
 
-    private static bool Forbids(Site site, Restriction rule, ProgramStart start)
+    private static bool Forbids(Site site, Controller controller, Restriction rule, ProgramStart start)
     {
         var local = site.Clock.ToLocal(start.At);
         var date = DateOnly.FromDateTime(local.DateTime);
@@ -76,7 +76,8 @@ internal static class Prohibitions
             return false;
         }
 
-        return rule.MostPercent is 0
+        // A ceiling below the smallest number of the dial can only be kept by not running.
+        return (rule.MostPercent is { } most && !DialNumber.HasOneUpTo(controller, most))
             || (rule.DaysNotAllowed?.Includes(date) ?? false)
             || (rule.HoursNotAllowed?.Contains(TimeOnly.FromDateTime(local.DateTime)) ?? false);
     }

@@ -90,6 +90,14 @@ public class DecisionOrderTests
     }
 
     [Fact]
+    public void A_ceiling_below_the_smallest_number_of_the_dial_says_must_not_run()
+    {
+        var course = Dry() with { Controller = SmallCourse.Box with { PercentMin = 20 } };
+        Assert.Equal(AdviceKind.Off, course.With(new Restriction { Name = "stage 3", MostPercent = 15 }).Advice);
+        Assert.Equal(20, course.With(new Restriction { Name = "stage 3", MostPercent = 20 }).Percent);
+    }
+
+    [Fact]
     public void One_percentage_for_the_box_is_the_largest_of_its_programs()
     {
         // P1's station needs 150 %, P2's 640 %: the dial shows one number, and ends at 300.
