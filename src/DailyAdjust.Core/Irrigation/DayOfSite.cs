@@ -26,7 +26,8 @@ internal sealed class DayOfSite
         _ran = ran;
         _hand = hand;
         End = site.Clock.DayEnd(date);
-        Curve = CurveOf(site, date, End);
+        var sun = Sun.Day(site, date);
+        Curve = new DrawCurve(sun.Sunrise, sun.Sunset);
         foreach (var program in programs)
         {
             foreach (var start in ProgramStarts.InDay(site, program.Controller, program.Program, date))
@@ -80,16 +81,6 @@ internal sealed class DayOfSite
 
         var due = RunMinutes.At(start.Program.Controller, baseMinutes, start.Setting.Percent);
         return due * _ran.Share(start.Program.Key, zone.Station, start.Start.Date, start.Start.At);
-    }
-
-    private static DrawCurve CurveOf(Site site, DateOnly date, DateTimeOffset end)
-    {
-        var sun = Sun.Day(date, site.LatitudeDeg, site.LongitudeDeg);
-        var noon = sun.Sunrise + ((sun.Sunset - sun.Sunrise) / 2);
-
-        // A place beyond the date line keeps the calendar of the other side: its noon is a day off by longitude alone.
-        var shift = TimeSpan.FromDays(noon >= end ? -1 : noon < site.Clock.DayStart(date) ? 1 : 0);
-        return new DrawCurve(sun.Sunrise + shift, sun.Sunset + shift);
     }
 
     public double AddHand(List<WaterEvent> events, ZonePlan zone) => _hand.AddEvents(events, zone, Date, Curve, End);

@@ -67,7 +67,7 @@ public static class WeatherDays
     private static WeatherDay Compute(
         WeatherDayInputs inputs, DateOnly date, List<WeatherDay> before, Dictionary<(SiteClock, string), IReadOnlyList<RainSpan>> spans)
     {
-        var site = (inputs.Versions.LastOrDefault(v => v.From <= date) ?? inputs.Versions[0]).Site;
+        var site = SiteVersions.On(inputs.Versions, date);
         var day = DaySpan.Of(site.Clock, date);
         var windows = site.Weather.Stations.Select(s => StationWindow.Of(site, s, day, Of(inputs.Readings, s.Id), inputs.AsOf)).ToList();
 
