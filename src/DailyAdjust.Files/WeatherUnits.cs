@@ -24,8 +24,4 @@ public static class WeatherUnits
     /// <summary>The unit so spelled that the quantity may come in, or null.</summary>
     public static Unit? Find(string spelling, WeatherQuantity quantity, bool daily) =>
         Kinds(quantity, daily).Select(kind => Units.Find(spelling, kind)).FirstOrDefault(unit => unit is not null);
-
-    /// <summary>The quantity's key in site.yaml: air_temperature.</summary>
-    public static string Key(WeatherQuantity quantity) =>
-        string.Concat(quantity.ToString().Select((c, i) => i > 0 && char.IsAsciiLetterUpper(c) ? "_" + char.ToLowerInvariant(c) : char.ToLowerInvariant(c).ToString()));
 }

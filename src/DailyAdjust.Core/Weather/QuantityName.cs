@@ -3,7 +3,7 @@ using DailyAdjust.Core.Sites;
 namespace DailyAdjust.Core.Weather;
 
 /// <summary>The names of weather quantities as site.yaml and the reports write them.</summary>
-internal static class QuantityName
+public static class QuantityName
 {
     public static string Of(WeatherQuantity quantity) => quantity switch
     {

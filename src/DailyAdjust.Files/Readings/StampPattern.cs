@@ -10,7 +10,8 @@ public sealed class StampPattern
     private const int EarliestYear = 1900;
     private const int LatestYear = 2199;
 
-    private static readonly DateTime Sample = new(2026, 6, 21, 13, 45, 0, DateTimeKind.Unspecified);
+    /// <summary>UTC, so that a pattern with an offset never asks for the machine's own.</summary>
+    private static readonly DateTime Sample = new(2026, 6, 21, 13, 45, 0, DateTimeKind.Utc);
 
     private readonly string _pattern;
     private readonly bool _twentyFour;
@@ -49,6 +50,11 @@ public sealed class StampPattern
         if (letters.Contains('h') && !letters.Contains('t'))
         {
             return $"the date pattern \"{pattern}\" has hours from 1 to 12 (h) and does not say which half of the day (tt): write HH for hours from 0 to 23";
+        }
+
+        if (!daily && letters.Contains(':') && !letters.Contains('m'))
+        {
+            return $"the date pattern \"{pattern}\" has no minutes: they are mm, MM is the month";
         }
 
         return CanReadItself(pattern) ? null : $"the date pattern \"{pattern}\" cannot be read";
@@ -136,7 +142,7 @@ public sealed class StampPattern
         try
         {
             var text = Sample.ToString(pattern, CultureInfo.InvariantCulture);
-            return DateTime.TryParseExact(text, pattern, CultureInfo.InvariantCulture, DateTimeStyles.AdjustToUniversal, out _);
+            return DateTime.TryParseExact(text, pattern, CultureInfo.InvariantCulture, DateTimeStyles.AdjustToUniversal, out var back) && back.Date == Sample.Date;
         }
         catch (FormatException)
         {

@@ -1,6 +1,7 @@
-using System.Globalization;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
+using DailyAdjust.Files.Readings;
 using DailyAdjust.Files.Yaml;
 
 namespace DailyAdjust.Files.Sites;
@@ -105,13 +106,9 @@ internal static class WeatherStationSection
         return time;
     }
 
-    /// <summary>A pattern must carry the whole date, and the time where rows are shorter than a day: it has to give back what it wrote.</summary>
     private static void CheckPattern(string pattern, bool daily, Section section)
     {
-        var sample = daily ? new DateTime(2026, 11, 23, 0, 0, 0, DateTimeKind.Unspecified) : new DateTime(2026, 11, 23, 17, 45, 0, DateTimeKind.Unspecified);
-        if (pattern.Length == 0 || (Writes(pattern, sample, out var text)
-            && DateTime.TryParseExact(text, pattern, CultureInfo.InvariantCulture, DateTimeStyles.None, out var back)
-            && back == sample))
+        if (pattern.Length == 0 || StampPattern.Fault(pattern, daily) is not { } fault)
         {
             return;
         }
@@ -120,22 +117,8 @@ internal static class WeatherStationSection
         section.Problems.Error(
             at.Line,
             at.Column,
-            $"{section.NameOf("pattern")}: {Wording.Quote(pattern)} does not give a {(daily ? "date" : "date and time")}",
+            $"{section.NameOf("pattern")}: {fault}",
             "yyyy year, MM month, dd day, HH hour 00-23, hh with tt hour 01-12, mm minute: \"yyyy-MM-dd HH:mm\" or \"M/d/yyyy h:mm tt\"");
-    }
-
-    private static bool Writes(string pattern, DateTime sample, out string text)
-    {
-        try
-        {
-            text = sample.ToString(pattern, CultureInfo.InvariantCulture);
-            return true;
-        }
-        catch (FormatException)
-        {
-            text = "";
-            return false;
-        }
     }
 
     private static IReadOnlyList<string> Missing(YamlNode node, Section section) =>
@@ -175,7 +158,7 @@ internal static class WeatherStationSection
         var before = below.Problems.Count;
         foreach (var quantity in Enum.GetValues<WeatherQuantity>())
         {
-            var key = WeatherUnits.Key(quantity);
+            var key = QuantityName.Of(quantity);
             if (below.Find(key) is { } node && WeatherColumn.Read(node, quantity, below.NameOf(key), daily, below) is { } column)
             {
                 columns.Add(quantity, column);
