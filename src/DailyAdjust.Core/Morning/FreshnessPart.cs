@@ -1,4 +1,3 @@
-using System.Globalization;
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Weather;
 
@@ -29,7 +28,7 @@ internal static class FreshnessPart
 
     private static IEnumerable<string> Sentences(WeatherDay day)
     {
-        var date = day.Date.ToString("ddd d MMMM", CultureInfo.InvariantCulture);
+        var date = Words.Date(day.Date);
         var how = day.Basis switch
         {
             EtoBasis.Expected => "no station reported a whole day; the mean of the days before stands in",

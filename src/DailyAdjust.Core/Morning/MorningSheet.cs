@@ -40,7 +40,7 @@ public sealed record MorningSheet
 
     public required WaterUsed Water { get; init; }
 
-    /// <summary>What base minutes to look at: zones set aside for three weeks, zones that would drain because others drive the program.</summary>
+    /// <summary>What base minutes to look at: zones that would drain because others drive the program.</summary>
     public IReadOnlyList<string> Pointers { get; init; } = [];
 }
 
@@ -50,7 +50,7 @@ public sealed record Freshness
     /// <summary>End of the newest reading used, UTC; null = there is none.</summary>
     public DateTimeOffset? WeatherThrough { get; init; }
 
-    /// <summary>The station of the newest reading.</summary>
+    /// <summary>The station of the newest day of weather that a station knows; empty = none of the last days.</summary>
     public string Station { get; init; } = "";
 
     /// <summary>No sound advice, why and since when; null = all is well.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Morning;
@@ -19,15 +20,14 @@ internal static class SoundAdvice
 
         if (inputs.AsOf - newest > site.Report.WeatherMaxAge)
         {
-            var last = site.Clock.ToLocal(newest);
             return new Trouble(
-                $"the newest weather ends {last.ToString("ddd d MMMM HH:mm", CultureInfo.InvariantCulture)}, more than {Age(site.Report.WeatherMaxAge)} ago",
-                DateOnly.FromDateTime(last.DateTime));
+                $"the newest weather ends {Words.DateAndTime(site.Clock, newest)}, more than {Age(site.Report.WeatherMaxAge)} ago",
+                site.Clock.DateOf(newest));
         }
 
         if (inputs.Weather.FirstOrDefault(w => w.EtoMm is null) is { } open)
         {
-            return new Trouble($"the weather of {open.Date.ToString("ddd d MMMM", CultureInfo.InvariantCulture)} is not known and nothing stands in for it", open.Date);
+            return new Trouble($"the weather of {Words.Date(open.Date)} is not known and nothing stands in for it", open.Date);
         }
 
         return inputs.ExpectedEtoMm(inputs.Date, site) is null
