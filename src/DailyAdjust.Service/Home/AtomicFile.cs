@@ -39,10 +39,19 @@ public static class AtomicFile
     }
 
     /// <summary>Moves a file under a name that is still free in the folder ("name.2.csv" where "name.csv" is taken) and returns that name.</summary>
-    public static string MoveInto(string path, string folder)
+    public static string MoveInto(string path, string folder) => MoveInto(path, folder, Path.GetFileName(path));
+
+    /// <summary>Writes a file under a name that is still free in the folder, and returns that name.</summary>
+    public static string WriteInto(string folder, string name, ReadOnlySpan<byte> bytes)
+    {
+        var whole = Path.Combine(folder, $".{name}.{Environment.ProcessId}.new");
+        Write(whole, bytes);
+        return MoveInto(whole, folder, name);
+    }
+
+    private static string MoveInto(string path, string folder, string name)
     {
         Directory.CreateDirectory(folder);
-        var name = Path.GetFileName(path);
         for (var count = 1; ; count++)
         {
             var target = Path.Combine(folder, Numbered(name, count));

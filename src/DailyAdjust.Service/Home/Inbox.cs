@@ -91,12 +91,9 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
     /// <param name="problems">One line each.</param>
     public static void KeepRefused(SiteFolder site, string name, byte[]? bytes, IReadOnlyList<string> problems)
     {
-        if (bytes is not null)
-        {
-            AtomicFile.Write(Path.Combine(site.Refused, name), bytes);
-        }
-
-        AtomicFile.Write(Path.Combine(site.Refused, name + ".why.txt"), WhyText($"{name} was not taken. Nothing of it was used.", problems));
+        // Another file of that name may lie there already, refused from the inbox: it has no other copy.
+        var kept = bytes is null || IsKept(site, name, bytes) ? name : AtomicFile.WriteInto(site.Refused, name, bytes);
+        AtomicFile.Write(Path.Combine(site.Refused, kept + ".why.txt"), WhyText($"{name} was not taken. Nothing of it was used.", problems));
     }
 
     /// <summary>Deletes taken files that have been kept long enough; their bytes stay in the ledger.</summary>
@@ -112,6 +109,12 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
         {
             file.Delete();
         }
+    }
+
+    private static bool IsKept(SiteFolder site, string name, byte[] bytes)
+    {
+        var file = new FileInfo(Path.Combine(site.Refused, name));
+        return file.Exists && file.Length == bytes.Length && file.LinkTarget is null && File.ReadAllBytes(file.FullName).AsSpan().SequenceEqual(bytes);
     }
 
     private static string WhyText(string head, IReadOnlyList<string> problems)

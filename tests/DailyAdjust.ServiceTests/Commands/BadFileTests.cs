@@ -107,6 +107,21 @@ public sealed class BadFileTests : IDisposable
         Assert.True(File.Exists(file));
     }
 
+    [Fact]
+    public void Ingest_of_another_file_of_that_name_keeps_both()
+    {
+        var file = Path.Combine(_home.Path, "holiday.csv");
+        foreach (var text in (string[])["a,b\n1,2\n", "a,b\n1,2\n", "c,d\n3,4\n"])
+        {
+            File.WriteAllText(file, text);
+            Run("ingest", file);
+        }
+
+        Assert.Equal("a,b\n1,2\n", File.ReadAllText(Path.Combine(_site.Refused, "holiday.csv")));
+        Assert.Equal("c,d\n3,4\n", File.ReadAllText(Path.Combine(_site.Refused, "holiday.2.csv")));
+        Assert.Equal(4, Directory.GetFiles(_site.Refused).Length);
+    }
+
     private string Refused(string name, byte[] bytes, bool alsoWhenTaken = false)
     {
         File.WriteAllBytes(Path.Combine(_site.Inbox, name), bytes);
