@@ -81,6 +81,9 @@ internal sealed class ProgramAdvisor(
             case AdviceKind.KeepOff:
                 var later = LookAhead.Resume(context, program);
                 return advice with { LookAgain = later?.On, After = later };
+            case AdviceKind.Leave:
+                // It runs tonight as it is: rain before its start may make it one to leave out too.
+                return advice with { StopRule = LookAhead.StopRuleOf(context, program) };
             case AdviceKind.Set or AdviceKind.Resume:
                 return advice with
                 {

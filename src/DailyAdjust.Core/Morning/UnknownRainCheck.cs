@@ -13,6 +13,7 @@ internal sealed class UnknownRainCheck
 {
     private readonly List<UnknownRain> _days;
     private readonly HashSet<StationKey> _zonesInDoubt = [];
+    private readonly HashSet<UnknownRain> _inDoubt = [];
     private readonly AdviceContext _context;
 
     public UnknownRainCheck(AdviceContext context, IReadOnlyList<WeatherDay> weather, IReadOnlyList<ZoneDay> zoneDays)
@@ -33,16 +34,18 @@ internal sealed class UnknownRainCheck
         foreach (var zone in context.Zones)
         {
             var last = settled.TryGetValue(zone.Station.Key, out var date) ? date : DateOnly.MinValue;
-            if (_days.Exists(d => string.Equals(d.Gauge, zone.Station.Gauge, StringComparison.Ordinal) && d.Date >= last))
+            var stillThere = _days.Where(d => string.Equals(d.Gauge, zone.Station.Gauge, StringComparison.Ordinal) && d.Date >= last).ToList();
+            if (stillThere.Count > 0)
             {
                 _zonesInDoubt.Add(zone.Station.Key);
+                _inDoubt.UnionWith(stillThere);
             }
         }
     }
 
-    /// <summary>The days to ask for: the last two weeks, newest first.</summary>
+    /// <summary>The days to ask for: those of the last two weeks, and older ones that still hold a number down; newest first.</summary>
     public IReadOnlyList<UnknownRain> Asked(DateOnly sheetDate) =>
-        [.. _days.Where(d => d.Date > sheetDate.AddDays(-15)).OrderByDescending(d => d.Date)];
+        [.. _days.Where(d => d.Date > sheetDate.AddDays(-15) || _inDoubt.Contains(d)).OrderByDescending(d => d.Date)];
 
     /// <summary>Whether unknown rain may still lie in ground of a program.</summary>
     public bool RestsOnIt(ProgramKey program)

@@ -8,11 +8,14 @@ internal static class ZoneWords
 {
     private const int Most = 4;
 
-    public static IEnumerable<string> Left(ProgramAdvice advice, SiteWords words)
+    /// <param name="advice">The program.</param>
+    /// <param name="worth">Share of allowable depletion below which water that drains is not worth a word.</param>
+    /// <param name="words">The site's.</param>
+    public static IEnumerable<string> Left(ProgramAdvice advice, double worth, SiteWords words)
     {
         var aside = advice.Zones.Where(z => z.SetAside).ToList();
         var shorted = advice.Zones.Where(z => !z.SetAside && z.ShortMm > 0).OrderByDescending(z => z.ShortMm).ToList();
-        var wet = advice.Zones.Where(z => z.DrainsMm > 0).OrderByDescending(z => z.DrainsMm).ToList();
+        var wet = advice.Zones.Where(z => z.DrainsMm > worth * z.AllowableMm).OrderByDescending(z => z.DrainsMm).ToList();
         if (aside.Count > 0)
         {
             yield return $"Left to hose and probe: {Names(aside, z => z.Percent is { } p ? $" (alone it would need {SiteWords.Percent(Math.Round(p))})" : "")}.";

@@ -67,7 +67,7 @@ public sealed record WeatherFileGuess(
             return new(FilePattern(path), header[time], pattern, IntervalOf(pattern, first[time], second.ElementAtOrDefault(time)), columns)
             {
                 DecimalComma = delimiter != ',' && first.Concat(second).Any(cell => Regex.IsMatch(cell, "^[-+]?[0-9]+,[0-9]+$", Plainly)),
-                FirstDate = TryTime(first[time], pattern, out var begin) ? DateOnly.FromDateTime(begin) : null,
+                FirstDate = Earliest(pattern, first[time], Cells(File.ReadLines(path).Last(line => line.Length > 0), delimiter).ElementAtOrDefault(time)),
                 Path = path,
             };
         }
@@ -99,9 +99,14 @@ public sealed record WeatherFileGuess(
             return "1 d";
         }
 
-        var minutes = second is not null && TryTime(first, pattern, out var a) && TryTime(second, pattern, out var b) ? (b - a).TotalMinutes : 60;
-        return minutes is >= 1 and < 60 ? FormattableString.Invariant($"{minutes:0} min") : "1 h";
+        // Some files have the newest row first.
+        var minutes = second is not null && TryTime(first, pattern, out var a) && TryTime(second, pattern, out var b) ? Math.Abs((b - a).TotalMinutes) : 60;
+        return minutes is >= 1 and < 60 ? FormattableString.Invariant($"{minutes:0} min") : minutes >= 1440 ? "1 d" : "1 h";
     }
+
+    /// <summary>The earlier of two times' dates; some files have the newest row first.</summary>
+    private static DateOnly? Earliest(string pattern, params IEnumerable<string?> times) =>
+        times.Select(text => text is not null && TryTime(text, pattern, out var time) ? DateOnly.FromDateTime(time) : (DateOnly?)null).Min();
 
     private static bool TryTime(string cell, string pattern, out DateTime time) =>
         DateTime.TryParseExact(cell, pattern, CultureInfo.InvariantCulture, DateTimeStyles.None, out time);

@@ -62,6 +62,18 @@ public sealed class NewTests : IDisposable
     }
 
     [Fact]
+    public void A_weather_file_with_its_newest_row_first_is_read_the_same()
+    {
+        var lines = File.ReadAllLines(ExampleSite.Weather);
+        var turned = Path.Combine(_home.Path, "yard-turned.csv");
+        File.WriteAllLines(turned, [lines[0], .. lines.Skip(1).Reverse()]);
+        Assert.Equal(0, New(Answers.Replace("cool\n\n2026-06-01", $"cool\n{turned}\n", StringComparison.Ordinal)).ExitCode);
+        var yaml = File.ReadAllText(_home.Home.Site("mill-creek").SiteFile);
+        Assert.Contains("interval: 1 h", yaml, StringComparison.Ordinal);
+        Assert.Contains("start: 2026-06-01", yaml, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_newcomer_who_takes_every_proposal_in_metric_units_has_a_good_site_too()
     {
         var answers = Answers.Replace("America/Chicago\nus\n1290", "Europe/Berlin\nmetric\n90", StringComparison.Ordinal)

@@ -81,6 +81,14 @@ public class NightFitTests
         Assert.Null((course with { DepletionMm = [90] }).Advice().StopRule);
     }
 
+    [Fact]
+    public void A_program_that_is_left_to_run_has_its_stop_rule_too()
+    {
+        // 5 + 5 missing tonight and 100 % puts back just that: with 7.5 mm of rain the need is 25 %.
+        var advice = Held(1).Advice();
+        Assert.Equal((AdviceKind.Leave, 7.5), (advice.Advice, Math.Round(advice.StopRule!.RainMm, 6)));
+    }
+
     /// <summary>Needs exactly what is set, so that nothing changes: 5 and 5 missing tonight.</summary>
     private static SmallCourse Held(int stations) => new()
     {

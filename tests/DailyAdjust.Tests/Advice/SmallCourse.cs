@@ -31,7 +31,10 @@ internal sealed record SmallCourse
 
     public required IReadOnlyList<Station> Stations { get; init; }
 
-    /// <summary>Depletion of each station at 00:00, mm, in their order.</summary>
+    /// <summary>Days before the morning; none unless a test needs them.</summary>
+    public IReadOnlyList<WeatherDay> Weather { get; init; } = [];
+
+    /// <summary>Depletion of each station at 00:00 of the first day, mm, in their order.</summary>
     public required IReadOnlyList<double> DepletionMm { get; init; }
 
     public IReadOnlyList<LogEntry> Log { get; init; } = [];
@@ -89,12 +92,12 @@ internal sealed record SmallCourse
             Versions = [new SiteVersion(site.Start, site)],
             Date = Date,
             AsOf = asOf,
-            Weather = [],
+            Weather = Weather,
             RainSinceMidnight = [new("yard", RainSinceMidnight.Sum(r => r.Mm), RainSinceMidnight, RainBasis.Measured, 0)],
             NewestReadingEnd = asOf,
             Log = Log,
             Sheets = Sheets,
-            StartState = new SoilState(Date, Stations.Zip(DepletionMm).ToDictionary(x => x.First.Key, x => x.Second)),
+            StartState = new SoilState(Date.AddDays(-Weather.Count), Stations.Zip(DepletionMm).ToDictionary(x => x.First.Key, x => x.Second)),
         });
     }
 

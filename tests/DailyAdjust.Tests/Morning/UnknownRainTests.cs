@@ -1,0 +1,57 @@
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Weather;
+using DailyAdjust.Tests.Advice;
+using DailyAdjust.Tests.Irrigation;
+using Xunit;
+
+namespace DailyAdjust.Tests.Morning;
+
+/// <summary>
+/// Rain that nobody knows. The morning is 25 May 2026; since 1 May 0.5 mm a day were drawn and nothing ran, so that 12 mm are missing,
+/// all that is allowable, and 12.5 by tonight: 125 %. The dial stands at 1 %, which keeps nothing within it.
+/// </summary>
+public class UnknownRainTests
+{
+    private const int Today = 24;
+    private static readonly Place Program = new(PlaceKind.Program, "C1", "P1");
+
+    [Fact]
+    public void It_never_raises_a_percentage_above_its_setting()
+    {
+        Assert.Equal((AdviceKind.Set, 125d), Said(Sheet(unknownOn: null)));
+        Assert.Equal((AdviceKind.Leave, 1d), Said(Sheet(unknownOn: 20)));
+    }
+
+    [Fact]
+    public void It_is_asked_for_as_long_as_it_holds_a_number_down()
+    {
+        var sheet = Sheet(unknownOn: 0);
+        Assert.Equal(1, Said(sheet).Percent);
+        Assert.Equal(("yard", OneZone.First), (Assert.Single(sheet.Freshness.UnknownRain).Gauge, sheet.Freshness.UnknownRain[0].Date));
+    }
+
+    [Fact]
+    public void Ground_that_was_full_since_does_not_rest_on_it()
+    {
+        // 10 mm fell on the 2nd, when 0.5 was missing: since then 23 days of 0.5 mm, and tonight's.
+        var sheet = Sheet(unknownOn: 0, soakedOn: 1);
+        Assert.Equal((AdviceKind.Set, 120d), Said(sheet));
+        Assert.Empty(sheet.Freshness.UnknownRain);
+    }
+
+    private static (AdviceKind Advice, double Percent) Said(MorningSheet sheet) => (sheet.Programs[0].Advice, sheet.Programs[0].Percent!.Value);
+
+    private static MorningSheet Sheet(int? unknownOn, int? soakedOn = null) => (SmallCourse.OneStation(0, SmallCourse.Area with { AllowableDepletion = 0.12 }) with
+    {
+        Date = OneZone.First.AddDays(Today),
+        Weather = [.. Enumerable.Range(0, Today).Select(n => n == unknownOn
+            ? OneZone.Day(n, 0.5) with { Rain = [new("yard", null, [], RainBasis.Unknown, 0)] }
+            : OneZone.Day(n, 0.5, n == soakedOn ? 10 : 0))],
+        Log =
+        [
+            new LogEntry { Time = new(OneZone.First, new(1, 0)), Kind = LogKind.Off, Where = Program },
+            new LogEntry { Time = new(OneZone.First.AddDays(Today), new(1, 0)), Kind = LogKind.Setting, Where = Program, Value = 1, Unit = LogUnit.Percent },
+        ],
+    }).Sheet();
+}
