@@ -19,7 +19,10 @@ internal sealed class UnknownRainCheck
     public UnknownRainCheck(AdviceContext context, IReadOnlyList<WeatherDay> weather, IReadOnlyList<ZoneDay> zoneDays)
     {
         _context = context;
-        _days = [.. weather.SelectMany(w => w.Rain.Where(r => r.Basis == RainBasis.Unknown).Select(r => new UnknownRain(r.Gauge, w.Date, r.MeasuredPartMm)))];
+
+        // Nobody can answer for a gauge that the site no longer has.
+        var gauges = context.Site.Weather.Gauges.Select(g => g.Id).ToHashSet(StringComparer.Ordinal);
+        _days = [.. weather.SelectMany(w => w.Rain.Where(r => r.Basis == RainBasis.Unknown && gauges.Contains(r.Gauge)).Select(r => new UnknownRain(r.Gauge, w.Date, r.MeasuredPartMm)))];
         if (_days.Count == 0)
         {
             return;

@@ -40,7 +40,7 @@ public sealed record WeatherSource
     /// <summary>Quantity to column.</summary>
     public required IReadOnlyDictionary<WeatherQuantity, MappedColumn> Columns { get; init; }
 
-    /// <summary>Height of the anemometer above ground, m, above 0.08.</summary>
+    /// <summary>Height of the anemometer above ground, m, 0.1 to 100.</summary>
     public double WindHeightM { get; init; } = 2;
 
     /// <summary>Near a coast: the radiation estimate from temperatures uses 0.19 instead of 0.16 ([FAO56] eq. 50, p. 60).</summary>

@@ -8,11 +8,11 @@ public static class HargreavesSamani
 
     /// <summary>Reference ET, mm per day, 0 or more.</summary>
     /// <param name="temperatureMaxC">°C.</param>
-    /// <param name="temperatureMinC">°C, at most the highest.</param>
+    /// <param name="temperatureMinC">°C, at most the highest at most 120 below it.</param>
     /// <param name="extraterrestrialMJPerM2Day">Ra, 0 or more.</param>
     public static double EtoMm(double temperatureMaxC, double temperatureMinC, double extraterrestrialMJPerM2Day)
     {
-        var range = Require.Within(temperatureMaxC - temperatureMinC, 0, 100, nameof(temperatureMaxC));
+        var range = Require.Within(temperatureMaxC - temperatureMinC, 0, SensorLimits.WidestTemperatureRangeC, nameof(temperatureMaxC));
         var mean = (temperatureMaxC + temperatureMinC) / 2;
         return Math.Max(0, 0.0023 * (mean + 17.8) * Math.Sqrt(range) * MmPerMJPerM2 * extraterrestrialMJPerM2Day);
     }

@@ -42,7 +42,7 @@ public static class Radiation
     public static double SolarFromTemperatureRangeMJPerM2Day(
         double temperatureMaxC, double temperatureMinC, double coefficient, double extraterrestrialMJPerM2Day, double elevationM)
     {
-        var range = Require.Within(temperatureMaxC - temperatureMinC, 0, 100, nameof(temperatureMaxC));
+        var range = Require.Within(temperatureMaxC - temperatureMinC, 0, SensorLimits.WidestTemperatureRangeC, nameof(temperatureMaxC));
         return Math.Min(
             coefficient * Math.Sqrt(range) * extraterrestrialMJPerM2Day,
             ClearSkyMJPerM2(extraterrestrialMJPerM2Day, elevationM));

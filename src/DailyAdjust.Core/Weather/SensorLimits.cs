@@ -28,6 +28,12 @@ internal static class SensorLimits
     /// <summary>Above Ra of a day: twilight and the zero of the sensor, MJ/m² per day. Common practice.</summary>
     private const double SolarDayMarginMJPerM2 = 1;
 
+    private const double AirLeastC = -60;
+    private const double AirMostC = 60;
+
+    /// <summary>What two temperatures within their limits can lie apart.</summary>
+    public const double WidestTemperatureRangeC = AirMostC - AirLeastC;
+
     private const double HumidityLeastPercent = 0.5;
     private const double DewPointAboveAirC = 1;
     private const double RainMostMmPerMin = 15;
@@ -36,9 +42,9 @@ internal static class SensorLimits
 
     private static readonly Limit[] Limits =
     [
-        new(WeatherQuantity.AirTemperature, "°C", -60, 60, r => r.AirTemperatureC, (r, v) => r with { AirTemperatureC = v }),
-        new(WeatherQuantity.AirTemperatureMax, "°C", -60, 60, r => r.AirTemperatureMaxC, (r, v) => r with { AirTemperatureMaxC = v }),
-        new(WeatherQuantity.AirTemperatureMin, "°C", -60, 60, r => r.AirTemperatureMinC, (r, v) => r with { AirTemperatureMinC = v }),
+        new(WeatherQuantity.AirTemperature, "°C", AirLeastC, AirMostC, r => r.AirTemperatureC, (r, v) => r with { AirTemperatureC = v }),
+        new(WeatherQuantity.AirTemperatureMax, "°C", AirLeastC, AirMostC, r => r.AirTemperatureMaxC, (r, v) => r with { AirTemperatureMaxC = v }),
+        new(WeatherQuantity.AirTemperatureMin, "°C", AirLeastC, AirMostC, r => r.AirTemperatureMinC, (r, v) => r with { AirTemperatureMinC = v }),
         new(WeatherQuantity.RelativeHumidity, "%", HumidityLeastPercent, HumidityMostPercent, r => r.RelativeHumidityPercent, (r, v) => r with { RelativeHumidityPercent = v }),
         new(WeatherQuantity.RelativeHumidityMax, "%", HumidityLeastPercent, HumidityMostPercent, r => r.RelativeHumidityMaxPercent, (r, v) => r with { RelativeHumidityMaxPercent = v }),
         new(WeatherQuantity.RelativeHumidityMin, "%", HumidityLeastPercent, HumidityMostPercent, r => r.RelativeHumidityMinPercent, (r, v) => r with { RelativeHumidityMinPercent = v }),

@@ -27,7 +27,7 @@ internal static class WeatherStationSection
             Delimiter = Delimiter(section),
             DecimalComma = section.Word("decimal", "point", "comma") is "comma",
             Columns = columns,
-            WindHeightM = section.Quantity("wind_height", UnitKind.Length, new(0.08, 150, AboveMin: true)) ?? 2,
+            WindHeightM = section.Quantity("wind_height", UnitKind.Length, new(0.1, 100)) ?? 2,
             Coastal = section.Flag("coastal"),
             UseSuppliedEto = section.Word("eto", "computed", "supplied") is "supplied",
         };

@@ -155,6 +155,13 @@ public sealed class EtoBasisTests
     }
 
     [Fact]
+    public void Temperatures_as_far_apart_as_their_limits_allow_stop_nothing()
+    {
+        Assert.Equal(EtoBasis.TemperatureOnly, Daily(r => r with { AirTemperatureMaxC = 60, AirTemperatureMinC = -60 }).Basis);
+        Assert.Equal(EtoBasis.PartEstimated, Daily(r => r with { AirTemperatureMaxC = 60, AirTemperatureMinC = -60, WindSpeedMPerS = 2 }).Basis);
+    }
+
+    [Fact]
     public void A_daily_station_with_all_inputs_is_daily_and_each_missing_one_is_named()
     {
         var full = Daily(Full);

@@ -30,6 +30,7 @@ public sealed class SiteProblemTests
     [InlineData("root_depth: 8 in", "root_depth: 8 m", 59, 17, "root_depth: 8 m is out of range", "from 0.01 to 3 m")]
     [InlineData("allowable_depletion: 45 %", "allowable_depletion: 100 %", 61, 26, "out of range", "above 0 and below 100 %")]
     [InlineData("curve_number: 69", "curve_number: 0", 39, 82, "out of range", "above 0 and at most 100")]
+    [InlineData("wind_height: 2 m", "wind_height: 120 m", 23, 20, "out of range", "from 0.1 to 100 m")]
     [InlineData("interval: 1 h", "interval: 7 min", 27, 7, "7 min does not divide the hour", "write 1, 5, 10")]
     [InlineData("max: 150 %", "max: 5 %", 88, 45, "max 5 % is not above min 10 %", "range that the dial can show")]
     // Words, times, dates.
