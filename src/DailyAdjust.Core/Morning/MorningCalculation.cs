@@ -19,31 +19,31 @@ public static class MorningCalculation
     /// <exception cref="ArgumentException">Weather days that do not follow one another.</exception>
     public static MorningSheet Run(MorningInputs inputs)
     {
-        var sheet = RunOnce(inputs, inputs.Log);
+        var asLogged = Reckon(inputs, inputs.Log);
+        var sheet = SheetOf(inputs, asLogged);
         if (!sheet.Programs.Any(p => p.Unanswered is not null))
         {
             return sheet;
         }
 
         // Nobody answered an earlier sheet: the same morning had its changes been made shows the other possibility.
-        var settings = new SettingHistory(inputs.Versions, inputs.Log, inputs.Sheets);
-        var ifDone = RunOnce(inputs, Unanswered.AsIfDone(sheet.Site, inputs.Log, inputs.Sheets, settings, inputs.Date));
+        var ifDone = Reckon(inputs, Unanswered.AsIfDone(sheet.Site, inputs.Log, inputs.Sheets, asLogged.Context.Settings, inputs.Date)).Advised;
         return sheet with
         {
-            Programs = [.. sheet.Programs.Zip(ifDone.Programs, (asLogged, done) => asLogged.Unanswered is { } unanswered
-                ? asLogged with { Unanswered = unanswered with { IfDone = new AlternativeAdvice(done.Advice, done.Percent) } }
-                : asLogged)],
+            Programs = [.. sheet.Programs.Zip(ifDone, (program, done) => program.Unanswered is { } unanswered
+                ? program with { Unanswered = unanswered with { IfDone = new AlternativeAdvice(done.Advice, done.Percent) } }
+                : program)],
         };
     }
 
-    private static MorningSheet RunOnce(MorningInputs inputs, IReadOnlyList<LogEntry> log)
+    /// <summary>What the ground holds and what to do, by one logbook.</summary>
+    private static Reckoning Reckon(MorningInputs inputs, IReadOnlyList<LogEntry> log)
     {
         var site = SiteVersions.On(inputs.Versions, inputs.Date);
-        var known = inputs.Weather.TakeWhile(w => w.EtoMm is not null).ToList();
         var days = new BalanceInputs
         {
             Versions = inputs.Versions,
-            Weather = known,
+            Weather = [.. inputs.Weather.TakeWhile(w => w.EtoMm is not null)],
             Log = log,
             Sheets = inputs.Sheets,
             StartState = inputs.StartState,
@@ -55,26 +55,34 @@ public static class MorningCalculation
             day => inputs.ExpectedEtoMm(day, site) ?? 0);
         var unknownRain = new UnknownRainCheck(context, inputs.Weather, balance.Days);
         var advisor = new ProgramAdvisor(context, inputs.Sheets, RecentRains.Of(inputs), unknownRain.RestsOnIt, trouble?.Why);
-        var advised = advisor.All();
-        var fit = NightFitCalculation.Of(context, advised, log);
+        return new Reckoning(days, balance, trouble, context, unknownRain, advisor.All());
+    }
+
+    private static MorningSheet SheetOf(MorningInputs inputs, Reckoning reckoning)
+    {
+        var (days, balance, trouble, context, unknownRain, advised) = reckoning;
+        var fit = NightFitCalculation.Of(context, advised, days.Log);
         var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit)).ToList();
         return new MorningSheet
         {
-            Site = site,
+            Site = context.Site,
             Date = inputs.Date,
             AsOf = inputs.AsOf,
             Freshness = FreshnessPart.Of(inputs, context, programs, trouble, unknownRain.Asked(inputs.Date)),
             Programs = programs,
-            Overnight = OvernightPart.Of(inputs, site),
-            DueRuns = OvernightPart.DueRuns(context, log),
+            Overnight = OvernightPart.Of(inputs, context.Site),
+            DueRuns = OvernightPart.DueRuns(context, days.Log),
             Driest = GroundPart.Driest(context, programs),
             Wettest = GroundPart.Wettest(context, balance.Days),
-            StandingOrders = StandingOrdersPart.Of(context, log),
+            StandingOrders = StandingOrdersPart.Of(context, days.Log),
             Fit = fit,
             Areas = GroundPart.Areas(context, balance.Days),
             Outlook = OutlookPart.Of(context, days, trouble is null),
-            Water = WaterPart.Of(context, balance.Days, log),
+            Water = WaterPart.Of(context, balance.Days, days.Log),
             Pointers = GroundPart.Pointers(programs),
         };
     }
+
+    private sealed record Reckoning(
+        BalanceInputs Days, BalanceResult Balance, Trouble? Trouble, AdviceContext Context, UnknownRainCheck UnknownRain, IReadOnlyList<ProgramAdvice> Advised);
 }
