@@ -1,6 +1,6 @@
-using System.Globalization;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Readings;
 using DailyAdjust.Files.Yaml;
 
 namespace DailyAdjust.Files.Sites;
@@ -105,36 +105,17 @@ internal static class WeatherStationSection
         return time;
     }
 
-    /// <summary>A pattern must carry the whole date, and the time where rows are shorter than a day: it has to give back what it wrote.</summary>
+    /// <summary>What the reader of files would refuse is refused here, where it can be put right.</summary>
     private static void CheckPattern(string pattern, bool daily, Section section)
     {
-        var sample = daily ? new DateTime(2026, 11, 23, 0, 0, 0, DateTimeKind.Unspecified) : new DateTime(2026, 11, 23, 17, 45, 0, DateTimeKind.Unspecified);
-        if (pattern.Length == 0 || (Writes(pattern, sample, out var text)
-            && DateTime.TryParseExact(text, pattern, CultureInfo.InvariantCulture, DateTimeStyles.None, out var back)
-            && back == sample))
+        if (pattern.Length > 0 && StampPattern.Fault(pattern, daily) is { } fault)
         {
-            return;
-        }
-
-        var at = section.KeyOf("pattern");
-        section.Problems.Error(
-            at.Line,
-            at.Column,
-            $"{section.NameOf("pattern")}: {Wording.Quote(pattern)} does not give a {(daily ? "date" : "date and time")}",
-            "yyyy year, MM month, dd day, HH hour 00-23, hh with tt hour 01-12, mm minute: \"yyyy-MM-dd HH:mm\" or \"M/d/yyyy h:mm tt\"");
-    }
-
-    private static bool Writes(string pattern, DateTime sample, out string text)
-    {
-        try
-        {
-            text = sample.ToString(pattern, CultureInfo.InvariantCulture);
-            return true;
-        }
-        catch (FormatException)
-        {
-            text = "";
-            return false;
+            var at = section.KeyOf("pattern");
+            section.Problems.Error(
+                at.Line,
+                at.Column,
+                $"{section.NameOf("pattern")}: {fault}",
+                "yyyy year, MM month, dd day, HH hour 00-23, hh with tt hour 01-12, mm minute: \"yyyy-MM-dd HH:mm\" or \"M/d/yyyy h:mm tt\"");
         }
     }
 

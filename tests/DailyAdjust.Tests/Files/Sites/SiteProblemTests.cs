@@ -40,7 +40,8 @@ public sealed class SiteProblemTests
     [InlineData("visit: [mon, thu]", "visit: weekly", 94, 94, "\"weekly\" is not known", "daily, [mon, thu] or { day: 1 }")]
     [InlineData("time_zone: America/Chicago", "time_zone: America/Chikago", 7, 14, "\"America/Chikago\" is not a time zone", "did you mean \"America/Chicago\"?")]
     [InlineData("time_zone: America/Chicago", "time_zone: ../../etc/passwd", 7, 14, "is not a time zone", "IANA name")]
-    [InlineData("pattern: \"yyyy-MM-dd HH:mm\"", "pattern: \"yyyy-MM-dd\"", 26, 29, "does not give a date and time", "yyyy-MM-dd HH:mm")]
+    [InlineData("pattern: \"yyyy-MM-dd HH:mm\"", "pattern: \"yyyy-MM-dd\"", 26, 29, "must have the hour", "yyyy-MM-dd HH:mm")]
+    [InlineData("pattern: \"yyyy-MM-dd HH:mm\"", "pattern: \"MM/dd HH:mm\"", 26, 29, "must have year", "yyyy-MM-dd HH:mm")]
     [InlineData("at: \"05:00\"", "at: \"14:00\"", 12, 3, "the sheet of 14:00 would lie ready after the round is done by 13:00", "earlier")]
     [InlineData("starts: [\"03:30\", \"05:20\"]", "starts: [\"03:30\", \"03:30\"]", 94, 60, "03:30 stands there twice", "keep one")]
     // References.
