@@ -106,19 +106,18 @@ internal static class WeatherStationSection
         return time;
     }
 
+    /// <summary>What the reader of files would refuse is refused here, where it can be put right.</summary>
     private static void CheckPattern(string pattern, bool daily, Section section)
     {
-        if (pattern.Length == 0 || StampPattern.Fault(pattern, daily) is not { } fault)
+        if (pattern.Length > 0 && StampPattern.Fault(pattern, daily) is { } fault)
         {
-            return;
+            var at = section.KeyOf("pattern");
+            section.Problems.Error(
+                at.Line,
+                at.Column,
+                $"{section.NameOf("pattern")}: {fault}",
+                "yyyy year, MM month, dd day, HH hour 00-23, hh with tt hour 01-12, mm minute: \"yyyy-MM-dd HH:mm\" or \"M/d/yyyy h:mm tt\"");
         }
-
-        var at = section.KeyOf("pattern");
-        section.Problems.Error(
-            at.Line,
-            at.Column,
-            $"{section.NameOf("pattern")}: {fault}",
-            "yyyy year, MM month, dd day, HH hour 00-23, hh with tt hour 01-12, mm minute: \"yyyy-MM-dd HH:mm\" or \"M/d/yyyy h:mm tt\"");
     }
 
     private static IReadOnlyList<string> Missing(YamlNode node, Section section) =>

@@ -44,6 +44,7 @@ public sealed class SiteProblemTests
     [InlineData("pattern: \"yyyy-MM-dd HH:mm\"", "pattern: \"yyyy-MM-dd\"", 26, 29, "must have the hour", "yyyy-MM-dd HH:mm")]
     [InlineData("pattern: \"yyyy-MM-dd HH:mm\"", "pattern: s", 26, 29, "must have year", "yyyy-MM-dd HH:mm")]
     [InlineData("pattern: \"yyyy-MM-dd HH:mm\"", "pattern: \"yyyy-MM-dd HH:MM\"", 26, 29, "MM is the month", "yyyy-MM-dd HH:mm")]
+    [InlineData("pattern: \"yyyy-MM-dd HH:mm\"", "pattern: \"MM/dd HH:mm\"", 26, 29, "must have year", "yyyy-MM-dd HH:mm")]
     [InlineData("at: \"05:00\"", "at: \"14:00\"", 12, 3, "the sheet of 14:00 would lie ready after the round is done by 13:00", "earlier")]
     [InlineData("starts: [\"03:30\", \"05:20\"]", "starts: [\"03:30\", \"03:30\"]", 94, 60, "03:30 stands there twice", "keep one")]
     // References.
