@@ -14,7 +14,7 @@ internal static class FreshnessPart
         return new Freshness
         {
             WeatherThrough = inputs.NewestReadingEnd,
-            Station = recent.LastOrDefault(d => d.Station.Length > 0)?.Station ?? "",
+            Station = inputs.NewestReadingStation,
             NoAdvice = trouble?.Why,
             NoAdviceSince = trouble?.Since,
             Assumed = [.. recent.SelectMany(Sentences)],

@@ -35,6 +35,9 @@ public sealed record MorningInputs
     /// <summary>End of the newest reading, UTC; null = there is none.</summary>
     public DateTimeOffset? NewestReadingEnd { get; init; }
 
+    /// <summary>The station of the newest reading; empty = there is none.</summary>
+    public string NewestReadingStation { get; init; } = "";
+
     /// <summary>In order of arrival; voided and superseded entries removed; only entries whose instant is not after <see cref="AsOf"/>.</summary>
     public required IReadOnlyList<LogEntry> Log { get; init; }
 

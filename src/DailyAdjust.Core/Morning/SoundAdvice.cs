@@ -15,7 +15,7 @@ internal static class SoundAdvice
     {
         if (inputs.NewestReadingEnd is not { } newest)
         {
-            return new Trouble("no weather has come in yet", inputs.Weather.Count > 0 ? inputs.Weather[0].Date : inputs.Date);
+            return new Trouble("no weather has come in yet", inputs.Versions[0].Site.Start);
         }
 
         if (inputs.AsOf - newest > site.Report.WeatherMaxAge)

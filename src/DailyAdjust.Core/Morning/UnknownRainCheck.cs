@@ -11,6 +11,9 @@ namespace DailyAdjust.Core.Morning;
 /// </summary>
 internal sealed class UnknownRainCheck
 {
+    /// <summary>As far back as a day looks: every sheet has these days at hand, from wherever its balance begins.</summary>
+    private const int DaysBack = 45;
+
     private readonly List<UnknownRain> _days;
     private readonly HashSet<StationKey> _zonesInDoubt = [];
     private readonly HashSet<UnknownRain> _inDoubt = [];
@@ -22,7 +25,8 @@ internal sealed class UnknownRainCheck
 
         // Nobody can answer for a gauge that the site no longer has.
         var gauges = context.Site.Weather.Gauges.Select(g => g.Id).ToHashSet(StringComparer.Ordinal);
-        _days = [.. weather.SelectMany(w => w.Rain.Where(r => r.Basis == RainBasis.Unknown && gauges.Contains(r.Gauge)).Select(r => new UnknownRain(r.Gauge, w.Date, r.MeasuredPartMm)))];
+        var first = context.Date.AddDays(-DaysBack);
+        _days = [.. weather.Where(w => w.Date >= first).SelectMany(w => w.Rain.Where(r => r.Basis == RainBasis.Unknown && gauges.Contains(r.Gauge)).Select(r => new UnknownRain(r.Gauge, w.Date, r.MeasuredPartMm)))];
         if (_days.Count == 0)
         {
             return;

@@ -44,6 +44,7 @@ public static class MorningKnowledge
             RainSinceMidnight = WeatherDays.RainSinceMidnight(today, date, asOf, readings, log),
             NightReadings = newest is null ? [] : Night(today, date, asOf, readings[newest.Station]),
             NewestReadingEnd = newest?.End,
+            NewestReadingStation = newest?.Station ?? "",
             Log = log,
             Sheets = [.. site.Ledger.Sheets.Issued(last: date).Where(s => s.Date < date || s.Issue < issue)],
             StartState = state,

@@ -40,18 +40,26 @@ public class UnknownRainTests
         Assert.Empty(sheet.Freshness.UnknownRain);
     }
 
+    [Fact]
+    public void Beyond_45_days_it_counts_no_more_wherever_the_balance_begins()
+    {
+        // 50 days of 0.24 mm are 12 missing, 12.24 by tonight. 46 days back is past what any sheet looks at; 45 is not.
+        Assert.Equal((AdviceKind.Set, 120d), Said(Sheet(unknownOn: 4, today: 50, etoMm: 0.24)));
+        Assert.Equal((AdviceKind.Leave, 1d), Said(Sheet(unknownOn: 5, today: 50, etoMm: 0.24)));
+    }
+
     private static (AdviceKind Advice, double Percent) Said(MorningSheet sheet) => (sheet.Programs[0].Advice, sheet.Programs[0].Percent!.Value);
 
-    private static MorningSheet Sheet(int? unknownOn, int? soakedOn = null) => (SmallCourse.OneStation(0, SmallCourse.Area with { AllowableDepletion = 0.12 }) with
+    private static MorningSheet Sheet(int? unknownOn, int? soakedOn = null, int today = Today, double etoMm = 0.5) => (SmallCourse.OneStation(0, SmallCourse.Area with { AllowableDepletion = 0.12 }) with
     {
-        Date = OneZone.First.AddDays(Today),
-        Weather = [.. Enumerable.Range(0, Today).Select(n => n == unknownOn
-            ? OneZone.Day(n, 0.5) with { Rain = [new("yard", null, [], RainBasis.Unknown, 0)] }
-            : OneZone.Day(n, 0.5, n == soakedOn ? 10 : 0))],
+        Date = OneZone.First.AddDays(today),
+        Weather = [.. Enumerable.Range(0, today).Select(n => n == unknownOn
+            ? OneZone.Day(n, etoMm) with { Rain = [new("yard", null, [], RainBasis.Unknown, 0)] }
+            : OneZone.Day(n, etoMm, n == soakedOn ? 10 : 0))],
         Log =
         [
             new LogEntry { Time = new(OneZone.First, new(1, 0)), Kind = LogKind.Off, Where = Program },
-            new LogEntry { Time = new(OneZone.First.AddDays(Today), new(1, 0)), Kind = LogKind.Setting, Where = Program, Value = 1, Unit = LogUnit.Percent },
+            new LogEntry { Time = new(OneZone.First.AddDays(today), new(1, 0)), Kind = LogKind.Setting, Where = Program, Value = 1, Unit = LogUnit.Percent },
         ],
     }).Sheet();
 }
