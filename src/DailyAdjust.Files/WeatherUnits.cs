@@ -13,8 +13,9 @@ public static class WeatherUnits
     {
         WeatherQuantity.AirTemperature or WeatherQuantity.AirTemperatureMax or WeatherQuantity.AirTemperatureMin
             or WeatherQuantity.DewPoint => [UnitKind.Temperature],
-        WeatherQuantity.RelativeHumidity or WeatherQuantity.RelativeHumidityMax or WeatherQuantity.RelativeHumidityMin => [UnitKind.Percent],
-        WeatherQuantity.WindSpeed => [UnitKind.Speed],
+        WeatherQuantity.RelativeHumidity or WeatherQuantity.RelativeHumidityMax or WeatherQuantity.RelativeHumidityMin
+            or WeatherQuantity.RainChance => [UnitKind.Percent],
+        WeatherQuantity.WindSpeed => [UnitKind.Speed, UnitKind.WindRun],
         WeatherQuantity.SolarRadiation => [UnitKind.RadiationPower, UnitKind.RadiationEnergy],
         WeatherQuantity.Sunshine => [UnitKind.Duration],
         WeatherQuantity.Rain or WeatherQuantity.ReferenceEt => daily ? [UnitKind.Depth, UnitKind.DepthPerDay] : [UnitKind.Depth],

@@ -33,6 +33,9 @@ public enum UnitKind
     /// <summary>m/s.</summary>
     Speed,
 
+    /// <summary>The way that wind went in an interval: m.</summary>
+    WindRun,
+
     /// <summary>W/m².</summary>
     RadiationPower,
 
@@ -47,6 +50,9 @@ public enum UnitKind
 
     /// <summary>kPa.</summary>
     Pressure,
+
+    /// <summary>Size of a file: MB (10⁶ bytes).</summary>
+    Data,
 }
 
 /// <summary>A unit of measure; the metric value is (x + <paramref name="Offset"/>) × <paramref name="Factor"/>.</summary>

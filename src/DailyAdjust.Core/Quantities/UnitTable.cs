@@ -96,6 +96,10 @@ internal static class UnitTable
         Row(UnitKind.Speed, "ft/s", Foot, "ft/sec", "fps", "ft s-1", "feet per second"),
         Row(UnitKind.Speed, "km/day", 1 / 86.4, "km/d", "km d-1", "km day-1"),
 
+        Row(UnitKind.WindRun, "km", 1000, "kilometer", "kilometers", "kilometre", "kilometres"),
+        Row(UnitKind.WindRun, "mi", Mile, "mile", "miles", "statute mile", "statute miles"),
+        Row(UnitKind.WindRun, "m", 1, "meter", "meters", "metre", "metres"),
+
         Row(UnitKind.RadiationPower, "W/m²", 1, "Wm-2", "W m-2", "watt/m2", "watts/m2", "W/sqm", "W/sq m", "watts per square meter", "watts per square metre", "J/m2/s"),
         Row(UnitKind.RadiationPower, "kW/m²", 1000, "kWm-2", "kW/sqm"),
         Row(UnitKind.RadiationPower, "MJ/m²/h", 1e6 / 3600, "MJ/m2/hr", "MJ m-2 h-1", "MJ/m2 h", "MJ/(m2 h)", "MJ/m2-h"),
@@ -129,6 +133,9 @@ internal static class UnitTable
         Row(UnitKind.Pressure, "psi", Psi, "lbf/in2", "lb/in2", "lbs/in2"),
         Row(UnitKind.Pressure, "inHg", 25.4 * MmOfMercury, "in Hg", "inches Hg", "\"Hg", "inches of mercury"),
         Row(UnitKind.Pressure, "mmHg", MmOfMercury, "mm Hg", "torr"),
+
+        Row(UnitKind.Data, "MB", 1, "megabyte", "megabytes"),
+        Row(UnitKind.Data, "kB", 0.001, "kilobyte", "kilobytes"),
     ];
 
     private static (Unit Unit, string[] Spellings) Row(UnitKind kind, string symbol, double factor, params string[] spellings) =>

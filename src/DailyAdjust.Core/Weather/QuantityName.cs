@@ -19,6 +19,7 @@ public static class QuantityName
         WeatherQuantity.Sunshine => "sunshine",
         WeatherQuantity.Rain => "rain",
         WeatherQuantity.ReferenceEt => "reference_et",
+        WeatherQuantity.RainChance => "rain_chance",
         _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "Not a weather quantity."),
     };
 }

@@ -1,3 +1,5 @@
+using DailyAdjust.Core.Sites;
+
 namespace DailyAdjust.Core.Weather;
 
 /// <summary>
@@ -42,4 +44,37 @@ public sealed record Reading
 
     /// <summary>The station's own reference ET in the interval, mm.</summary>
     public double ReferenceEtMm { get; init; } = double.NaN;
+
+    /// <summary>Forecasts only: how likely rain is in the interval, %.</summary>
+    public double RainChancePercent { get; init; } = double.NaN;
+
+    /// <summary>What the source said about its values beside the numbers, in the order of the quantities.</summary>
+    public IReadOnlyList<ValueMark> Marks { get; init; } = [];
+}
+
+/// <summary>What a source said about one value.</summary>
+/// <param name="Quantity">Of which.</param>
+/// <param name="Kind">What it said.</param>
+/// <param name="Raw">Value and flag as the file has them, or the window in words ("24 h to 07:00 of the next day").</param>
+public sealed record ValueMark(WeatherQuantity Quantity, MarkKind Kind, string Raw);
+
+public enum MarkKind
+{
+    /// <summary>Too little to measure: counts as 0.</summary>
+    Trace,
+
+    /// <summary>A total of several days: not used, no day has it.</summary>
+    SeveralDays,
+
+    /// <summary>Failed a check of its publisher: not used.</summary>
+    FailedAtSource,
+
+    /// <summary>Estimated, or said to be uncertain, by its publisher: used.</summary>
+    EstimatedAtSource,
+
+    /// <summary>Said to be incomplete by its publisher: not used.</summary>
+    IncompleteAtSource,
+
+    /// <summary>Observed over another day than the site's calendar day: used for the day that most of it belongs to.</summary>
+    OtherWindow,
 }

@@ -1,5 +1,7 @@
 using System.Buffers.Binary;
 using System.Numerics;
+using System.Text;
+using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Weather;
 
@@ -11,22 +13,28 @@ namespace DailyAdjust.Core.Weather;
 /// (UTC ticks, as change of the change from row to row) and the lengths (ticks, as change); then, value by value of the mask, each
 /// reading's 64 bits combined with the one before it by exclusive or: one byte that says how many zero bytes lead (high half)
 /// and trail (low half), and the bytes between them. Counts and changes are 7-bit groups, the lowest first; changes fold the sign into the lowest bit.
+/// Layout 2 is the byte 2 and the same, and after it the marks: their count, and of each the row, the quantity, the kind and the raw text (its length in
+/// bytes, then UTF-8). A block without marks is written in layout 1.
 /// </remarks>
 public static class ReadingBlock
 {
     private const byte Layout = 1;
+    private const byte LayoutWithMarks = 2;
+    private const int LongestRaw = 200;
 
     private static readonly Func<Reading, double>[] Values =
     [
         r => r.AirTemperatureC, r => r.AirTemperatureMaxC, r => r.AirTemperatureMinC,
         r => r.RelativeHumidityPercent, r => r.RelativeHumidityMaxPercent, r => r.RelativeHumidityMinPercent,
         r => r.DewPointC, r => r.WindSpeedMPerS, r => r.SolarRadiationMJPerM2, r => r.SunshineH, r => r.RainMm, r => r.ReferenceEtMm,
+        r => r.RainChancePercent,
     ];
 
     /// <summary>The readings as bytes, in the order given.</summary>
     public static byte[] Write(IReadOnlyList<Reading> readings)
     {
-        var bytes = new List<byte>(16 + (readings.Count * 32)) { Layout };
+        var marked = readings.Any(r => r.Marks.Count > 0);
+        var bytes = new List<byte>(16 + (readings.Count * 32)) { marked ? LayoutWithMarks : Layout };
         WriteUnsigned(bytes, (ulong)readings.Count);
         var mask = 0;
         for (var v = 0; v < Values.Length; v++)
@@ -54,6 +62,11 @@ public static class ReadingBlock
             }
         }
 
+        if (marked)
+        {
+            WriteMarks(bytes, readings);
+        }
+
         return [.. bytes];
     }
 
@@ -61,7 +74,8 @@ public static class ReadingBlock
     /// <exception cref="InvalidDataException">The bytes are not such a block: they were damaged.</exception>
     public static IReadOnlyList<Reading> Read(ReadOnlySpan<byte> block)
     {
-        if (Next(ref block) is var layout && layout != Layout)
+        var layout = Next(ref block);
+        if (layout is not (Layout or LayoutWithMarks))
         {
             throw new InvalidDataException(FormattableString.Invariant($"readings in layout {layout}, which this version does not know"));
         }
@@ -89,6 +103,7 @@ public static class ReadingBlock
             columns[v] = (mask & (1 << v)) != 0 ? ReadColumn(ref block, times.Length) : [];
         }
 
+        var marks = layout == LayoutWithMarks ? ReadMarks(ref block, times.Length) : [];
         if (!block.IsEmpty)
         {
             throw Damaged();
@@ -110,7 +125,50 @@ public static class ReadingBlock
             SunshineH = At(columns[9], i),
             RainMm = At(columns[10], i),
             ReferenceEtMm = At(columns[11], i),
+            RainChancePercent = At(columns[12], i),
+            Marks = marks.TryGetValue(i, out var ofRow) ? (IReadOnlyList<ValueMark>)ofRow : [],
         })];
+    }
+
+    private static void WriteMarks(List<byte> bytes, IReadOnlyList<Reading> readings)
+    {
+        WriteUnsigned(bytes, (ulong)readings.Sum(r => r.Marks.Count));
+        for (var row = 0; row < readings.Count; row++)
+        {
+            foreach (var mark in readings[row].Marks)
+            {
+                var raw = Encoding.UTF8.GetBytes(mark.Raw.Length <= LongestRaw ? mark.Raw : mark.Raw[..LongestRaw]);
+                WriteUnsigned(bytes, (ulong)row);
+                bytes.Add((byte)mark.Quantity);
+                bytes.Add((byte)mark.Kind);
+                WriteUnsigned(bytes, (ulong)raw.Length);
+                bytes.AddRange(raw);
+            }
+        }
+    }
+
+    private static Dictionary<int, List<ValueMark>> ReadMarks(ref ReadOnlySpan<byte> block, int rows)
+    {
+        var marks = new Dictionary<int, List<ValueMark>>();
+        for (var left = ReadUnsigned(ref block); left > 0; left--)
+        {
+            var row = ReadUnsigned(ref block);
+            var (quantity, kind, length) = ((WeatherQuantity)Next(ref block), (MarkKind)Next(ref block), ReadUnsigned(ref block));
+            if (row >= (ulong)rows || length > (ulong)block.Length || !Enum.IsDefined(quantity) || !Enum.IsDefined(kind))
+            {
+                throw Damaged();
+            }
+
+            if (!marks.TryGetValue((int)row, out var ofRow))
+            {
+                marks.Add((int)row, ofRow = []);
+            }
+
+            ofRow.Add(new ValueMark(quantity, kind, Encoding.UTF8.GetString(block[..(int)length])));
+            block = block[(int)length..];
+        }
+
+        return marks;
     }
 
     private static double At(double[] column, int row) => column.Length == 0 ? double.NaN : column[row];

@@ -38,7 +38,15 @@ public static class ReadingMerge
             SunshineH = Known(later.SunshineH, earlier.SunshineH),
             RainMm = Known(later.RainMm, earlier.RainMm),
             ReferenceEtMm = Known(later.ReferenceEtMm, earlier.ReferenceEtMm),
+            RainChancePercent = Known(later.RainChancePercent, earlier.RainChancePercent),
+            Marks = Marks(earlier.Marks, later.Marks),
         };
+
+    /// <summary>What is said of a quantity later takes the place of what was said of it earlier.</summary>
+    private static IReadOnlyList<ValueMark> Marks(IReadOnlyList<ValueMark> earlier, IReadOnlyList<ValueMark> later) =>
+        earlier.Count == 0 ? later
+        : later.Count == 0 ? earlier
+        : [.. earlier.Where(mark => !later.Any(l => l.Quantity == mark.Quantity)).Concat(later).OrderBy(mark => mark.Quantity)];
 
     private static double Known(double later, double earlier) => double.IsNaN(later) ? earlier : later;
 }

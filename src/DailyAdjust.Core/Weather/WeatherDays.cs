@@ -141,7 +141,7 @@ public static class WeatherDays
         !(double.IsNaN(r.AirTemperatureC) && double.IsNaN(r.AirTemperatureMaxC) && double.IsNaN(r.AirTemperatureMinC)
             && double.IsNaN(r.RelativeHumidityPercent) && double.IsNaN(r.RelativeHumidityMaxPercent) && double.IsNaN(r.RelativeHumidityMinPercent)
             && double.IsNaN(r.DewPointC) && double.IsNaN(r.WindSpeedMPerS) && double.IsNaN(r.SolarRadiationMJPerM2)
-            && double.IsNaN(r.SunshineH) && double.IsNaN(r.RainMm) && double.IsNaN(r.ReferenceEtMm));
+            && double.IsNaN(r.SunshineH) && double.IsNaN(r.RainMm) && double.IsNaN(r.ReferenceEtMm) && double.IsNaN(r.RainChancePercent));
 
     private static double OnGrid(double mm) => Math.Round(mm, EtoDecimals, MidpointRounding.AwayFromZero);
 

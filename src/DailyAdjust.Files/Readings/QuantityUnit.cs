@@ -12,7 +12,7 @@ internal sealed record QuantityUnit(WeatherQuantity Quantity, Unit Unit)
 
     /// <summary>The value in the unit of <see cref="Core.Weather.Reading"/>: °C, %, m/s, MJ/m², h or mm for the interval.</summary>
     /// <param name="value">As the file has it.</param>
-    /// <param name="interval">The reading's interval: a mean radiation becomes the energy received in it.</param>
+    /// <param name="interval">The reading's interval: a mean radiation becomes the energy received in it, a run of wind its mean speed.</param>
     public double ToReading(double value, TimeSpan interval)
     {
         var metric = Unit.ToMetric(value);
@@ -20,6 +20,7 @@ internal sealed record QuantityUnit(WeatherQuantity Quantity, Unit Unit)
         {
             UnitKind.RadiationPower => metric * (PerDay ? SecondsPerDay : interval.TotalSeconds) / 1e6,
             UnitKind.Duration => metric / 60,
+            UnitKind.WindRun => metric / interval.TotalSeconds,
             _ => metric,
         };
     }

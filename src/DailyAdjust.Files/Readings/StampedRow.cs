@@ -52,6 +52,7 @@ internal sealed class StampedRow
             SunshineH = Value(WeatherQuantity.Sunshine),
             RainMm = Value(WeatherQuantity.Rain),
             ReferenceEtMm = Value(WeatherQuantity.ReferenceEt),
+            RainChancePercent = Value(WeatherQuantity.RainChance),
         };
     }
 }

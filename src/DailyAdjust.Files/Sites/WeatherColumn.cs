@@ -7,14 +7,27 @@ namespace DailyAdjust.Files.Sites;
 /// <summary>One entry of a column map: the header as the file has it, or { column: Temp, unit: °F } where the header does not say the unit.</summary>
 internal static class WeatherColumn
 {
-    public static MappedColumn? Read(YamlNode node, WeatherQuantity quantity, string what, bool daily, Section around)
+    /// <param name="node">The entry.</param>
+    /// <param name="quantity">What the column holds.</param>
+    /// <param name="what">The entry's name, for problems.</param>
+    /// <param name="daily">Whether a row is a whole day.</param>
+    /// <param name="unitElsewhere">The file has a line of units, so that an entry need not say its own.</param>
+    /// <param name="around">The column map.</param>
+    public static MappedColumn? Read(YamlNode node, WeatherQuantity quantity, string what, bool daily, bool unitElsewhere, Section around)
     {
         if (node is YamlMap)
         {
             var section = around.AsSection(node, what, node)!;
-            var column = new MappedColumn(section.NeedText("column", "Temp"), section.NeedText("unit", Example(quantity, daily)));
+            var name = section.NeedText("column", "Temp");
+            var hasUnit = unitElsewhere || HeaderUnit.Split(name).Unit is not null;
+            var unitText = hasUnit && !section.Has("unit") ? null : section.NeedText("unit", Example(quantity, daily));
+            var column = new MappedColumn(name, unitText, quantity == WeatherQuantity.Rain && section.Flag("counter"));
             section.Done();
-            CheckUnit(column.Unit!, quantity, section.NameOf("unit"), daily, section.Find("unit") ?? node, around.Problems);
+            if (unitText is not null)
+            {
+                CheckUnit(unitText, quantity, section.NameOf("unit"), daily, section.Find("unit") ?? node, around.Problems);
+            }
+
             return column;
         }
 
@@ -28,7 +41,7 @@ internal static class WeatherColumn
         {
             CheckUnit(unit, quantity, what, daily, node, around.Problems);
         }
-        else
+        else if (!unitElsewhere)
         {
             around.Problems.Error(node.Line, node.Column, $"{what}: the header {Wording.Quote(header)} does not say its unit in brackets", $"write {{ column: {Wording.Quote(header)}, unit: \"{Example(quantity, daily)}\" }}");
         }

@@ -4,9 +4,12 @@ using DailyAdjust.Files.Yaml;
 
 namespace DailyAdjust.Files.Sites;
 
-/// <summary>weather: stations in order of preference, gauges, monthly normals.</summary>
+/// <summary>weather: stations in order of preference, gauges, monthly normals, forecast.</summary>
 internal static class WeatherSection
 {
+    /// <summary>The forecast's id among the sources of files.</summary>
+    private const string ForecastId = "forecast";
+
     public static WeatherSetup Read(Section? section)
     {
         if (section is null)
@@ -22,7 +25,10 @@ internal static class WeatherSection
             Stations = stations,
             Gauges = Gauges(section, stations),
             Normals = Normals(section.Map("normals")),
+            Forecast = section.Map("forecast") is { } forecast ? WeatherStationSection.Read(forecast, ForecastId) : null,
+            ForecastRain = section.Find("forecast_rain") is { } node ? ForecastRain(node, section) : Core.Sites.ForecastRain.OnlyNoted,
         };
+        CheckForecast(setup, section);
         section.Done();
         if (setup.Normals is null && !Array.Exists(stations, KnowsEto))
         {
@@ -36,12 +42,84 @@ internal static class WeatherSection
         || station.Columns.ContainsKey(WeatherQuantity.AirTemperature)
         || (station.Columns.ContainsKey(WeatherQuantity.AirTemperatureMax) && station.Columns.ContainsKey(WeatherQuantity.AirTemperatureMin));
 
+    /// <summary>"note", or { skip: { chance: 70 %, amount: 0.3 in } }.</summary>
+    private static ForecastRain ForecastRain(YamlNode node, Section around)
+    {
+        var name = around.NameOf("forecast_rain");
+        if (node is not YamlMap)
+        {
+            if (Values.Word(node, name, ["note", "skip"], around.Problems) is "skip")
+            {
+                around.Problems.Error(node.Line, node.Column, $"{name}: skip needs to be told from which rain on", "write { skip: { chance: 70 %, amount: 0.3 in } }");
+            }
+
+            return Core.Sites.ForecastRain.OnlyNoted;
+        }
+
+        var section = around.AsSection(node, name, node)!;
+        var skip = section.NeedMap("skip", "{ chance: 70 %, amount: 0.3 in }");
+        var rain = skip is null
+            ? Core.Sites.ForecastRain.OnlyNoted
+            : new ForecastRain(
+                MaySkip: true,
+                skip.NeedQuantity("chance", UnitKind.Percent, new(0, 100, AboveMin: true), "70 %"),
+                skip.NeedQuantity("amount", UnitKind.Depth, new(0, 500, AboveMin: true), "0.3 in"));
+        skip?.Done();
+        section.Done();
+        return rain;
+    }
+
+    private static void CheckForecast(WeatherSetup setup, Section section)
+    {
+        foreach (var station in setup.Stations.Where(s => string.Equals(s.Id, ForecastId, StringComparison.OrdinalIgnoreCase)))
+        {
+            var at = section.KeyOf("stations");
+            section.Problems.Error(at.Line, at.Column, $"weather station {Wording.Quote(station.Id)} has the name of the forecast", "choose another id");
+        }
+
+        foreach (var station in setup.Stations.Where(s => string.Equals(s.Format, Formats.GridpointFormat.Name, StringComparison.Ordinal)))
+        {
+            var at = section.KeyOf("stations");
+            section.Problems.Error(at.Line, at.Column, $"weather station {Wording.Quote(station.Id)} reads a forecast", "what is forecast was never measured: write it under forecast:");
+        }
+
+        if (setup.ForecastRain.MaySkip && setup.Forecast is null)
+        {
+            var at = section.KeyOf("forecast_rain");
+            section.Problems.Error(at.Line, at.Column, "forecast_rain may skip and there is no forecast", "add forecast: to weather, or write forecast_rain: note");
+        }
+    }
+
     private static Gauge[] Gauges(Section section, WeatherSource[] stations)
     {
         var sections = section.NeedMaps("gauges");
         Gauge[] gauges = [.. sections.Select(s => Gauge(s, stations))];
         Names.CheckUnique(gauges.Zip(sections, (g, at) => (g.Id, at.KeyOf("id"))), "gauge", section.Problems);
+        for (var i = 0; i < gauges.Length; i++)
+        {
+            gauges[i] = WithSubstitute(gauges[i], gauges, sections[i]);
+        }
+
         return gauges;
+    }
+
+    /// <summary>The substitute by its own spelling; one that is not there, or the gauge itself, is a problem.</summary>
+    private static Gauge WithSubstitute(Gauge gauge, IReadOnlyList<Gauge> gauges, Section section)
+    {
+        if (gauge.SubstituteId is not { } wanted)
+        {
+            return gauge;
+        }
+
+        var others = gauges.Select(g => g.Id).Where(id => !string.Equals(id, gauge.Id, StringComparison.OrdinalIgnoreCase)).ToList();
+        if (Names.Find(others, wanted) is { } id)
+        {
+            return gauge with { SubstituteId = id };
+        }
+
+        var at = section.KeyOf("substitute");
+        section.Problems.Error(at.Line, at.Column, $"{section.NameOf("substitute")}: there is no other gauge {Wording.Quote(wanted)}", Wording.DidYouMean(wanted, others, "other gauges"));
+        return gauge with { SubstituteId = null };
     }
 
     private static Gauge Gauge(Section section, WeatherSource[] stations)
@@ -49,6 +127,7 @@ internal static class WeatherSection
         var id = section.NeedId("yard");
         var byHand = section.Flag("by_hand");
         var station = section.Find("station") is { } node ? Station(node, section, stations) : null;
+        var substitute = section.Find("substitute") is null ? null : section.NeedText("substitute", "barn");
         section.Done();
         if (byHand == section.Has("station"))
         {
@@ -59,7 +138,7 @@ internal static class WeatherSection
                 "write { id: yard, station: yard } for a weather station's rain, or { id: barn, by_hand: true } for a gauge that a person reads");
         }
 
-        return new(id, station);
+        return new(id, station, substitute);
     }
 
     private static string? Station(YamlNode node, Section section, WeatherSource[] stations)

@@ -1,6 +1,7 @@
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
+using DailyAdjust.Files.Formats;
 using DailyAdjust.Files.Readings;
 using DailyAdjust.Files.Yaml;
 
@@ -9,32 +10,57 @@ namespace DailyAdjust.Files.Sites;
 /// <summary>One weather station: which files are its, and how they are read.</summary>
 internal static class WeatherStationSection
 {
-    public static WeatherSource Read(Section section)
+    public const string Csv = "csv";
+
+    /// <summary>What a public format needs no telling of.</summary>
+    private static readonly TimeColumn NoTimeColumn = new("", null, "", StampClock.Local, StampMeaning.End);
+
+    public static WeatherSource Read(Section section) => Read(section, section.NeedId("yard"));
+
+    /// <summary>A source whose id is fixed: the forecast.</summary>
+    /// <param name="section">Format, column map and the rest.</param>
+    /// <param name="id">Its id.</param>
+    public static WeatherSource Read(Section section, string id)
     {
-        var id = section.NeedId("yard");
-        var format = section.NeedWord("format", "csv");
-        var interval = Interval(section);
+        var format = section.NeedWord("format", [Csv, .. PublicFormats.All.Select(f => f.Name)]);
+        var known = PublicFormats.Find(format);
+        var interval = known?.Interval ?? Interval(section);
         var daily = interval == TimeSpan.FromDays(1);
-        var columns = Columns(section, daily);
+        var unitsBelow = known is null && section.Flag("units_below");
+        var accept = section.Find("accept");
+        var files = Files(section);
         var source = new WeatherSource
         {
             Id = id,
-            Files = Files(section),
+            Files = files,
             Format = format,
-            Time = Time(section.NeedMap("time", "{ column: Time, pattern: \"yyyy-MM-dd HH:mm\", clock: local, stamp: end }"), daily),
+            StationCode = section.Find("station") is null ? null : section.NeedText("station", "USW00094728"),
+            ObservedAt = daily ? section.Time("observed_at") : null,
+            Time = known is null ? Time(section.NeedMap("time", "{ column: Time, pattern: \"yyyy-MM-dd HH:mm\", clock: local, stamp: end }"), daily) : NoTimeColumn,
             Interval = interval,
-            Missing = section.Find("missing") is { } missing ? Missing(missing, section) : [],
-            Delimiter = Delimiter(section),
-            DecimalComma = section.Word("decimal", "point", "comma") is "comma",
-            Columns = columns,
-            WindHeightM = section.Quantity("wind_height", UnitKind.Length, new(0.1, 100)) ?? 2,
+            Missing = known is null && section.Find("missing") is { } missing ? Missing(missing, section) : [],
+            Delimiter = known is null ? Delimiter(section) : null,
+            DecimalComma = known is null && section.Word("decimal", "point", "comma") is "comma",
+            UnitsBelow = unitsBelow,
+            Columns = known is null ? Columns(section, daily, unitsBelow) : Plain(known),
+            WindHeightM = section.Quantity("wind_height", UnitKind.Length, new(0.1, 100)) ?? known?.WindHeightM ?? 2,
             Coastal = section.Flag("coastal"),
-            UseSuppliedEto = section.Word("eto", "computed", "supplied") is "supplied",
+            UseSuppliedEto = known is null && section.Word("eto", "computed", "supplied") is "supplied",
+            LatitudeDeg = section.Number("latitude", new(-90, 90)),
+            LongitudeDeg = section.Number("longitude", new(-180, 180)),
+            ElevationM = section.Quantity("elevation", UnitKind.Length, new(-500, 9000)),
+            Accept = accept is null ? [] : [.. Values.Items(accept).Select(item => Values.Text(item, section.NameOf("accept"), section.Problems)?.Value.Trim() ?? "")],
+            Folder = section.Find("folder") is null ? null : section.NeedText("folder", "/srv/logger"),
+            Pull = section.Map("pull") is { } pull ? PullSection.Read(pull, files) : null,
         };
         section.Done();
         Check(source, section);
         return source;
     }
+
+    /// <summary>What the format carries, without headers: which quantities there are is asked by others.</summary>
+    private static Dictionary<WeatherQuantity, MappedColumn> Plain(PublicFormat format) =>
+        format.Quantities.ToDictionary(quantity => quantity, quantity => new MappedColumn(QuantityName.Of(quantity), null));
 
     private static void Check(WeatherSource source, Section section)
     {
@@ -44,9 +70,14 @@ internal static class WeatherStationSection
             section.Problems.Error(at.Line, at.Column, $"{section.Name} is to supply its own ETo but maps no reference_et column", "add reference_et to its columns, or write \"eto: computed\"");
         }
 
-        if (source.Columns.ContainsKey(WeatherQuantity.WindSpeed) && !section.Has("wind_height"))
+        if (string.Equals(source.Format, Csv, StringComparison.Ordinal) && source.Columns.ContainsKey(WeatherQuantity.WindSpeed) && !section.Has("wind_height"))
         {
             section.Problems.Warn(section.At.Line, section.At.Column, $"{section.Name} measures wind but does not say at which height", "2 m is assumed; add \"wind_height: 2 m\"");
+        }
+
+        if (source.LatitudeDeg.HasValue != source.LongitudeDeg.HasValue)
+        {
+            section.Problems.Error(section.At.Line, section.At.Column, $"{section.Name} has one of latitude and longitude", "give both, or neither");
         }
 
         if (source is { DecimalComma: true, Delimiter: ',' })
@@ -146,7 +177,7 @@ internal static class WeatherStationSection
         }
     }
 
-    private static Dictionary<WeatherQuantity, MappedColumn> Columns(Section section, bool daily)
+    private static Dictionary<WeatherQuantity, MappedColumn> Columns(Section section, bool daily, bool unitsBelow)
     {
         var columns = new Dictionary<WeatherQuantity, MappedColumn>();
         if (section.NeedMap("columns", "{ air_temperature: \"Temp (°F)\", rain: \"Rain (in)\" }") is not { } below)
@@ -158,7 +189,7 @@ internal static class WeatherStationSection
         foreach (var quantity in Enum.GetValues<WeatherQuantity>())
         {
             var key = QuantityName.Of(quantity);
-            if (below.Find(key) is { } node && WeatherColumn.Read(node, quantity, below.NameOf(key), daily, below) is { } column)
+            if (below.Find(key) is { } node && WeatherColumn.Read(node, quantity, below.NameOf(key), daily, unitsBelow, below) is { } column)
             {
                 columns.Add(quantity, column);
             }

@@ -162,6 +162,8 @@ internal static class Values
         UnitKind.Percent => "percent",
         UnitKind.Duration => "time",
         UnitKind.Pressure => "pressure",
+        UnitKind.WindRun => "a run of wind",
+        UnitKind.Data => "the size of a file",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of unit."),
     };
 

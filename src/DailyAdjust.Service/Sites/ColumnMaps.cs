@@ -35,7 +35,7 @@ public sealed record ColumnMaps(IReadOnlyList<MapSpan> Spans)
         var spans = new List<MapSpan>();
         foreach (var version in versions)
         {
-            var source = version.Site.Weather.Stations.FirstOrDefault(s => string.Equals(s.Id, stationId, StringComparison.Ordinal));
+            var source = version.Site.Weather.Sources.FirstOrDefault(s => string.Equals(s.Id, stationId, StringComparison.Ordinal));
             if (source is null)
             {
                 continue;
@@ -72,6 +72,9 @@ public sealed record ColumnMaps(IReadOnlyList<MapSpan> Spans)
         string.Join('\u001f', source.Missing),
         source.Delimiter?.ToString() ?? "",
         source.DecimalComma ? "comma" : "point",
-        .. source.Columns.OrderBy(c => c.Key).Select(c => $"{c.Key}={c.Value.Header}\u001f{c.Value.Unit}"),
+        source.StationCode ?? "",
+        source.ObservedAt?.ToString("HH:mm", CultureInfo.InvariantCulture) ?? "",
+        source.UnitsBelow ? "units below" : "",
+        .. source.Columns.OrderBy(c => c.Key).Select(c => $"{c.Key}={c.Value.Header}\u001f{c.Value.Unit}{(c.Value.Counter ? "\u001fcounter" : "")}"),
     ]);
 }

@@ -147,11 +147,11 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
     }
 
     private WeatherSource? StationOf(string name) =>
-        site.Newest.Weather.Stations.FirstOrDefault(s => FileSystemName.MatchesSimpleExpression(s.Files, name, ignoreCase: true));
+        site.Newest.Weather.Sources.FirstOrDefault(s => FileSystemName.MatchesSimpleExpression(s.Files, name, ignoreCase: true));
 
     private string NothingFits(string name)
     {
-        var patterns = string.Join(", ", site.Newest.Weather.Stations.Select(s => $"{s.Files} (station {s.Id})"));
+        var patterns = string.Join(", ", site.Newest.Weather.Sources.Select(s => $"{s.Files} (station {s.Id})"));
         return $"{name}: it is neither a logbook nor a round sheet by its header, nor weather by its name. "
             + $"Names of weather files: {patterns}. Rename it, or add its pattern to site.yaml.";
     }

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Weather;
+using DailyAdjust.Files.Formats;
 using DailyAdjust.Files.Readings;
 using DailyAdjust.Ledger.Inputs;
 using LedgerBlock = DailyAdjust.Ledger.Derived.ReadingDay;
@@ -22,7 +23,7 @@ public static class ReadingsBook
         {
             bytes.Position = 0;
             var found = new List<ReadingDay>();
-            var report = StationCsvReader.Read(name, bytes, span.Source, span.Clock, found.Add);
+            var report = WeatherFileReader.Read(name, bytes, span.Source, span.Clock, found.Add);
             newest ??= report;
 
             // A day comes again where rows are far out of order. Days from before an edit of the map, in a file that only
@@ -62,7 +63,7 @@ public static class ReadingsBook
     /// <summary>Files that were read with another column map, or whose readings were deleted, are read again in order of arrival.</summary>
     public static void ReadAgainWhereNeeded(OpenSite site)
     {
-        foreach (var station in site.Newest.Weather.Stations)
+        foreach (var station in site.Newest.Weather.Sources)
         {
             var maps = ColumnMaps.Of(station.Id, site.Versions);
             foreach (var file in site.Ledger.Files.NotReadWith(station.Id, maps.Sha))

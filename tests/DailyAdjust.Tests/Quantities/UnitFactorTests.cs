@@ -109,6 +109,13 @@ public sealed class UnitFactorTests
         [(UnitKind.Pressure, "psi")] = x => Pressure.FromPoundsForcePerSquareInch(x).Kilopascals,
         [(UnitKind.Pressure, "inHg")] = x => Pressure.FromInchesOfMercury(x).Kilopascals,
         [(UnitKind.Pressure, "mmHg")] = x => Pressure.FromMillimetersOfMercury(x).Kilopascals,
+
+        [(UnitKind.WindRun, "km")] = x => Length.FromKilometers(x).Meters,
+        [(UnitKind.WindRun, "mi")] = x => Length.FromMiles(x).Meters,
+        [(UnitKind.WindRun, "m")] = x => x,
+
+        [(UnitKind.Data, "MB")] = x => (double)Information.FromMegabytes(x).Megabytes,
+        [(UnitKind.Data, "kB")] = x => (double)Information.FromKilobytes(x).Megabytes,
     };
 
     private static IEnumerable<Unit> Table => Enum.GetValues<UnitKind>()

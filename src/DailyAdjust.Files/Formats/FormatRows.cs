@@ -1,0 +1,95 @@
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
+using DailyAdjust.Files.Readings;
+
+namespace DailyAdjust.Files.Formats;
+
+/// <summary>
+/// Takes what a public format's reader finds, row by row: readings for the days, counts, and problems. Every row is counted once.
+/// </summary>
+internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay> take)
+{
+    private readonly DayCollector _days = new(clock, take);
+    private readonly ProblemLog _problems = new(file);
+    private int _read;
+    private int _setAside;
+    private int _refused;
+    private int _valuesSetAside;
+    private DateTimeOffset? _begin;
+    private DateTimeOffset? _end;
+
+    public SiteClock Clock => clock;
+
+    /// <summary>Nothing of the file is used; null = it is.</summary>
+    public Problem? WholeFile { get; private set; }
+
+    /// <summary>A row whose values all are numbers or are marked as missing; null = it has no value at all.</summary>
+    public void Row(Reading? reading)
+    {
+        _read++;
+        Keep(reading);
+    }
+
+    /// <summary>A row with values that are no number; the rest of it counts.</summary>
+    /// <param name="values">How many.</param>
+    public void RowWithoutSomeValues(Reading? reading, int values)
+    {
+        _setAside++;
+        _valuesSetAside += values;
+        Keep(reading);
+    }
+
+    /// <summary>A row that does not count at all.</summary>
+    public void Refuse(string sort, int line, int column, string what, string hint)
+    {
+        _refused++;
+        _problems.Add(sort, line, column, Severity.Error, () => (what, hint));
+    }
+
+    /// <summary>What is to be told beside a row that is counted elsewhere.</summary>
+    public void Tell(string sort, int line, int column, string what, string hint) =>
+        _problems.Add(sort, line, column, Severity.Warning, () => (what, hint));
+
+    /// <summary>The columns of the file are not certain: nothing of it is used.</summary>
+    public void RefuseFile(int line, int column, string what, string hint) =>
+        WholeFile ??= new Problem(file, line, column, what, hint);
+
+    /// <summary>After the last row.</summary>
+    public ReadingsReport Finish()
+    {
+        if (WholeFile is { } why)
+        {
+            return new() { File = file, FileRefused = true, Problems = [why] };
+        }
+
+        _days.Finish();
+        if (_read + _setAside + _refused == 0)
+        {
+            _problems.Add("no rows", 1, 1, Severity.Warning, () => ("there are no rows in the file", "Nothing to do if the station has only begun it"));
+        }
+
+        return new()
+        {
+            File = file,
+            RowsRead = _read,
+            RowsSetAside = _setAside,
+            RowsRefused = _refused,
+            ValuesSetAside = _valuesSetAside,
+            Begin = _begin,
+            End = _end,
+            Problems = _problems.ToList(),
+        };
+    }
+
+    private void Keep(Reading? reading)
+    {
+        if (reading is null)
+        {
+            return;
+        }
+
+        _begin = _begin < reading.Begin ? _begin : reading.Begin;
+        _end = _end > reading.End ? _end : reading.End;
+        _days.Add(reading);
+    }
+}
