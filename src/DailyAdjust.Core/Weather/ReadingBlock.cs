@@ -27,7 +27,7 @@ public static class ReadingBlock
         r => r.AirTemperatureC, r => r.AirTemperatureMaxC, r => r.AirTemperatureMinC,
         r => r.RelativeHumidityPercent, r => r.RelativeHumidityMaxPercent, r => r.RelativeHumidityMinPercent,
         r => r.DewPointC, r => r.WindSpeedMPerS, r => r.SolarRadiationMJPerM2, r => r.SunshineH, r => r.RainMm, r => r.ReferenceEtMm,
-        r => r.RainChancePercent,
+        r => r.RainChancePercent, r => r.RainCounterMm,
     ];
 
     /// <summary>The readings as bytes, in the order given.</summary>
@@ -126,6 +126,7 @@ public static class ReadingBlock
             RainMm = At(columns[10], i),
             ReferenceEtMm = At(columns[11], i),
             RainChancePercent = At(columns[12], i),
+            RainCounterMm = At(columns[13], i),
             Marks = marks.TryGetValue(i, out var ofRow) ? (IReadOnlyList<ValueMark>)ofRow : [],
         })];
     }

@@ -37,6 +37,7 @@ public static class ReadingMerge
             SolarRadiationMJPerM2 = Known(later.SolarRadiationMJPerM2, earlier.SolarRadiationMJPerM2),
             SunshineH = Known(later.SunshineH, earlier.SunshineH),
             RainMm = Known(later.RainMm, earlier.RainMm),
+            RainCounterMm = Known(later.RainCounterMm, earlier.RainCounterMm),
             ReferenceEtMm = Known(later.ReferenceEtMm, earlier.ReferenceEtMm),
             RainChancePercent = Known(later.RainChancePercent, earlier.RainChancePercent),
             Marks = Marks(earlier.Marks, later.Marks),

@@ -13,6 +13,7 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
     private readonly OpenEnd _openEnd = new(source.DecimalComma);
     private ColumnMap? _map = header;
     private int _mapLine;
+    private string[]? _withoutUnits;
 
     /// <summary>Rows refused so far.</summary>
     public int Refused { get; private set; }
@@ -20,7 +21,7 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
     /// <summary>The row with its values; null where it is blank, a header, or refused.</summary>
     public StampedRow? Read(SepReader.Row row, int line)
     {
-        if (IsBlank(row))
+        if (IsBlank(row) || IsUnitLine(row, line))
         {
             return null;
         }
@@ -155,14 +156,43 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
             return false;
         }
 
-        (_map, var faults) = ColumnMap.Bind(cells, source);
+        if (source.UnitsBelow)
+        {
+            _withoutUnits = cells;
+            return true;
+        }
+
+        TakeHeader(cells, [], line);
+        return true;
+    }
+
+    /// <summary>The line below a repeated header, where units stand in it.</summary>
+    private bool IsUnitLine(SepReader.Row row, int line)
+    {
+        if (_withoutUnits is not { } header)
+        {
+            return false;
+        }
+
+        _withoutUnits = null;
+        var units = new string[Math.Min(row.ColCount, WidestHeader)];
+        for (var i = 0; i < units.Length; i++)
+        {
+            units[i] = row[i].ToString();
+        }
+
+        TakeHeader(header, units, line - 1);
+        return true;
+    }
+
+    private void TakeHeader(IReadOnlyList<string> cells, IReadOnlyList<string> units, int line)
+    {
+        (_map, var faults) = ColumnMap.Bind(cells, source, units);
         _mapLine = line;
         foreach (var fault in faults)
         {
             problems.Add("headers that do not fit", line, fault.Column, Severity.Error, () => (fault.What, fault.Hint));
         }
-
-        return true;
     }
 
     private static bool HasWidth(SepReader.Row row, ColumnMap columns)

@@ -36,6 +36,7 @@ internal sealed class StampedRow
     public Reading ToReading(DateTimeOffset begin, DateTimeOffset end)
     {
         double Value(WeatherQuantity quantity) => _units[(int)quantity] is { } unit ? unit.ToReading(_values[(int)quantity], end - begin) : double.NaN;
+        var counter = _units[(int)WeatherQuantity.Rain] is { Counter: true };
         return new Reading
         {
             Begin = begin,
@@ -50,7 +51,8 @@ internal sealed class StampedRow
             WindSpeedMPerS = Value(WeatherQuantity.WindSpeed),
             SolarRadiationMJPerM2 = Value(WeatherQuantity.SolarRadiation),
             SunshineH = Value(WeatherQuantity.Sunshine),
-            RainMm = Value(WeatherQuantity.Rain),
+            RainMm = counter ? double.NaN : Value(WeatherQuantity.Rain),
+            RainCounterMm = counter ? Value(WeatherQuantity.Rain) : double.NaN,
             ReferenceEtMm = Value(WeatherQuantity.ReferenceEt),
             RainChancePercent = Value(WeatherQuantity.RainChance),
         };

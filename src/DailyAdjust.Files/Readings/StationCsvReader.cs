@@ -66,7 +66,7 @@ public sealed class StationCsvReader
         var rows = new RowReader(map, _source, lines, _problems);
         var stamps = new Stamps(clock, _source, Take, TakeNeverWas);
         var line = lines.Number;
-        using (var text = new LineText(lines, rows.Refuse))
+        using (var text = new LineText(lines, delimiter, rows.Refuse))
         using (var reader = Sep.New(delimiter).Reader(o => o with { HasHeader = false, DisableColCountCheck = true, Unescape = true }).From(text))
         {
             foreach (var row in reader)
