@@ -22,7 +22,7 @@ public sealed class ReadingDays
     {
         foreach (var b in blocks)
         {
-            _db.Execute(
+            _db.ExecuteMany(
                 """
                 INSERT INTO reading_day (source, day, seq, map_sha, body) VALUES ($source, $day, $seq, $map, $body)
                 ON CONFLICT (source, day, seq) DO UPDATE SET map_sha = excluded.map_sha, body = excluded.body
