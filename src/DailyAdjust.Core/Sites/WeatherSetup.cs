@@ -3,6 +3,9 @@ namespace DailyAdjust.Core.Sites;
 /// <summary>Where the site's weather comes from.</summary>
 public sealed record WeatherSetup
 {
+    /// <summary>The forecast's id among the sources of files; no weather station has it.</summary>
+    public const string ForecastId = "forecast";
+
     /// <summary>In order of preference.</summary>
     public required IReadOnlyList<WeatherSource> Stations { get; init; }
 

@@ -102,7 +102,7 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
         using var stream = new WatchedBytes(bytes, read);
         var file = ReadingsBook.Read(name, stream, maps);
         var report = file.Report;
-        var what = $"weather of station {station.Id}";
+        var what = string.Equals(station.Id, WeatherSetup.ForecastId, StringComparison.Ordinal) ? "forecast" : $"weather of station {station.Id}";
         IReadOnlyList<string> problems = [.. report.Problems.Select(p => p.ToString())];
         if (report.FileRefused)
         {

@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 using DailyAdjust.Files.Formats;
 using DailyAdjust.Files.Readings;
@@ -39,9 +40,15 @@ public static class ReadingsBook
     }
 
     /// <summary>Keeps what a stored file says beyond what was known before it.</summary>
-    /// <returns>The days that it changed, ascending.</returns>
+    /// <returns>The days of weather that it changed, ascending; a forecast changes none.</returns>
     public static IReadOnlyList<DateOnly> Keep(OpenSite site, string stationId, long seq, string mapSha, FileReadings file)
     {
+        if (string.Equals(stationId, WeatherSetup.ForecastId, StringComparison.Ordinal))
+        {
+            ForecastBook.Keep(site, seq, mapSha, file);
+            return [];
+        }
+
         var changed = new List<DateOnly>();
         foreach (var (day, readings) in file.Days)
         {
@@ -54,11 +61,13 @@ public static class ReadingsBook
             }
         }
 
-        var report = file.Report;
-        site.Ledger.Files.SetRead(new FileRead(
-            seq, mapSha, report.RowsRead, report.RowsSetAside, report.RowsRefused, string.Join('\n', report.Problems)));
+        SetRead(site, seq, mapSha, file.Report);
         return changed;
     }
+
+    /// <summary>Notes that a file was read to its end, and with what outcome.</summary>
+    internal static void SetRead(OpenSite site, long seq, string mapSha, ReadingsReport report) => site.Ledger.Files.SetRead(new FileRead(
+        seq, mapSha, report.RowsRead, report.RowsSetAside, report.RowsRefused, string.Join('\n', report.Problems)));
 
     /// <summary>Files that were read with another column map, or whose readings were deleted, are read again in order of arrival.</summary>
     public static void ReadAgainWhereNeeded(OpenSite site)
