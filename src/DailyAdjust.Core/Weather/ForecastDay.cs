@@ -23,7 +23,18 @@ public sealed record ForecastDay(DateOnly Date, double? AirTemperatureMaxC, doub
 /// <param name="LowestTemperatureC">°C; null = too few hours are forecast.</param>
 /// <param name="HighestWindMPerS">The highest hourly mean, at the forecast's own height, m/s; null likewise.</param>
 /// <param name="Rain">Its rain; null = no hour tells.</param>
-public sealed record ForecastNight(double? LowestTemperatureC, double? HighestWindMPerS, RainAhead? Rain);
+public sealed record ForecastNight(double? LowestTemperatureC, double? HighestWindMPerS, RainAhead? Rain)
+{
+    /// <summary>The grass can be at 0 °C while the air at the height of a shelter is at this, °C (36 °F). Common practice.</summary>
+    public const double FrostC = 2;
+
+    /// <summary>Above this wind spray is carried off its target, m/s (11 mph). Common practice; a product's label may ask for less.</summary>
+    public const double DriftMPerS = 5;
+
+    public bool MayFreeze => LowestTemperatureC <= FrostC;
+
+    public bool SprayMayDrift => HighestWindMPerS > DriftMPerS;
+}
 
 /// <summary>Rain that is forecast for a span of time.</summary>
 /// <param name="Begin">UTC.</param>

@@ -5,16 +5,17 @@ namespace DailyAdjust.Core.Weather;
 /// <summary>A forecast's intervals to the days and nights to come. Pure: the same inputs give the same days.</summary>
 public static class ForecastDays
 {
+    /// <summary>From then on a day's night counts, on the site's clock.</summary>
+    public static TimeOnly NightBegins { get; } = new(18, 0);
+
+    /// <summary>Its end on the next date: after sunrise in any season in which turf is watered, and the night's lowest falls before sunrise.</summary>
+    public static TimeOnly NightEnds { get; } = new(9, 0);
+
     /// <summary>A day's or a night's temperatures need this share of its hours, as a day of weather does of its intervals.</summary>
     private const double LeastShare = 0.9;
 
     /// <summary>The mean of a longer interval does not tell how hot or cold it became.</summary>
     private static readonly TimeSpan LongestOfAMean = TimeSpan.FromHours(1);
-
-    private static readonly TimeOnly NightBegins = new(18, 0);
-
-    /// <summary>After sunrise in any season in which turf is watered; the night's lowest falls before it.</summary>
-    private static readonly TimeOnly NightEnds = new(9, 0);
 
     /// <summary>The days from the sheet's date through the last one of which anything is forecast.</summary>
     /// <param name="site">The site on that date.</param>
