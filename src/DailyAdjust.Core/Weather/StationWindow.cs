@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather.Checks;
 
 namespace DailyAdjust.Core.Weather;
 
@@ -17,7 +18,7 @@ internal sealed class StationWindow
     private readonly Dictionary<WeatherQuantity, IReadOnlyList<Sample>> _series = [];
     private readonly List<Reading> _readings;
 
-    private StationWindow(Site site, WeatherSource source, DaySpan day, List<Reading> readings, List<SetAsideValue> setAside, int wetHumidities)
+    private StationWindow(Site site, WeatherSource source, DaySpan day, List<Reading> readings, IReadOnlyList<SetAsideValue> setAside, int wetHumidities)
     {
         Site = site;
         Source = source;
@@ -52,7 +53,7 @@ internal sealed class StationWindow
     /// <param name="asOf">Readings that end later are not used.</param>
     public static StationWindow Of(Site site, WeatherSource source, DaySpan day, IReadOnlyList<Reading> all, DateTimeOffset asOf)
     {
-        var (kept, setAside, wet) = (new List<Reading>(), new List<SetAsideValue>(), 0);
+        var (kept, notes, wet) = (new List<Reading>(), new CheckNotes(site, source, day), 0);
         var end = day.End + After;
         for (var i = FirstFrom(all, day.Begin - Before); i < all.Count && all[i].Begin < end; i++)
         {
@@ -63,13 +64,12 @@ internal sealed class StationWindow
                 continue;
             }
 
-            var reading = SensorLimits.Keep(all[i], source.Id, site, setAside);
+            var reading = ValueChecks.Keep(all[i], notes);
             kept.Add(reading);
             wet += day.Holds(reading.Begin) && (IsWet(all[i].RelativeHumidityPercent) || IsWet(all[i].RelativeHumidityMaxPercent)) ? 1 : 0;
         }
 
-        setAside.RemoveAll(s => !day.Holds(s.Begin));
-        return new StationWindow(site, source, day, kept, setAside, wet);
+        return new StationWindow(site, source, day, kept, [.. notes.SetAside.OrderBy(s => s.Begin)], wet);
     }
 
     /// <summary>Known and interpolated values of a quantity; solar radiation in MJ/m² per hour, sunshine in h per hour, reference ET in mm per hour.</summary>
@@ -88,7 +88,7 @@ internal sealed class StationWindow
     public TimeSpan Interpolated(WeatherQuantity quantity) =>
         new(Series(quantity).Where(s => s.Interpolated && Day.Holds(s.Begin)).Sum(s => s.Length.Ticks));
 
-    private static bool IsWet(double humidityPercent) => humidityPercent is > 100 and <= SensorLimits.HumidityMostPercent;
+    private static bool IsWet(double humidityPercent) => humidityPercent is > 100 and <= HumidityCheck.MostPercent;
 
     private static int FirstFrom(IReadOnlyList<Reading> all, DateTimeOffset begin)
     {

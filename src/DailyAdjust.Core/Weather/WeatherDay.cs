@@ -33,12 +33,22 @@ public readonly record struct RainFall(DateTimeOffset At, double Mm);
 /// <param name="MeasuredPartMm">When unknown: what was measured of it all the same, mm.</param>
 public sealed record GaugeDay(string Gauge, double? RainMm, IReadOnlyList<RainFall> Falls, RainBasis Basis, double MeasuredPartMm);
 
-/// <summary>A reading's value that was not used, and why.</summary>
+/// <summary>A reading's value, or several of one quantity that one check found together, that was not used, and why.</summary>
 /// <param name="Station">Weather station.</param>
-/// <param name="Begin">Interval begin, UTC.</param>
-/// <param name="What">Quantity and value in words.</param>
+/// <param name="Begin">Interval begin, UTC; of the first value.</param>
+/// <param name="What">Quantity and (first) value in words; begins with the quantity's name.</param>
 /// <param name="Why">The limit it broke.</param>
-public sealed record SetAsideValue(string Station, DateTimeOffset Begin, string What, string Why);
+public sealed record SetAsideValue(string Station, DateTimeOffset Begin, string What, string Why)
+{
+    /// <summary>Name of the check that found it; empty in days that were stored before checks had names.</summary>
+    public string Check { get; init; } = "";
+
+    /// <summary>How many values of the day, 1 or more.</summary>
+    public int Values { get; init; } = 1;
+
+    /// <summary>The quantity's name.</summary>
+    public string Quantity => What.Split(' ')[0];
+}
 
 /// <summary>One site-local calendar day of weather.</summary>
 public sealed record WeatherDay

@@ -7,7 +7,7 @@ internal sealed record RainFallDto(DateTimeOffset At, double Mm);
 
 internal sealed record GaugeDayDto(string Gauge, string Basis, double MeasuredPartMm, List<RainFallDto> Falls, double? RainMm = null);
 
-internal sealed record SetAsideDto(string Station, DateTimeOffset Begin, string What, string Why);
+internal sealed record SetAsideDto(string Station, DateTimeOffset Begin, string What, string Why, string? Check = null, int? Values = null);
 
 internal sealed record WeatherDayDto(
     DateOnly Date,
@@ -30,7 +30,7 @@ internal static class WeatherDayJson
             Words.Of(day.Basis),
             [.. day.Estimated],
             [.. day.Rain.Select(ToDto)],
-            [.. day.SetAside.Select(s => new SetAsideDto(s.Station, s.Begin.ToUniversalTime(), s.What, s.Why))],
+            [.. day.SetAside.Select(s => new SetAsideDto(s.Station, s.Begin.ToUniversalTime(), s.What, s.Why, s.Check.Length == 0 ? null : s.Check, s.Values == 1 ? null : s.Values))],
             day.EtoMm,
             day.AirTemperatureMaxC,
             day.AirTemperatureMinC),
@@ -49,7 +49,7 @@ internal static class WeatherDayJson
             AirTemperatureMinC = dto.AirTemperatureMinC,
             Estimated = dto.Estimated,
             Rain = [.. dto.Rain.Select(FromDto)],
-            SetAside = [.. dto.SetAside.Select(s => new SetAsideValue(s.Station, s.Begin, s.What, s.Why))],
+            SetAside = [.. dto.SetAside.Select(s => new SetAsideValue(s.Station, s.Begin, s.What, s.Why) { Check = s.Check ?? "", Values = s.Values ?? 1 })],
         };
     }
 
