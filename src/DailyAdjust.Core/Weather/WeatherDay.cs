@@ -50,6 +50,12 @@ public sealed record SetAsideValue(string Station, DateTimeOffset Begin, string 
     public string Quantity => What.Split(' ')[0];
 }
 
+/// <summary>A sensor that is doubtful over weeks, though no single value of it was wrong: its values count.</summary>
+/// <param name="Check">Name of the check.</param>
+/// <param name="Station">Weather station.</param>
+/// <param name="Words">What is odd, and what it may come from.</param>
+public sealed record SensorDoubt(string Check, string Station, string Words);
+
 /// <summary>One site-local calendar day of weather.</summary>
 public sealed record WeatherDay
 {
@@ -73,7 +79,33 @@ public sealed record WeatherDay
     /// <summary>One per gauge of the site, in the site's order.</summary>
     public required IReadOnlyList<GaugeDay> Rain { get; init; }
 
+    /// <summary>Values of every station that were not used, in the order of the stations and of time.</summary>
     public IReadOnlyList<SetAsideValue> SetAside { get; init; } = [];
+
+    /// <summary>Sensors that are doubtful, in the order of the stations.</summary>
+    public IReadOnlyList<SensorDoubt> Doubts { get; init; } = [];
+
+    /// <summary>What the sources used said about their values beside the numbers ("rain: trace counts as 0"), ordinal order.</summary>
+    public IReadOnlyList<string> Marks { get; init; } = [];
+
+    /// <summary>The station that helped out for the first; null = the first knew the day, or none did.</summary>
+    public StandIn? StandIn { get; init; }
+
+    /// <summary>What later days' checks look back on, in the order of the stations; empty in days stored before there were any.</summary>
+    public IReadOnlyList<StationDay> Stations { get; init; } = [];
+
+    public StationDay? StationAt(string station)
+    {
+        foreach (var day in Stations)
+        {
+            if (string.Equals(day.Station, station, StringComparison.Ordinal))
+            {
+                return day;
+            }
+        }
+
+        return null;
+    }
 
     public GaugeDay RainAt(string gauge) => Rain.First(r => string.Equals(r.Gauge, gauge, StringComparison.Ordinal));
 }

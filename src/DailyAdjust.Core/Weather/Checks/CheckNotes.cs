@@ -25,6 +25,9 @@ internal sealed class CheckNotes(Site site, WeatherSource source, DaySpan day)
 
     public IReadOnlyList<SetAsideValue> SetAside => _setAside;
 
+    /// <summary>Intervals of the day whose rain was set aside so that the day's total is not known.</summary>
+    public List<(DateTimeOffset Begin, DateTimeOffset End)> RainAside { get; } = [];
+
     /// <summary>Notes a value that a check found; false where the site overrules the check: the value then counts.</summary>
     public bool IsAside(WeatherCheck check, Reading reading, WeatherQuantity quantity, double value, string unit, string why)
     {
@@ -38,12 +41,16 @@ internal sealed class CheckNotes(Site site, WeatherSource source, DaySpan day)
     }
 
     /// <summary>Notes several values of one quantity at the first of them that begins in the day.</summary>
-    public void Note(WeatherCheck check, Reading first, WeatherQuantity quantity, double value, string unit, string why, int values)
+    public void Note(WeatherCheck check, Reading first, WeatherQuantity quantity, double value, string unit, string why, int values) =>
+        Note(check.Name, first, string.Create(CultureInfo.InvariantCulture, $"{QuantityName.Of(quantity)} {value:0.###} {unit}"), why, values);
+
+    /// <summary>Notes what begins in the day.</summary>
+    /// <param name="what">Begins with the quantity's name.</param>
+    public void Note(string check, Reading first, string what, string why, int values)
     {
         if (day.Holds(first.Begin))
         {
-            var what = string.Create(CultureInfo.InvariantCulture, $"{QuantityName.Of(quantity)} {value:0.###} {unit}");
-            _setAside.Add(new(source.Id, first.Begin, what, why) { Check = check.Name, Values = values });
+            _setAside.Add(new(source.Id, first.Begin, what, why) { Check = check, Values = values });
         }
     }
 }

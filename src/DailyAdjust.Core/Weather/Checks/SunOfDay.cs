@@ -26,6 +26,7 @@ internal sealed class SunOfDay
         var top = Weather.Sun.SolarConstantMJPerM2Min * 1e6 / SecondsPerMin * Weather.Sun.InverseRelativeDistance(date.DayOfYear);
         _clearSkyAtZenithWPerM2 = Radiation.ClearSkyMJPerM2(top, site.ElevationM);
         ExtraterrestrialMJPerM2 = sun.ExtraterrestrialRadiationMJPerM2Day;
+        ClearSkyOfDayMJPerM2 = Radiation.ClearSkyMJPerM2(ExtraterrestrialMJPerM2, site.ElevationM);
     }
 
     /// <summary>Solar noon of the date, UTC.</summary>
@@ -33,6 +34,9 @@ internal sealed class SunOfDay
 
     /// <summary>Ra of the whole day, MJ/m².</summary>
     public double ExtraterrestrialMJPerM2 { get; }
+
+    /// <summary>Rso of the whole day, MJ/m². Source: [FAO56] eq. 37, p. 51.</summary>
+    public double ClearSkyOfDayMJPerM2 { get; }
 
     /// <summary>Sine of the sun's elevation, -1 to 1. Source: [FAO56] eqs 28 and 31, p. 47-48.</summary>
     public double SineOfElevation(DateTimeOffset instant) =>

@@ -4,6 +4,13 @@ namespace DailyAdjust.Core.Weather.Checks;
 internal static class ValueChecks
 {
     /// <summary>The reading without the values that its sensors cannot have measured; those are noted.</summary>
-    public static Reading Keep(Reading reading, CheckNotes notes) =>
-        NightSunCheck.Keep(DewPointCheck.Keep(OrderCheck.Keep(HumidityCheck.Keep(LimitsCheck.Keep(reading, notes), notes), notes), notes), notes);
+    public static Reading Keep(Reading reading, CheckNotes notes)
+    {
+        var kept = LimitsCheck.Keep(reading, notes);
+        kept = HumidityCheck.Keep(kept, notes);
+        kept = OrderCheck.Keep(kept, notes);
+        kept = DewPointCheck.Keep(kept, notes);
+        kept = NightSunCheck.Keep(kept, notes);
+        return ClearSkyCheck.Keep(kept, notes);
+    }
 }

@@ -12,6 +12,16 @@ public static class WeatherChecks
         OrderCheck.About,
         DewPointCheck.About,
         NightSunCheck.About,
+        ClearSkyCheck.About,
+        SpikeCheck.About,
+        StuckCheck.About,
+        StillWindCheck.About,
+        RainSpikeCheck.About,
+        SecondStationCheck.About,
+        DawnHumidityCheck.About,
+        LowRadiationCheck.About,
+        HighRadiationCheck.About,
+        ClockCheck.About,
     ];
 
     /// <summary>Why a text cannot stand in a station's `accept`, and what could; null = it can.</summary>

@@ -114,7 +114,7 @@ public sealed class ValueChecksTests
         Reading Lit(Reading r, double power) => r with { SolarRadiationMJPerM2 = power * 3600 / 1e6 };
         Assert.Empty(Found(day.With(1, r => Lit(r, 50))));
         Assert.Equal(["night_sun solar_radiation"], Found(day.With(1, r => Lit(r, 51))));
-        Assert.Empty(Found((day with { Accept = ["night_sun"] }).With(1, r => Lit(r, 51))));
+        Assert.Empty(Found((day with { Accept = ["night_sun", "clear_sky"] }).With(1, r => Lit(r, 51))));
     }
 
     private static IEnumerable<string> Found(WeatherDay day) => day.SetAside.Select(s => $"{s.Check} {s.Quantity}");
