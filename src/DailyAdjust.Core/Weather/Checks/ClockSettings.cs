@@ -17,8 +17,8 @@ internal static class ClockSettings
         }
 
         var candidates =
-            from clock in Enum.GetValues<StampClock>()
             from stamp in Enum.GetValues<StampMeaning>()
+            from clock in Enum.GetValues<StampClock>()
             let changes = (clock == source.Time.Clock ? 0 : 1) + (stamp == source.Time.Stamp ? 0 : 1)
             where changes > 0 && Math.Abs(minutes + ShiftMinutes(site, source, date, clock, stamp)) <= ToleranceMinutes
             select (Changes: changes, Text: Text(source, clock, stamp));

@@ -29,7 +29,7 @@ internal static class SpikeCheck
     public static WeatherCheck About { get; } = new(
         "spike",
         "one value, or several within 30 minutes, that stand out from the value before and the value after, which agree",
-        "by more than 10 °C, 40 % of humidity or 20 m/s to the same side of both, while the two agree within half of that",
+        "by more than 10 °C, 40 % of humidity or 20 m/s to the same side of both, while the two agree within half of that; not where a shower fell that cools or moistens the air",
         WeatherCheck.IsSetAside,
         "common practice",
         [.. Limits.Select(l => l.Quantity)]);
@@ -49,7 +49,7 @@ internal static class SpikeCheck
                 }
 
                 if (Math.Abs(value - lastValue) > most && rows[row].Begin - rows[last].End <= NeighbourWithin
-                    && EndOfSpike(rows, quantity, most, row, lastValue) is { } end)
+                    && EndOfSpike(rows, quantity, most, row, lastValue) is { } end && !IsShower(rows, quantity, row, end, value > lastValue))
                 {
                     rows.SetAside(About, quantity, row, end, unit, string.Create(CultureInfo.InvariantCulture, $"more than {most} {unit} from the values before and after it"));
                     row = end - 1;
@@ -59,6 +59,25 @@ internal static class SpikeCheck
                 (last, lastValue) = (row, value);
             }
         }
+    }
+
+    /// <summary>A shower cools and moistens the air for an hour, and the sun undoes it.</summary>
+    private static bool IsShower(CheckedRows rows, WeatherQuantity quantity, int from, int end, bool upwards)
+    {
+        if (quantity is WeatherQuantity.DewPoint or WeatherQuantity.WindSpeed || upwards != quantity is WeatherQuantity.RelativeHumidity)
+        {
+            return false;
+        }
+
+        for (var row = from; row < end; row++)
+        {
+            if (rows[row].RainMm > 0)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>The row of the value after the spike; null = it is none.</summary>

@@ -26,7 +26,7 @@ internal static class HealthyWeather
     {
         var day = date.DayOfYear;
         var ra = Sun.ExtraterrestrialRadiationMJPerM2(begin, begin + step, scene.LatitudeDeg, scene.LongitudeDeg, day);
-        var clear = 0.55 + (0.43 * Wave(day, 5.3));
+        var clear = 0.75 + (0.22 * Wave(day, 5.3));
         var passing = 1 - (0.06 * (1 + Wave((day * 24) + hoursAfterNoon, 1.7)));
         var mean = 9 - (14 * Math.Cos(2 * Math.PI * (day - 25) / 365) * Math.Sign(scene.LatitudeDeg)) + (3 * Wave(day, 7.1));
         var air = mean + (6 * Math.Cos(2 * Math.PI * (hoursAfterNoon - 2.5) / 24)) + (0.7 * Wave((day * 24) + hoursAfterNoon, 2.9));

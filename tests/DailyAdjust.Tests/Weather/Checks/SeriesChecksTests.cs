@@ -96,6 +96,9 @@ public sealed class SeriesChecksTests
         Assert.Equal("", After(r => r with { AirTemperatureC = air + 10.1 }, "spike air_temperature"));
         Assert.Equal("", After(r => r with { RelativeHumidityPercent = humidity + 39.9 }));
         Assert.Equal("spike relative_humidity x1", After(r => r with { RelativeHumidityPercent = humidity + 40.1 }));
+        Assert.Equal("", After(r => r with { RelativeHumidityPercent = humidity + 40.1, RainMm = 1 }));
+        Assert.Equal("", After(r => r with { AirTemperatureC = air - 10.1, RainMm = 1 }));
+        Assert.Equal("spike air_temperature x1", After(r => r with { AirTemperatureC = air + 10.1, RainMm = 1 }));
         Assert.Equal("", After(r => r with { WindSpeedMPerS = wind + 19.9 }));
         Assert.Equal("spike wind_speed x1", After(r => r with { WindSpeedMPerS = wind + 20.1 }));
     }
