@@ -65,8 +65,14 @@ public sealed record Freshness
     /// <summary>The first date that the trouble began on.</summary>
     public DateOnly? NoAdviceSince { get; init; }
 
-    /// <summary>What was assumed, estimated or set aside in the last days, plain sentences.</summary>
+    /// <summary>What was assumed or estimated in the last days, plain sentences.</summary>
     public IReadOnlyList<string> Assumed { get; init; } = [];
+
+    /// <summary>What the checks of weather set aside in the last days, plain sentences, at most 6.</summary>
+    public IReadOnlyList<string> SetAside { get; init; } = [];
+
+    /// <summary>Sensors that are doubtful though their values count, plain sentences, at most 6.</summary>
+    public IReadOnlyList<string> Doubts { get; init; } = [];
 
     /// <summary>Gauges and dates whose rain is unknown and asked for.</summary>
     public IReadOnlyList<UnknownRain> UnknownRain { get; init; } = [];

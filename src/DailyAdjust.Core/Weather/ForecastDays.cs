@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather.Checks;
 
 namespace DailyAdjust.Core.Weather;
 
@@ -102,6 +103,11 @@ public static class ForecastDays
     {
         var kept = new List<Reading>();
         var begin = site.Clock.DayStart(date);
+        if (site.Weather.Forecast is not { } source)
+        {
+            return kept;
+        }
+
         foreach (var reading in readings.Where(r => r.Begin >= begin))
         {
             if (kept.Count > 0 && reading.Begin < kept[^1].End)
@@ -109,7 +115,13 @@ public static class ForecastDays
                 continue;
             }
 
-            var clean = SensorLimits.Keep(reading, WeatherSetup.ForecastId, site, setAside);
+            var notes = new CheckNotes(site, source, DaySpan.Of(site.Clock, site.Clock.DateOf(reading.Begin)));
+            var clean = ValueChecks.Keep(reading, notes);
+            foreach (var aside in notes.SetAside)
+            {
+                setAside.Add(aside);
+            }
+
             if (clean.RainChancePercent is < 0 or > 100)
             {
                 setAside.Add(new(WeatherSetup.ForecastId, clean.Begin, FormattableString.Invariant($"{QuantityName.Of(WeatherQuantity.RainChance)} {clean.RainChancePercent:0.###} %"), "outside 0 to 100 %"));

@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather.Checks;
 
 namespace DailyAdjust.Core.Weather;
 
@@ -90,21 +91,39 @@ public static class WeatherDays
             return found;
         }
 
-        return WithEto(windows, before, new WeatherDay
+        List<StationEto> stations = [.. windows.Select(w => new StationEto(w))];
+        List<StationHistory> histories = [.. stations.Select(s => new StationHistory(date, StationDay.Of(s.Window, s.Inputs), before))];
+        var wrong = SecondStationCheck.Find(site.Weather.Stations, histories);
+        for (var i = 0; i < stations.Count; i++)
+        {
+            stations[i] = wrong[i] is { } why ? new StationEto(stations[i].Window.WithoutTemperatures(SecondStationCheck.About, why)) : stations[i];
+        }
+
+        var known = WithEto(stations, before, new WeatherDay
         {
             Date = date,
             Station = "",
             EtoMm = null,
             Basis = EtoBasis.Open,
             Rain = [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, SpansOf(g.Id)).Finished(g.Id))],
-            SetAside = [.. windows.SelectMany(w => w.SetAside)],
+            SetAside = [.. stations.SelectMany(s => s.Window.SetAside)],
+            Doubts = DoubtChecks.Of(site, date, histories),
+            Stations = [.. histories.Select(h => h.Today)],
         }, site.Weather.Normals);
+        return known with
+        {
+            Marks = MarkWords.Of(windows.Where(w =>
+                string.Equals(w.Source.Id, known.Station, StringComparison.Ordinal)
+                || site.Weather.Gauges.Any(g => string.Equals(g.StationId, w.Source.Id, StringComparison.Ordinal)))),
+            StandIn = known.Station.Length > 0 && !string.Equals(known.Station, site.Weather.Stations[0].Id, StringComparison.Ordinal)
+                ? StandIn.Of(site, site.Weather.Stations.First(s => string.Equals(s.Id, known.Station, StringComparison.Ordinal)))
+                : null,
+        };
     }
 
     /// <summary>The first station that is complete; else the first that can be estimated; else what is expected; else the day stays open.</summary>
-    private static WeatherDay WithEto(List<StationWindow> windows, List<WeatherDay> before, WeatherDay day, MonthlyNormals? normals)
+    private static WeatherDay WithEto(List<StationEto> stations, List<WeatherDay> before, WeatherDay day, MonthlyNormals? normals)
     {
-        List<StationEto> stations = [.. windows.Select(w => new StationEto(w))];
         for (var i = 0; i < stations.Count; i++)
         {
             if (stations[i].Complete() is { } complete)
@@ -139,7 +158,7 @@ public static class WeatherDays
     private static RainDay RainOf(Gauge gauge, DaySpan day, List<StationWindow> windows, IReadOnlyList<RainSpan> spans)
     {
         var window = windows.Find(w => string.Equals(w.Source.Id, gauge.StationId, StringComparison.Ordinal));
-        return new RainDay(day, window?.OfDay ?? [], window?.Source.IsDaily ?? false, spans);
+        return new RainDay(day, window?.OfDay ?? [], window?.Source.IsDaily ?? false, spans, window?.RainAside ?? []);
     }
 
     private static IReadOnlyList<Reading> Of(IReadOnlyDictionary<string, IReadOnlyList<Reading>> readings, string station) =>

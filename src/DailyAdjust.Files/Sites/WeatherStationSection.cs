@@ -1,6 +1,7 @@
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
+using DailyAdjust.Core.Weather.Checks;
 using DailyAdjust.Files.Formats;
 using DailyAdjust.Files.Readings;
 using DailyAdjust.Files.Yaml;
@@ -78,6 +79,14 @@ internal static class WeatherStationSection
         if (source.LatitudeDeg.HasValue != source.LongitudeDeg.HasValue)
         {
             section.Problems.Error(section.At.Line, section.At.Column, $"{section.Name} has one of latitude and longitude", "give both, or neither");
+        }
+
+        foreach (var (text, item) in source.Accept.Zip(section.Find("accept") is { } accept ? Values.Items(accept) : []))
+        {
+            if (WeatherChecks.FaultOf(text) is { } fault)
+            {
+                section.Problems.Error(item.Line, item.Column, $"{section.NameOf("accept")}: {fault.What}", fault.Hint);
+            }
         }
 
         if (source is { DecimalComma: true, Delimiter: ',' })

@@ -36,7 +36,7 @@ internal static class AdviceDocumentBuilder
         f.Station,
         f.NoAdvice,
         Date(f.NoAdviceSince),
-        f.Assumed,
+        [.. f.Assumed, .. f.SetAside, .. f.Doubts],
         [.. f.UnknownRain.Select(r => new UnknownRainJson(r.Gauge, CodeWords.Date(r.Date), Number(r.MeasuredPartMm)))],
         [.. f.UnansweredRounds.Select(CodeWords.Date)],
         [.. f.NeverConfirmed.Select(p => new ProgramKeyJson(p.Controller, p.Program))],

@@ -67,6 +67,13 @@ internal static class TextReport
 
         lines.Add(FreshnessWords.Through(fresh, view.Words)
             + (fresh.Assumed.Count > 0 ? $" {FreshnessWords.AssumedTitle}: {string.Join(" ", fresh.Assumed.Select(FreshnessWords.Sentence))}" : ""));
+        foreach (var (title, sentences) in new[] { (FreshnessWords.SetAsideTitle, fresh.SetAside), (FreshnessWords.DoubtsTitle, fresh.Doubts) })
+        {
+            if (sentences.Count > 0)
+            {
+                lines.Add($"{title}: {string.Join(" ", sentences.Select(FreshnessWords.Sentence))}");
+            }
+        }
     }
 
     private static void Round(TextLines lines, SheetView view)

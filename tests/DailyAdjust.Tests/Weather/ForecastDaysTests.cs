@@ -9,7 +9,7 @@ public class ForecastDaysTests
 {
     private static readonly DateOnly Date = new(2026, 6, 8);
     private static readonly WeatherScene Scene = new();
-    private static readonly Site Site = Scene.Site;
+    private static readonly Site Site = Scene.Site with { Weather = Scene.Site.Weather with { Forecast = WeatherScene.Source(WeatherSetup.ForecastId) } };
 
     [Fact]
     public void A_day_has_its_highest_and_lowest_hour()
