@@ -85,6 +85,9 @@ public sealed record WeatherSource
     /// <summary>Where its files are fetched from; null = nowhere.</summary>
     public Pull? Pull { get; init; }
 
+    /// <summary>Its files tell of days to come; nothing in them was measured.</summary>
+    public bool IsForecast => string.Equals(Id, WeatherSetup.ForecastId, StringComparison.Ordinal);
+
     public bool IsDaily => Interval == TimeSpan.FromDays(1);
 }
 

@@ -19,10 +19,16 @@ public static class WeatherDays
         }
 
         var known = new List<WeatherDay>(inputs.Before);
+        var clock = inputs.Versions[^1].Site.Clock;
+        var rains = inputs.Readings.ToDictionary(r => r.Key, r => RainCounter.ToRain(r.Key, r.Value, clock), StringComparer.Ordinal);
+        inputs = inputs with { Readings = rains.ToDictionary(r => r.Key, r => r.Value.Readings, StringComparer.Ordinal) };
+        List<SetAsideValue> setAside = [.. rains.Values.SelectMany(r => r.SetAside)];
         var spans = new Dictionary<(SiteClock, string), IReadOnlyList<RainSpan>>();
         for (var date = inputs.From; date <= inputs.Through; date = date.AddDays(1))
         {
-            known.Add(Compute(inputs, date, known, spans));
+            var day = Compute(inputs, date, known, spans);
+            var ofDay = setAside.Where(s => clock.DateOf(s.Begin) == date).ToList();
+            known.Add(ofDay.Count == 0 ? day : day with { SetAside = [.. day.SetAside, .. ofDay] });
         }
 
         return known[inputs.Before.Count..];
@@ -39,7 +45,9 @@ public static class WeatherDays
         IReadOnlyList<LogEntry> log)
     {
         var day = DaySpan.Of(site.Clock, date);
-        var windows = site.Weather.Stations.Select(s => StationWindow.Of(site, s, day, Of(readings, s.Id), asOf)).ToList();
+        var windows = site.Weather.Stations
+            .Select(s => StationWindow.Of(site, s, day, RainCounter.ToRain(s.Id, Of(readings, s.Id), site.Clock).Readings, asOf))
+            .ToList();
         return [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, RainSpan.Of(g.Id, log, site.Clock, asOf)).SoFar(g.Id))];
     }
 
@@ -141,7 +149,8 @@ public static class WeatherDays
         !(double.IsNaN(r.AirTemperatureC) && double.IsNaN(r.AirTemperatureMaxC) && double.IsNaN(r.AirTemperatureMinC)
             && double.IsNaN(r.RelativeHumidityPercent) && double.IsNaN(r.RelativeHumidityMaxPercent) && double.IsNaN(r.RelativeHumidityMinPercent)
             && double.IsNaN(r.DewPointC) && double.IsNaN(r.WindSpeedMPerS) && double.IsNaN(r.SolarRadiationMJPerM2)
-            && double.IsNaN(r.SunshineH) && double.IsNaN(r.RainMm) && double.IsNaN(r.ReferenceEtMm) && double.IsNaN(r.RainChancePercent));
+            && double.IsNaN(r.SunshineH) && double.IsNaN(r.RainMm) && double.IsNaN(r.ReferenceEtMm) && double.IsNaN(r.RainChancePercent)
+            && double.IsNaN(r.RainCounterMm));
 
     private static double OnGrid(double mm) => Math.Round(mm, EtoDecimals, MidpointRounding.AwayFromZero);
 

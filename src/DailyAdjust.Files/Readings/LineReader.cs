@@ -80,6 +80,20 @@ internal sealed class LineReader(DecodedText text)
         }
     }
 
+    /// <summary>Passes over lines that were read before; what was read ahead is dropped.</summary>
+    /// <returns>The number of the first line that is not wholly within the known bytes; null = nothing is passed over.</returns>
+    public int? SkipTo(LinesKnown from)
+    {
+        if (text.SkipTo(from) is not { } lines)
+        {
+            return null;
+        }
+
+        (_start, _end, _ended, _afterReturn) = (0, 0, false, false);
+        Number = lines.Skipped;
+        return lines.Known + 1;
+    }
+
     /// <summary>All that was not read yet, as one text, for formats that have no lines; null where it is longer than allowed.</summary>
     /// <param name="most">Characters.</param>
     public string? Rest(int most)

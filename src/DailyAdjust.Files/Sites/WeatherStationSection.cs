@@ -147,7 +147,7 @@ internal static class WeatherStationSection
                 at.Line,
                 at.Column,
                 $"{section.NameOf("pattern")}: {fault}",
-                "yyyy year, MM month, dd day, HH hour 00-23, hh with tt hour 01-12, mm minute: \"yyyy-MM-dd HH:mm\" or \"M/d/yyyy h:mm tt\"");
+                "yyyy year, MM month, dd day, HH hour 00-23, hh with tt hour 01-12, mm minute: \"yyyy-MM-dd HH:mm\" or \"M/d/yyyy h:mm tt\"; epoch for seconds since 1970");
         }
     }
 
@@ -171,8 +171,12 @@ internal static class WeatherStationSection
                 return '\t';
             case "bar" or "|":
                 return '|';
+            case "blanks" or " ":
+                return ' ';
+            case [var sign] when char.IsAscii(sign) && (char.IsPunctuation(sign) || char.IsSymbol(sign)) && sign is not ('"' or '#' or '.' or '-' or '+'):
+                return sign;
             default:
-                section.Problems.Error(node.Line, node.Column, $"{section.NameOf("delimiter")}: {Wording.Quote(text.Value)} is not known", "write comma, semicolon, tab or bar");
+                section.Problems.Error(node.Line, node.Column, $"{section.NameOf("delimiter")}: {Wording.Quote(text.Value)} is not known", "write comma, semicolon, tab, bar, blanks, or the sign itself");
                 return null;
         }
     }

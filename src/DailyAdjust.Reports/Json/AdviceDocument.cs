@@ -18,7 +18,8 @@ internal sealed record AdviceDocument(
     string TimeZone,
     string AsOf,
     IReadOnlyList<string> Notices,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ForecastJson? Forecast);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ForecastJson? Forecast,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] CorrectionsJson? Corrections);
 
 internal sealed record FreshnessJson(
     string? WeatherThrough,

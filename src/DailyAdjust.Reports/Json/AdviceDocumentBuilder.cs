@@ -27,7 +27,8 @@ internal static class AdviceDocumentBuilder
             clock.ZoneId,
             sheet.AsOf.ToUniversalTime().ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture),
             view.Issue.Notices,
-            ForecastJson.Of(sheet.Forecast, clock));
+            ForecastJson.Of(sheet.Forecast, clock),
+            CorrectionsJson.Of(sheet.Corrections));
     }
 
     private static FreshnessJson Freshness(Freshness f, SiteClock clock) => new(

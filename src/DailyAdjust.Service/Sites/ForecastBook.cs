@@ -17,15 +17,14 @@ public static class ForecastBook
     /// Keeps what a stored file says. It counts from the time at which it says that it was made, else from the begin of its first interval: both stand in
     /// the file, so that reading it again gives the same.
     /// </summary>
-    public static void Keep(OpenSite site, long seq, string mapSha, FileReadings file)
+    internal static void Keep(OpenSite site, long seq, string mapSha, FileReading file)
     {
+        var days = file.Days.GroupBy(day => day.Date).Select(day => (Date: day.Key, Readings: ReadingMerge.Merge(day.Select(part => ReadingBlock.Read(part.Body))))).ToList();
         if ((file.Report.Issued ?? file.Report.Begin) is { } issued)
         {
-            site.Ledger.Readings.Put(file.Days.Select(day => new LedgerBlock(
-                WeatherSetup.ForecastId, day.Key, seq, mapSha, ForecastBlock.Write(new(issued, day.Value)))));
+            site.Ledger.Readings.Put(days.Select(day => new LedgerBlock(
+                WeatherSetup.ForecastId, day.Date, seq, mapSha, ForecastBlock.Write(new(issued, day.Readings)))));
         }
-
-        ReadingsBook.SetRead(site, seq, mapSha, file.Report);
     }
 
     /// <summary>What is known at an instant of the days from a sheet's date on; null = no forecast had been made, or the site has none.</summary>
