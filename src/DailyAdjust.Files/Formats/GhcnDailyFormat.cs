@@ -16,8 +16,7 @@ internal static class GhcnDailyFormat
         "ghcn-daily", "GHCN-Daily (NOAA): .dly, CSV by year, CSV per station", TimeSpan.FromDays(1), WindHeightM, GhcnElement.Quantities, Recognises, Read);
 
     private static bool Recognises(IReadOnlyList<string> first) =>
-        first.FirstOrDefault(line => !FormatText.IsBlank(line)) is { } line
-        && (GhcnMonthLines.IsLine(line) || GhcnYearRows.IsLine(line) || GhcnAccessRows.IsHeader(line));
+        first.Any(line => IsAny(line));
 
     private static void Read(LineReader lines, WeatherSource source, FormatRows rows)
     {
