@@ -51,6 +51,25 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
         Keep(reading);
     }
 
+    /// <summary>A row with all that was found in it.</summary>
+    public void Row(RowValues row)
+    {
+        (_read, _setAside) = row.SetAside == 0 ? (_read + 1, _setAside) : (_read, _setAside + 1);
+        _valuesSetAside += row.SetAside;
+        foreach (var reading in row.ToReadings())
+        {
+            Keep(reading);
+        }
+    }
+
+    /// <summary>A value that is not surely a number of its column; the rest of its row counts.</summary>
+    public void SetAside(RowValues row, string name, int line, int column, ReadOnlySpan<char> text, string why, string hint)
+    {
+        row.SetAside++;
+        var shown = Shown.Short(text);
+        _problems.Add($"values of {name} that were set aside", line, column, Severity.Warning, () => ($"{name}: \"{shown}\" {why}; the value is set aside", hint));
+    }
+
     /// <summary>A row that does not count at all.</summary>
     public void Refuse(string sort, int line, int column, string what, string hint)
     {
