@@ -21,7 +21,7 @@ internal sealed record SunClock(IReadOnlyList<SunFit> Fits, int Days, double Err
     private const double Clear = 0.9;
 
     /// <summary>Haze and hills move the middle even of a clear day by some minutes. Common practice.</summary>
-    private const double HazeMinutes = 3;
+    private const double HazeMinutes = 6;
 
     /// <summary>A way that is no worse than the best one by more than can be measured.</summary>
     public IReadOnlyList<SunFit> Possible => [.. Fits.Where(fit => fit.OffMinutes <= Fits[0].OffMinutes + HazeMinutes + (2 * ErrorMinutes))];

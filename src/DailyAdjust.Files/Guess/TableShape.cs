@@ -47,7 +47,7 @@ internal sealed record TableShape(
         {
             var header = Cells(lines[i], delimiter);
             var known = header.Where(cell => cell.Length > 0).Sum(Knowledge);
-            var values = header.Count(LooksLikeValue);
+            var values = header.Count(cell => LooksLikeValue(cell) || (cell.Length > 0 && char.IsAsciiDigit(cell[0])));
             if (header.Count < 2 || known < 3 || values > header.Count / 3)
             {
                 continue;
