@@ -37,7 +37,7 @@ internal sealed record StampGuess(string Pattern, string? Other, IReadOnlyList<D
         if (readable.Count == 1)
         {
             var refused = rows.Count - candidates.Where(c => c != readable[0]).Select(c => c.Read).DefaultIfEmpty(0).Max();
-            return new(readable[0].Pattern, null, readable[0].Stamps, FormattableString.Invariant($"a number above 12 (or no month and day otherwise) decides in {refused} of {rows.Count} rows"));
+            return new(readable[0].Pattern, null, readable[0].Stamps, FormattableString.Invariant($"read otherwise, {refused} of {rows.Count} rows would be no dates"));
         }
 
         var calm = readable.FindAll(c => c.Jumps == 0);
