@@ -80,6 +80,7 @@ public static class MorningCalculation
             Outlook = OutlookPart.Of(context, days, trouble is null),
             Water = WaterPart.Of(context, balance.Days, days.Log),
             Pointers = GroundPart.Pointers(programs),
+            Corrections = inputs.Corrections,
         };
     }
 

@@ -44,6 +44,9 @@ public sealed record MorningInputs
     /// <summary>Sheets issued before this one, of earlier dates and earlier issues.</summary>
     public IReadOnlyList<IssuedSheet> Sheets { get; init; } = [];
 
+    /// <summary>What is known otherwise now than to the sheet before this one; null = nothing is.</summary>
+    public Corrections? Corrections { get; init; }
+
     /// <summary>Depletion at 00:00 of the first weather day; null = the first day is the site's start.</summary>
     public SoilState? StartState { get; init; }
 }

@@ -40,6 +40,9 @@ public sealed record MorningSheet
 
     public required WaterUsed Water { get; init; }
 
+    /// <summary>What is known otherwise now than to the sheet before this one; null = nothing is.</summary>
+    public Corrections? Corrections { get; init; }
+
     /// <summary>What base minutes to look at: zones that would drain because others drive the program.</summary>
     public IReadOnlyList<string> Pointers { get; init; } = [];
 }

@@ -15,12 +15,13 @@ public static class WeatherFileReader
     /// Takes the readings day by day, ascending as long as the file is. Where rows are far out of order, a day comes again with its later rows.
     /// What it was given before a file turned out to be refused does not count.
     /// </param>
+    /// <param name="known">How many bytes of its beginning were read before; see <see cref="StationCsvReader"/>. Public formats are read whole.</param>
     /// <exception cref="IOException">The bytes could not be read.</exception>
-    public static ReadingsReport Read(string file, Stream stream, WeatherSource source, SiteClock clock, Action<ReadingDay> take)
+    public static ReadingsReport Read(string file, Stream stream, WeatherSource source, SiteClock clock, Action<ReadingDay> take, long known = 0)
     {
         if (PublicFormats.Find(source.Format) is not { } format)
         {
-            return StationCsvReader.Read(file, stream, source, clock, take);
+            return StationCsvReader.Read(file, stream, source, clock, take, known);
         }
 
         var text = new DecodedText(stream);

@@ -78,6 +78,20 @@ internal sealed class LineReader(DecodedText text)
         }
     }
 
+    /// <summary>Passes over lines that were read before; what was read ahead is dropped.</summary>
+    /// <returns>The number of the first line that is not wholly within the known bytes; null = nothing is passed over.</returns>
+    public int? SkipTo(LinesKnown from)
+    {
+        if (text.SkipTo(from) is not { } lines)
+        {
+            return null;
+        }
+
+        (_start, _end, _ended, _afterReturn) = (0, 0, false, false);
+        Number = lines.Skipped;
+        return lines.Known + 1;
+    }
+
     private bool Take(ref ReadOnlySpan<char> line, bool tooLong)
     {
         Number++;

@@ -38,9 +38,10 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
             return null;
         }
 
-        var stamped = new StampedRow { Line = line, TimeColumn = _map.Time + 1, Stamp = stamp };
-        foreach (var column in _map.Values)
+        var stamped = new StampedRow(_map.Values) { Line = line, TimeColumn = _map.Time + 1, Stamp = stamp };
+        for (var i = 0; i < _map.Values.Count; i++)
         {
+            var column = _map.Values[i];
             var cell = row[column.Index].Span.Trim();
             var last = column.Index == row.ColCount - 1;
             if (_missing.Contains(cell))
@@ -62,7 +63,7 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
             }
             else
             {
-                stamped.Put(value, column.Unit);
+                stamped.Put(i, value);
                 if (last)
                 {
                     _openEnd.Add(cell);
@@ -76,7 +77,7 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
     /// <summary>A line that is no row at all.</summary>
     public void Refuse(int line, LineFault fault)
     {
-        Refused++;
+        Refused += line >= problems.FirstLine ? 1 : 0;
         problems.Add("lines that cannot be split into cells", line, 1, Severity.Error, () => fault switch
         {
             LineFault.TooLong => (FormattableString.Invariant($"the line is longer than {LineReader.LongestLine} characters"), "The row is not used"),
@@ -96,7 +97,7 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
 
     private void Refuse(SepReader.Row row, int line, bool open)
     {
-        Refused++;
+        Refused += line >= problems.FirstLine ? 1 : 0;
         if (_map is not { } columns)
         {
             problems.Add("rows below a header that does not fit", line, 1, Severity.Error, () => (

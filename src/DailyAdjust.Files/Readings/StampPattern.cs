@@ -25,6 +25,7 @@ public sealed class StampPattern
     private readonly string _pattern;
     private readonly bool _twentyFour;
     private readonly bool _epoch;
+    private readonly FixedPattern? _fixed;
 
     /// <exception cref="ArgumentException">The pattern has a <see cref="Fault"/>.</exception>
     public StampPattern(WeatherSource source)
@@ -36,6 +37,7 @@ public sealed class StampPattern
 
         _pattern = source.Time.Pattern;
         _epoch = IsEpoch(_pattern);
+        _fixed = FixedPattern.Of(_pattern);
         _twentyFour = _pattern.Contains("HH:mm", StringComparison.Ordinal);
     }
 
@@ -85,6 +87,11 @@ public sealed class StampPattern
     public bool TryParse(ReadOnlySpan<char> date, ReadOnlySpan<char> timeOfDay, out DateTime stamp)
     {
         stamp = default;
+        if (_fixed is { } fixedParts && timeOfDay.IsEmpty && fixedParts.TryParse(date, out stamp))
+        {
+            return stamp.Year is >= EarliestYear and <= LatestYear;
+        }
+
         if (date.Length + timeOfDay.Length > Longest)
         {
             return false;

@@ -60,6 +60,11 @@ internal static class TextReport
             lines.Add($"{FreshnessWords.LogbookLine} {Answers.RainLine(days[0].Gauge, days[0].Date, view.Words.DepthUnit)}", indent: 2);
         }
 
+        if (view.Sheet.Corrections is { } corrections)
+        {
+            lines.Add($"{CorrectionWords.Title}: {string.Join(" ", CorrectionWords.Of(corrections, view))}");
+        }
+
         lines.Add(FreshnessWords.Through(fresh, view.Words)
             + (fresh.Assumed.Count > 0 ? $" {FreshnessWords.AssumedTitle}: {string.Join(" ", fresh.Assumed.Select(FreshnessWords.Sentence))}" : ""));
     }

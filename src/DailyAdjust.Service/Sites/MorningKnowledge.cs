@@ -15,8 +15,9 @@ public static class MorningKnowledge
     /// <param name="asOf">The instant whose knowledge counts, UTC.</param>
     /// <param name="issue">The sheet's issue: earlier ones of the date are known to it.</param>
     /// <param name="watermark">The highest input number that it may use; null = all that arrived.</param>
+    /// <param name="withCorrections">Whether what is known otherwise now than to the sheet before is looked for.</param>
     /// <exception cref="WrongInputException">The date lies before the site's start, or there is no description.</exception>
-    public static MorningInputs Of(OpenSite site, DateOnly date, DateTimeOffset asOf, int issue, long? watermark = null)
+    public static MorningInputs Of(OpenSite site, DateOnly date, DateTimeOffset asOf, int issue, long? watermark = null, bool withCorrections = true)
     {
         // Stored days and states rest on all that arrived; a look back at less than that computes everything anew.
         var looksBack = watermark is { } limit && limit < site.Ledger.Watermark;
@@ -48,6 +49,7 @@ public static class MorningKnowledge
             Log = log,
             Sheets = [.. site.Ledger.Sheets.Issued(last: date).Where(s => s.Date < date || s.Issue < issue)],
             StartState = state,
+            Corrections = withCorrections ? CorrectionBook.Of(site, date, issue, Math.Min(upTo, site.Ledger.Watermark), weather) : null,
         };
     }
 
