@@ -15,7 +15,7 @@ internal sealed record ColumnProposal(
     {
         var daily = interval == TimeSpan.FromDays(1);
         var comma = NumberForm.DecimalComma(used.SelectMany(column => shape.Rows.Select(row => row[column.Index])), shape.Delimiter);
-        var us = IsUs(used);
+        var us = IsUs(used, column => column.Values(shape, comma.Value));
         var (columns, findings, marked) = (new Dictionary<WeatherQuantity, MappedColumn>(), new List<Finding>(), new List<MarkColumn>());
         IReadOnlyList<double>? radiation = null;
         foreach (var column in used)
@@ -59,11 +59,15 @@ internal sealed record ColumnProposal(
         return CounterGuess.Of(rows, column.Meaning.SaysTotal, interval == TimeSpan.FromDays(1));
     }
 
-    /// <summary>Whether the units that the file says are those of the United States.</summary>
-    private static bool IsUs(IReadOnlyList<ColumnGuess> used)
+    /// <summary>Whether the units that the file says, or air too hot for °C, are those of the United States.</summary>
+    private static bool IsUs(IReadOnlyList<ColumnGuess> used, Func<ColumnGuess, IReadOnlyList<double>> values)
     {
         var symbols = used.Select(column => column.Written?.Unit.Symbol).OfType<string>().ToList();
-        return symbols.Count(symbol => symbol is "°F" or "in" or "mph" or "mi" or "in/day" or "ft/s") > symbols.Count(symbol => symbol is "°C" or "mm" or "m/s" or "km/h" or "km" or "mm/day");
+        var us = symbols.Count(symbol => symbol is "°F" or "in" or "mph" or "mi" or "in/day" or "ft/s");
+        var metric = symbols.Count(symbol => symbol is "°C" or "mm" or "m/s" or "km/h" or "km" or "mm/day");
+        return us > metric || (us == metric && used.Any(column => column.Written is null
+            && column.Quantity is WeatherQuantity.AirTemperature or WeatherQuantity.AirTemperatureMax
+            && UnitFromValues.IsFahrenheit([.. values(column).Where(value => !double.IsNaN(value) && !MarkGuess.IsOfFamily(value))])));
     }
 
     private static string Key(ColumnGuess column) => "columns." + QuantityName.Of(column.Quantity);

@@ -16,7 +16,11 @@ internal sealed record ColumnUnit(Unit Unit, bool InMap, bool IsSure, string Why
     private static readonly Dictionary<string, string> Worn = new(StringComparer.OrdinalIgnoreCase)
     {
         ["w"] = "W/m²", ["wm2"] = "W/m²", ["wattm2"] = "W/m²", ["watts"] = "W/m²", ["kwm2"] = "kW/m²", ["mjm2"] = "MJ/m²", ["mj"] = "MJ/m²", ["kjm2"] = "kJ/m²", ["jcm2"] = "J/cm²", ["whm2"] = "Wh/m²",
-        ["ms"] = "m/s", ["km h"] = "km/h", ["fts"] = "ft/s", ["pc"] = "%", ["prc"] = "%",
+        ["ms"] = "m/s",
+        ["meterssecond"] = "m/s",
+        ["metressecond"] = "m/s",
+        ["milesperhour"] = "mph",
+        ["mileshour"] = "mph", ["km h"] = "km/h", ["fts"] = "ft/s", ["pc"] = "%", ["prc"] = "%",
     };
 
     /// <summary>The unit that the file writes; null = none that the quantity can have.</summary>
@@ -36,9 +40,15 @@ internal sealed record ColumnUnit(Unit Unit, bool InMap, bool IsSure, string Why
 
         if (below?.Trim().Trim('[', ']', '(', ')') is { Length: > 0 } line && HeaderUnit.Split(header).Unit is null)
         {
-            return Find(line, quantity, daily) is { } belowUnit ? new(belowUnit, InMap: false, IsSure: true, $"the line below the header says {belowUnit.Symbol}")
-                : FindWorn(Clean(line), quantity, daily) is { } wornUnit ? new(wornUnit, InMap: true, IsSure: true, $"the line below the header says {wornUnit.Symbol}")
-                : null;
+            if (Find(line, quantity, daily) is { } belowUnit)
+            {
+                return new(belowUnit, InMap: false, IsSure: true, $"the line below the header says {belowUnit.Symbol}");
+            }
+
+            if (FindWorn(Clean(line), quantity, daily) is { } wornUnit)
+            {
+                return new(wornUnit, InMap: true, IsSure: true, $"the line below the header says {wornUnit.Symbol}");
+            }
         }
 
         return AfterName(header, quantity, daily) is { } unit ? new(unit, InMap: true, IsSure: true, $"the header ends in {unit.Symbol}") : null;

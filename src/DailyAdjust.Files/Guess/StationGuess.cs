@@ -7,6 +7,9 @@ namespace DailyAdjust.Files.Guess;
 /// <summary>Proposes the column map of a station's table.</summary>
 internal static class StationGuess
 {
+    /// <summary>Of the rows of a daily file, corrections.</summary>
+    private const double MostTwice = 0.1;
+
     public static WeatherGuess Of(string file, SampleText text, GuessPlace? place, bool? monthFirst)
     {
         if (TableShape.Find(text.Lines) is not { } shape)
@@ -25,6 +28,11 @@ internal static class StationGuess
         }
 
         var hasTimeOfDay = StampPattern.HasTimeOfDay(stamps.Pattern);
+        if (!hasTimeOfDay && StandAgain(stamps.Stamps))
+        {
+            return Unknown(file, WhatItSaw.OfNoTime(shape));
+        }
+
         var step = StepGuess.Of(stamps.Stamps, hasTimeOfDay);
         if (step.Interval is not { } interval || (!hasTimeOfDay && interval < TimeSpan.FromDays(1)))
         {
@@ -64,6 +72,13 @@ internal static class StationGuess
             OtherPattern = stamps.Other,
             IsUs = proposal.Columns.Values.Any(column => (column.Unit ?? HeaderUnit.Split(column.Header).Unit) is "°F" or "F" or "in" or "mph"),
         };
+    }
+
+    /// <summary>Several rows of one date: there is a time of day that is not read, or there are several stations.</summary>
+    private static bool StandAgain(IReadOnlyList<DateTime?> dates)
+    {
+        var known = dates.OfType<DateTime>().ToList();
+        return known.Count - known.Distinct().Count() > MostTwice * known.Count;
     }
 
     private static ClockGuess Clock(

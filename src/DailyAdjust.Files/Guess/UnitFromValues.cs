@@ -9,6 +9,11 @@ internal static class UnitFromValues
     /// <summary>No thermometer in the shade has shown more, °C. From memory.</summary>
     private const double HottestC = 56.7;
 
+    private const double MostF = 170;
+
+    /// <summary>Air that would be too hot in °C and too cold in K.</summary>
+    public static bool IsFahrenheit(IReadOnlyList<double> values) => values.Count > 0 && values.Max() is > HottestC and <= MostF;
+
     /// <param name="values">The column's numbers without those that mean missing.</param>
     /// <param name="us">The other columns of the file are in US units.</param>
     public static ColumnUnit? Of(WeatherQuantity quantity, IReadOnlyList<double> values, bool daily, bool us)
@@ -22,7 +27,7 @@ internal static class UnitFromValues
         var (spelling, why) = quantity switch
         {
             WeatherQuantity.AirTemperature or WeatherQuantity.AirTemperatureMax or WeatherQuantity.AirTemperatureMin or WeatherQuantity.DewPoint =>
-                most > 170 ? ("K", Up("only K goes so far", most)) : most > HottestC ? ("°F", Up("more than any °C in the shade", most)) : (us ? "°F" : "°C", Up(us ? "others are in US units" : "°C or °F", most)),
+                most > MostF ? ("K", Up("only K goes so far", most)) : most > HottestC ? ("°F", Up("more than any °C in the shade", most)) : (us ? "°F" : "°C", Up(us ? "others are in US units" : "°C or °F", most)),
             WeatherQuantity.RelativeHumidity or WeatherQuantity.RelativeHumidityMax or WeatherQuantity.RelativeHumidityMin =>
                 most <= 1 ? ("fraction", Up("a share of 1", most)) : ("%", Up("as percent are", most)),
             WeatherQuantity.WindSpeed => (us ? "mph" : "m/s", Up(us ? "others are in US units; m/s, km/h or mph" : "m/s, km/h or mph", most)),

@@ -42,12 +42,12 @@ internal static class WhatItSaw
         var first = shape.Rows.Count > 0 ? shape.Rows[0] : [];
         var times = Enumerable.Range(0, shape.Header.Count)
             .Where(i => TimeWords.AreIn(new HeaderWords(shape.Header[i])) && i < first.Count)
-            .Select(i => $"\"{shape.Header[i]}\": \"{Shown.Short(first[i])}\"").ToList();
+            .Select(i => $"\"{shape.Header[i]}\" holds \"{Shown.Short(first[i])}\" ... \"{Shown.Short(shape.Rows[^1][i])}\"").ToList();
         return
         [
             Header(shape),
             new("time", "none that can be read", IsSure: true, times.Count > 0 ? string.Join(", ", times) : $"the columns are {Cells(shape.Header)}"),
-            new("do", "write the time so that it can be read", IsSure: true, "year, month and day in one column, with the time of day behind it or in a column of its own (2026-06-01 13:00), or seconds since 1970. Milliseconds, days of the year, year and month in columns of their own, and letters that change with summer time (EST, EDT) are not read"),
+            new("do", "write the time so that it can be read", IsSure: true, "year, month and day in one column, with the time of day behind it or in a column of its own (2026-06-01 13:00), or seconds since 1970. Not read are milliseconds, days of the year, hours such as 100 or 24, year and month in columns of their own, letters that change with summer time (EST, EDT), and several stations in one file"),
         ];
     }
 

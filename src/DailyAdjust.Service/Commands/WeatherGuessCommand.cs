@@ -59,7 +59,7 @@ internal sealed class WeatherGuessCommand
         var trial = GuessTrial.Of(name, bytes, guess.Source, place?.Site ?? Nowhere(TimeZoneInfo.Utc, 0, 0, 0));
         context.Out.Write(GuessText.Trial(trial, units, place is { HasElevation: true }, place?.Site.Clock.ZoneId ?? "UTC, as no time zone was given"));
         context.Out.Write(GuessText.Paste(guess));
-        return ExitCode.Done;
+        return trial.Report.FileRefused ? ExitCode.WrongInput : ExitCode.Done;
     }
 
     private UnitSystem? Units(CommandContext context) => context.Parsed.GetValue(_units) switch

@@ -53,7 +53,7 @@ internal static class GuessText
         text.Append(trial.Days.Count == 0 ? "  none\n" : Days(trial.Days, units == UnitSystem.Us, placeKnown).ToText());
         text.Append(placeKnown ? "" : "\nReference ET needs --latitude, --longitude, --elevation and --time-zone, or --site.\n");
         var report = trial.Report;
-        text.Append(CultureInfo.InvariantCulture, $"\nThe whole file: {report.RowsRead} rows read, {report.RowsSetAside} set aside, {report.RowsRefused} refused\n");
+        text.Append(CultureInfo.InvariantCulture, $"\nThe whole file: {report.RowsRead} rows read, {report.RowsSetAside} set aside, {report.RowsRefused} refused{(report.FileRefused ? "; read as proposed the file is refused" : "")}\n");
         foreach (var problem in report.Problems.Take(ProblemsShown))
         {
             text.Append(CultureInfo.InvariantCulture, $"  {problem}\n");

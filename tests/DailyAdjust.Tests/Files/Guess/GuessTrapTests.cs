@@ -199,6 +199,28 @@ public sealed class GuessTrapTests
     }
 
     [Fact]
+    public void A_logger_s_four_lines_and_units_that_stand_nowhere()
+    {
+        var file = GuessedFile.Read("""
+            "Tower","T1","firmware 3"
+            "TIMESTAMP","RECORD","AirTC_Avg","RH","WS_ms_Avg","WS_Max","SlrW_Avg","Rain_mm_Tot"
+            "TS","RN","Deg C","%","meters/second","meters/second","W/m^2","mm"
+            "","","Avg","Smp","Avg","Max","Avg","Tot"
+            "2026-06-01 13:00:00",1,25.0,50,2.1,5,850,0
+            "2026-06-01 14:00:00",2,25.0,50,2.2,5,800,0.2
+            "2026-06-01 15:00:00",3,25.0,50,2.3,5,700,0
+
+            """);
+        Assert.Equal((3, 0, 1), (file.Report.RowsRead, file.Report.RowsSetAside, file.Report.RowsRefused));
+        Assert.Equal(new MappedColumn("WS_ms_Avg", "m/s"), file.Source.Columns[WeatherQuantity.WindSpeed]);
+        Assert.True(file.IsSure("columns.wind_speed"));
+
+        var bare = GuessedFile.Only("Time,Temp,Wind,Rain\n2026-06-01 13:00,78.0,5,0\n2026-06-01 14:00,79,5,0.01\n2026-06-01 15:00,79,5,0\n2026-06-01 16:00,79,5,0\n");
+        Assert.Equal(["°F", "mph", "in"], bare.Source!.Columns.OrderBy(c => c.Key).Select(c => c.Value.Unit));
+        Assert.DoesNotContain(bare.Findings, finding => finding.IsSure && finding.Key.StartsWith("columns.", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_comma_that_parts_cells_may_stand_in_quoted_numbers_too()
     {
         var file = GuessedFile.Read("""
@@ -254,6 +276,8 @@ public sealed class GuessTrapTests
     [InlineData("2026-06-01 13:00,25.0,50\n2026-06-01 14:00,25.0,50\n", "add a header")]
     [InlineData("Dear superintendent,\nhere is the weather, hot and dry.\n", "look at the file")]
     [InlineData("", "look at the file")]
+    [InlineData("Date,Hour,Temp (°C)\n6/14/2026,22,25\n6/14/2026,23,25\n6/14/2026,24,25\n6/15/2026,1,25\n", "write the time so that it can be read")]
+    [InlineData("Date,Time,Temp (°C)\n2026-06-01,0,25\n2026-06-01,100,25\n2026-06-01,200,25\n", "write the time so that it can be read")]
     [InlineData("Year,Day,Time,Temp (°C)\n2026,152,1300,25.0\n2026,152,1400,25.0\n", "write the time so that it can be read")]
     public void What_is_not_recognised_says_what_was_seen_and_what_to_do(string text, string todo)
     {
