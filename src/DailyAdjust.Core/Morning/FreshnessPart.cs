@@ -17,7 +17,7 @@ internal static class FreshnessPart
             Station = inputs.NewestReadingStation,
             NoAdvice = trouble?.Why,
             NoAdviceSince = trouble?.Since,
-            Assumed = [.. recent.SelectMany(Sentences)],
+            Assumed = [.. recent.SelectMany(Sentences), .. ForecastPart.SetAside(inputs.ForecastSetAside) is { } aside ? [aside] : Array.Empty<string>()],
             UnknownRain = unknownRain,
             UnansweredRounds = [.. programs.Where(p => p.Unanswered is not null).Select(p => p.Unanswered!.Sheet).Distinct().Order()],
             NeverConfirmed = [.. programs.Where(p => !p.Confirmed).Select(p => p.Key)],

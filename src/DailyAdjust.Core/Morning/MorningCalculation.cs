@@ -52,7 +52,10 @@ public static class MorningCalculation
         var trouble = SoundAdvice.Of(inputs, site);
         var context = new AdviceContext(
             site, inputs.Date, inputs.AsOf, new SettingHistory(inputs.Versions, log, inputs.Sheets), log, SoilMorning.DepletionMm(site, balance.End), inputs.RainSinceMidnight,
-            day => inputs.ExpectedEtoMm(day, site) ?? 0);
+            day => inputs.ExpectedEtoMm(day, site) ?? 0)
+        {
+            Forecast = inputs.Forecast,
+        };
         var unknownRain = new UnknownRainCheck(context, inputs.Weather, balance.Days);
         var advisor = new ProgramAdvisor(context, inputs.Sheets, RecentRains.Of(inputs), unknownRain.RestsOnIt, trouble?.Why);
         return new Reckoning(days, balance, trouble, context, unknownRain, advisor.All());
@@ -81,6 +84,7 @@ public static class MorningCalculation
             Water = WaterPart.Of(context, balance.Days, days.Log),
             Pointers = GroundPart.Pointers(programs),
             Corrections = inputs.Corrections,
+            Forecast = ForecastPart.Of(inputs, context.Site),
         };
     }
 

@@ -22,8 +22,14 @@ public sealed record MorningInputs
     /// <summary>What is known by now of the rain since midnight, one per gauge.</summary>
     public required IReadOnlyList<GaugeDay> RainSinceMidnight { get; init; }
 
-    /// <summary>Temperatures forecast for the sheet's date and later, as known by now; may be empty.</summary>
+    /// <summary>What is forecast for the sheet's date and later, by forecasts made by now and not too old, ascending; may be empty.</summary>
     public IReadOnlyList<ForecastDay> Forecast { get; init; } = [];
+
+    /// <summary>When the newest forecast known by now was made, UTC, be it too old or not; null = there is none.</summary>
+    public DateTimeOffset? ForecastIssued { get; init; }
+
+    /// <summary>Values of the forecast that no weather can have.</summary>
+    public IReadOnlyList<SetAsideValue> ForecastSetAside { get; init; } = [];
 
     /// <summary>ETo to expect of the sheet's date or a later one, mm: its forecast, else the last days' mean and the normals; null = nothing tells.</summary>
     public double? ExpectedEtoMm(DateOnly day, Site site) =>

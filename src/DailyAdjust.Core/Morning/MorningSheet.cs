@@ -45,6 +45,9 @@ public sealed record MorningSheet
 
     /// <summary>What base minutes to look at: zones that would drain because others drive the program.</summary>
     public IReadOnlyList<string> Pointers { get; init; } = [];
+
+    /// <summary>Null = nothing is forecast.</summary>
+    public SheetForecast? Forecast { get; init; }
 }
 
 /// <summary>How fresh the sheet's knowledge is.</summary>

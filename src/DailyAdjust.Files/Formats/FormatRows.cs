@@ -20,6 +20,9 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
 
     public SiteClock Clock => clock;
 
+    /// <summary>Forecasts: when the file says that it was made, UTC; null = it does not say.</summary>
+    public DateTimeOffset? Issued { get; set; }
+
     /// <summary>Nothing of the file is used; null = it is.</summary>
     public Problem? WholeFile { get; private set; }
 
@@ -28,6 +31,15 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
     {
         _read++;
         Keep(reading);
+    }
+
+    /// <summary>Readings that were gathered from several rows; the rows are counted by themselves.</summary>
+    public void Add(IEnumerable<Reading> gathered)
+    {
+        foreach (var reading in gathered)
+        {
+            Keep(reading);
+        }
     }
 
     /// <summary>A row with values that are no number; the rest of it counts.</summary>
@@ -77,6 +89,7 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
             ValuesSetAside = _valuesSetAside,
             Begin = _begin,
             End = _end,
+            Issued = Issued,
             Problems = _problems.ToList(),
         };
     }

@@ -1,3 +1,5 @@
+using System.Text;
+
 namespace DailyAdjust.Files.Readings;
 
 /// <summary>Why a line cannot be split into cells.</summary>
@@ -90,6 +92,22 @@ internal sealed class LineReader(DecodedText text)
         (_start, _end, _ended, _afterReturn) = (0, 0, false, false);
         Number = lines.Skipped;
         return lines.Known + 1;
+    }
+
+    /// <summary>All that was not read yet, as one text, for formats that have no lines; null where it is longer than allowed.</summary>
+    /// <param name="most">Characters.</param>
+    public string? Rest(int most)
+    {
+        var rest = new StringBuilder().Append(_buffer, _start, _end - _start);
+        (_start, _end) = (0, 0);
+        while (!_ended && rest.Length <= most)
+        {
+            Refill();
+            rest.Append(_buffer, 0, _end);
+            (_start, _end) = (0, 0);
+        }
+
+        return rest.Length <= most ? rest.ToString() : null;
     }
 
     private bool Take(ref ReadOnlySpan<char> line, bool tooLong)

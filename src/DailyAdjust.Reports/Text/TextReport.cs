@@ -124,6 +124,7 @@ internal static class TextReport
         lines.Add(RoundWords.RainLead(view));
         lines.Add(SectionWords.EtoLine(night, view.Sheet.Freshness, words));
         lines.Add(SectionWords.LowestLine(night, words));
+        ForecastText.Write(lines, view);
         var due = view.Sheet.DueRuns.Where(r => !r.Answered).ToList();
         if (due.Count > 0)
         {

@@ -105,7 +105,7 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
     private IntakeReport TakeWeather(string name, IncomingFile file, WeatherSource source)
     {
         var maps = ColumnMaps.Of(source.Id, site.Versions);
-        var what = site.Newest.Weather.Forecast == source ? "forecast" : $"weather of station {source.Id}";
+        var what = source.IsForecast ? "forecast" : $"weather of station {source.Id}";
         ReadingsReport? refused = null;
         IntakeReport? taken = null;
         try
@@ -117,7 +117,7 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
                 {
                     using var content = file.Open();
                     var stored = site.Ledger.Files.Store(
-                        name, source.Id, content, now, placed => reading = new FileReading(name, placed.From, maps, () => file.Open(read)));
+                        name, source.Id, content, now, placed => reading = new FileReading(name, source.IsForecast ? 0 : placed.From, maps, () => file.Open(read)));
                     taken = reading is null
                         ? Known(name, what, stored.Seq)
                         : Keep(name, what, reading, new ReadingsKeeper(site, source.Id, stored.Seq, maps.Sha), out refused);

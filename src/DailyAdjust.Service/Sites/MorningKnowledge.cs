@@ -36,6 +36,8 @@ public static class MorningKnowledge
         var weather = WeatherThrough(site, versions, date.AddDays(-1), state?.Date ?? versions[0].Site.Start, log, asOf, looksBack ? upTo : null);
         var readings = ReadingsNear(site, today, date, asOf, upTo);
         var newest = WeatherDays.Newest(today, asOf, readings);
+        var forecast = ForecastBook.Known(site, today, date, asOf, upTo);
+        List<SetAsideValue> setAside = [];
         return new MorningInputs
         {
             Versions = versions,
@@ -43,6 +45,9 @@ public static class MorningKnowledge
             AsOf = asOf,
             Weather = weather,
             RainSinceMidnight = WeatherDays.RainSinceMidnight(today, date, asOf, readings, log),
+            Forecast = forecast is null ? [] : ForecastDays.Of(today, date, asOf, forecast.Readings, setAside),
+            ForecastIssued = forecast?.Issued,
+            ForecastSetAside = setAside,
             NightReadings = newest is null ? [] : Night(today, date, asOf, readings[newest.Station]),
             NewestReadingEnd = newest?.End,
             NewestReadingStation = newest?.Station ?? "",

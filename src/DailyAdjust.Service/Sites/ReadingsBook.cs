@@ -16,7 +16,7 @@ public static class ReadingsBook
             {
                 site.Ledger.Readings.Forget(file.Seq);
                 var bytes = site.Ledger.Files.ReadBytes(file.Seq);
-                var known = file.BaseSeq is { } begin && string.Equals(site.Ledger.Files.Get(begin).Source, source.Id, StringComparison.Ordinal) ? file.BaseLength : 0;
+                var known = !source.IsForecast && file.BaseSeq is { } begin && string.Equals(site.Ledger.Files.Get(begin).Source, source.Id, StringComparison.Ordinal) ? file.BaseLength : 0;
                 using var reading = new FileReading(file.Name, known, maps, () => new MemoryStream(bytes, writable: false));
                 new ReadingsKeeper(site, source.Id, file.Seq, maps.Sha).Keep(reading);
             }

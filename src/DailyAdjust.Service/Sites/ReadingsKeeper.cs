@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 using DailyAdjust.Ledger.Inputs;
 using LedgerBlock = DailyAdjust.Ledger.Derived.ReadingDay;
@@ -19,12 +20,19 @@ internal sealed class ReadingsKeeper(OpenSite site, string stationId, long seq, 
     private (DateOnly First, DateOnly Last)? _changed;
 
     /// <summary>Keeps a file's days and what came of reading it.</summary>
-    /// <returns>The first and the last day that it changed; null = none.</returns>
+    /// <returns>The first and the last day of weather that it changed; null = none.</returns>
     public (DateOnly First, DateOnly Last)? Keep(FileReading file)
     {
-        foreach (var day in file.Days)
+        if (string.Equals(stationId, WeatherSetup.ForecastId, StringComparison.Ordinal))
         {
-            Keep(day);
+            ForecastBook.Keep(site, seq, mapSha, file);
+        }
+        else
+        {
+            foreach (var day in file.Days)
+            {
+                Keep(day);
+            }
         }
 
         var report = file.Report;
