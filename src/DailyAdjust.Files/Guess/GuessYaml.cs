@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
+using DailyAdjust.Files.Formats;
 using DailyAdjust.Files.Sites;
 
 namespace DailyAdjust.Files.Guess;
@@ -9,10 +10,15 @@ namespace DailyAdjust.Files.Guess;
 /// <summary>A proposal as the piece of site.yaml to paste. What the file does not prove carries a comment that begins with "check:".</summary>
 public static class GuessYaml
 {
-    /// <summary>The whole of weather: the station, and its rain as a gauge where it has any.</summary>
+    /// <summary>The whole of weather: the station, and its rain as a gauge where it has any; or the forecast.</summary>
     /// <exception cref="ArgumentException">The file was not recognised.</exception>
     public static string Weather(WeatherGuess guess)
     {
+        if (guess.IsForecast)
+        {
+            return $"weather:\n  forecast:   # beside stations and gauges\n    files: {Quoted(SourceOf(guess).Files)}\n    format: {GridpointFormat.Name}\n";
+        }
+
         var id = SourceOf(guess).Id;
         var rain = SourceOf(guess).Columns.ContainsKey(WeatherQuantity.Rain);
         return $"weather:\n  stations:\n{Station(guess, "    ")}  gauges:\n    - {(rain ? $"{{ id: {id}, station: {id} }}" : "{ id: hand, by_hand: true }   # the file has no rain: a person reads a gauge")}\n";

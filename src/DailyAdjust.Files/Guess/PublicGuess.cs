@@ -7,7 +7,7 @@ namespace DailyAdjust.Files.Guess;
 /// <summary>Recognises the formats that publishers describe.</summary>
 internal static class PublicGuess
 {
-    private const int LinesShown = 40;
+    private const int LinesShown = 200;
 
     /// <summary>Null = none of them.</summary>
     public static WeatherGuess? Of(string file, SampleText text)

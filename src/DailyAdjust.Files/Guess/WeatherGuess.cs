@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Formats;
 
 namespace DailyAdjust.Files.Guess;
 
@@ -28,6 +29,9 @@ public sealed record WeatherGuess
 
     /// <summary>What the dates could mean as well; null = nothing else.</summary>
     public string? OtherPattern { get; init; }
+
+    /// <summary>It holds what is forecast, not what was measured.</summary>
+    public bool IsForecast => string.Equals(Source?.Format, GridpointFormat.Name, StringComparison.Ordinal);
 
     /// <summary>Its units are those of the United States.</summary>
     public bool IsUs { get; init; }

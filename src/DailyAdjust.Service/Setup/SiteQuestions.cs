@@ -78,7 +78,7 @@ internal static class SiteQuestions
 
         using var stream = File.OpenRead(path);
         var guess = WeatherGuess.Of(Path.GetFileName(path), stream, place, monthFirst: us);
-        return guess.Source is not null
+        return guess is { Source: not null, IsForecast: false }
             ? (new(path, guess), null)
             : (null, "no header with a time column and a known quantity was found in its first lines; leave it empty and fill in site.yaml by hand (`dailyadjust weather guess` says what was seen)");
     }

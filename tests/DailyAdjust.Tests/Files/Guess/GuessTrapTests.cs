@@ -1,7 +1,9 @@
 using System.Globalization;
 using System.Text;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Files;
 using DailyAdjust.Files.Guess;
+using DailyAdjust.Files.Sites;
 using DailyAdjust.Tests.Plain;
 using Xunit;
 
@@ -218,6 +220,27 @@ public sealed class GuessTrapTests
         var bare = GuessedFile.Only("Time,Temp,Wind,Rain\n2026-06-01 13:00,78.0,5,0\n2026-06-01 14:00,79,5,0.01\n2026-06-01 15:00,79,5,0\n2026-06-01 16:00,79,5,0\n");
         Assert.Equal(["°F", "mph", "in"], bare.Source!.Columns.OrderBy(c => c.Key).Select(c => c.Value.Unit));
         Assert.DoesNotContain(bare.Findings, finding => finding.IsSure && finding.Key.StartsWith("columns.", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_public_format_is_known_by_its_own_signs_and_a_forecast_is_no_station()
+    {
+        var guess = GuessedFile.Only("""
+            {
+                "properties": {
+                    "validTimes": "2026-06-08T06:00:00+00:00/P7DT19H",
+                    "gridId": "XYZ",
+                    "temperature": { "uom": "wmoUnit:degC", "values": [ { "validTime": "2026-06-08T09:00:00+00:00/PT1H", "value": 14.5 } ] }
+                }
+            }
+            """, name: "gridpoint-20260608.json");
+        Assert.True(guess.IsForecast);
+        Assert.Equal("gridpoint", guess.Source!.Format);
+        var proposal = GuessYaml.Weather(guess);
+        var site = ExampleSiteFiles.SiteYaml.Replace("weather:\n", proposal, StringComparison.Ordinal);
+        var reading = SiteReader.Read("site.yaml", site, "stations.csv", ExampleSiteFiles.StationsCsv);
+        Assert.DoesNotContain(reading.Problems, problem => problem.Severity == Severity.Error);
+        Assert.Equal("gridpoint-*.json", reading.Site!.Weather.Forecast!.Files);
     }
 
     [Fact]
