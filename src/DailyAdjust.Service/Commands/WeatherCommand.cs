@@ -14,9 +14,11 @@ internal static class WeatherCommand
             "Prints days of weather: reference ET and how it is known, rain, temperatures.",
             "Metric; an empty cell is unknown. Without dates: every finished day since the balance began.",
             "weather --from 2026-06-01 --to 2026-06-07",
-            "weather --format csv > weather.csv")
+            "weather --format csv > weather.csv",
+            "weather guess yard-2026.csv")
         {
             range.From, range.To, range.Format,
+            WeatherGuessCommand.Create(global, time),
         }.Runs(global, time, context => Run(context, range));
     }
 
