@@ -68,7 +68,7 @@ internal static class GridpointLayers
             return;
         }
 
-        rows.Row(null);
+        rows.Row(reading: null);
         if (!double.IsNaN(value.Value))
         {
             hours.Put(interval, quantity, unit.ToMetric(value.Value), rows.Clock);

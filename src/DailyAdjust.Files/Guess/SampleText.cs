@@ -1,3 +1,4 @@
+using DailyAdjust.Files.Formats;
 using DailyAdjust.Files.Readings;
 
 namespace DailyAdjust.Files.Guess;
@@ -11,7 +12,15 @@ internal sealed record SampleText(IReadOnlyList<string> Lines, string LastLine, 
     /// <summary>Four weeks of 5-minute rows, a week of 1-minute rows: several clear days.</summary>
     private const int MostLines = 10_000;
 
-    public static SampleText Read(Stream stream)
+    /// <summary>Compressed files are looked into.</summary>
+    public static SampleText Read(Stream stream) => Unpacked.Read(
+        "",
+        stream,
+        lines => lines.TryRead(out _) && lines.Fault == LineFault.None,
+        ReadText,
+        problem => new([], "", problem.What));
+
+    private static SampleText ReadText(Stream stream)
     {
         var text = new DecodedText(stream);
         if (text.NotText is { } why)
