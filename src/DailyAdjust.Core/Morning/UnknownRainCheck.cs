@@ -23,8 +23,9 @@ internal sealed class UnknownRainCheck
     {
         _context = context;
 
-        // Nobody can answer for a gauge that the site no longer has.
-        var gauges = context.Site.Weather.Gauges.Select(g => g.Id).ToHashSet(StringComparer.Ordinal);
+        // Nobody can answer for a gauge that the site no longer has, and need not for one that serves no ground (but as a substitute).
+        var serving = context.Zones.Select(z => z.Station.Gauge).ToHashSet(StringComparer.Ordinal);
+        var gauges = context.Site.Weather.Gauges.Select(g => g.Id).Where(serving.Contains).ToHashSet(StringComparer.Ordinal);
         var first = context.Date.AddDays(-DaysBack);
         _days = [.. weather.Where(w => w.Date >= first).SelectMany(w => w.Rain.Where(r => r.Basis == RainBasis.Unknown && gauges.Contains(r.Gauge)).Select(r => new UnknownRain(r.Gauge, w.Date, r.MeasuredPartMm)))];
         if (_days.Count == 0)

@@ -15,10 +15,12 @@ internal static class WeatherCommand
             "Metric; an empty cell is unknown. Without dates: every finished day since the balance began.",
             "weather --from 2026-06-01 --to 2026-06-07",
             "weather --format csv > weather.csv",
-            "weather guess yard-2026.csv")
+            "weather guess yard-2026.csv",
+            "weather normals")
         {
             range.From, range.To, range.Format,
             WeatherGuessCommand.Create(global, time),
+            WeatherNormalsCommand.Create(global, time),
         }.Runs(global, time, context => Run(context, range));
     }
 

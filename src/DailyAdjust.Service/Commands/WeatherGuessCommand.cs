@@ -56,7 +56,7 @@ internal sealed class WeatherGuessCommand
         }
 
         var units = Units(context) ?? (place is { IsOfSite: true } ? place.Value.Site.Units : guess.IsUs ? UnitSystem.Us : UnitSystem.Metric);
-        var trial = GuessTrial.Of(name, bytes, guess.Source, place?.Site ?? Nowhere(TimeZoneInfo.Utc, 0, 0, 0));
+        var trial = GuessTrial.Of(name, bytes, guess.Source, place?.Site ?? BareSite.At(TimeZoneInfo.Utc, 0, 0, 0));
         context.Out.Write(GuessText.Trial(trial, units, place is { HasElevation: true }, place?.Site.Clock.ZoneId ?? "UTC, as no time zone was given"));
         context.Out.Write(GuessText.Paste(guess));
         return trial.Report.FileRefused ? ExitCode.WrongInput : ExitCode.Done;
@@ -97,7 +97,7 @@ internal sealed class WeatherGuessCommand
             throw new WrongInputException($"--time-zone {zone}: no such time zone.", "Write its name as America/Chicago or Europe/Dublin.");
         }
 
-        return (Nowhere(found, north, east, Elevation(elevation)), false, elevation is not null);
+        return (BareSite.At(found, north, east, Elevation(elevation)), false, elevation is not null);
     }
 
     private static Site SiteOf(CommandContext context)
@@ -118,23 +118,4 @@ internal sealed class WeatherGuessCommand
             result.AddError(FormattableString.Invariant($"{option.Name} {value}: degrees from -{most} to {most}."));
         }
     });
-
-    /// <summary>A place with nothing on it, for the sun and the clock.</summary>
-    private static Site Nowhere(TimeZoneInfo zone, double latitudeDeg, double longitudeDeg, double elevationM) => new()
-    {
-        Name = "",
-        LatitudeDeg = latitudeDeg,
-        LongitudeDeg = longitudeDeg,
-        ElevationM = elevationM,
-        Clock = new SiteClock(zone),
-        Units = UnitSystem.Metric,
-        Start = default,
-        StartSoil = StartSoil.Assumed,
-        Report = new ReportPolicy(),
-        Weather = new WeatherSetup { Stations = [], Gauges = [] },
-        Soils = new Dictionary<string, Soil>(StringComparer.Ordinal),
-        Areas = [],
-        Controllers = [],
-        Stations = [],
-    };
 }
