@@ -16,7 +16,7 @@ internal static class WeatherCommand
             "weather --from 2026-06-01 --to 2026-06-07",
             "weather --format csv > weather.csv")
         {
-            range.From, range.To, range.Format,
+            range.From, range.To, range.Format, PullCommand.Create(global, time),
         }.Runs(global, time, context => Run(context, range));
     }
 

@@ -96,6 +96,43 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
         AtomicFile.Write(Path.Combine(site.Refused, kept + ".why.txt"), WhyText($"{name} was not taken. Nothing of it was used.", problems));
     }
 
+    /// <summary>
+    /// Puts a file into the inbox that lies whole from the first moment: written under a hidden name, its time put back by the settle
+    /// time (so that the next look takes it), and then renamed. Never over another file.
+    /// </summary>
+    /// <returns>False = something of that name lies there already.</returns>
+    /// <exception cref="DirectoryNotFoundException">The inbox is gone.</exception>
+    public static bool PutWhole(SiteFolder site, string name, byte[] bytes, TimeProvider time)
+    {
+        if (!Directory.Exists(site.Inbox))
+        {
+            throw new DirectoryNotFoundException($"{site.Inbox} is gone.");
+        }
+
+        var target = Path.Combine(site.Inbox, name);
+        if (Path.Exists(target))
+        {
+            return false;
+        }
+
+        var hidden = Path.Combine(site.Inbox, $".{name}.pulled");
+        try
+        {
+            AtomicFile.Write(hidden, bytes);
+            File.SetLastWriteTimeUtc(hidden, time.GetUtcNow().UtcDateTime - SettleTime - TimeSpan.FromSeconds(1));
+            File.Move(hidden, target, overwrite: false);
+            return true;
+        }
+        catch (IOException) when (Path.Exists(target))
+        {
+            return false; // somebody else took the name in between
+        }
+        finally
+        {
+            File.Delete(hidden);
+        }
+    }
+
     /// <summary>Deletes taken files that have been kept long enough; their bytes stay in the ledger.</summary>
     public void Tidy(TimeSpan keep)
     {
