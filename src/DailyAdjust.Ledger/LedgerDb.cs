@@ -7,6 +7,7 @@ internal sealed class LedgerDb : IDisposable
 {
     private readonly SqliteConnection _connection;
     private readonly string _path;
+    private readonly Dictionary<string, SqliteCommand> _prepared = new(StringComparer.Ordinal);
     private bool _inStep;
     private bool _inView;
     private bool _stepBroken;
@@ -119,6 +120,24 @@ internal sealed class LedgerDb : IDisposable
         return command.ExecuteNonQuery();
     });
 
+    /// <summary>A statement that is run for many rows: prepared once, kept until the connection closes.</summary>
+    public int ExecuteMany(string sql, params (string Name, object? Value)[] values) => Translate(() =>
+    {
+        if (!_prepared.TryGetValue(sql, out var command))
+        {
+            command = Command(sql, values);
+            command.Prepare();
+            _prepared.Add(sql, command);
+        }
+
+        foreach (var (name, value) in values)
+        {
+            command.Parameters[name].Value = value ?? DBNull.Value;
+        }
+
+        return command.ExecuteNonQuery();
+    });
+
     public List<T> Query<T>(string sql, Func<SqliteDataReader, T> row, params (string Name, object? Value)[] values) => Translate(() =>
     {
         using var command = Command(sql, values);
@@ -141,7 +160,15 @@ internal sealed class LedgerDb : IDisposable
 
     public long Number(string sql, params (string Name, object? Value)[] values) => First(sql, r => r.GetInt64(0), values);
 
-    public void Dispose() => _connection.Dispose();
+    public void Dispose()
+    {
+        foreach (var command in _prepared.Values)
+        {
+            command.Dispose();
+        }
+
+        _connection.Dispose();
+    }
 
     private SqliteCommand Command(string sql, (string Name, object? Value)[] values)
     {

@@ -59,6 +59,9 @@ internal sealed class AdviceContext
 
     public IReadOnlyList<GaugeDay> RainSinceMidnight { get; }
 
+    /// <summary>From the sheet's date on; may be empty.</summary>
+    public IReadOnlyList<ForecastDay> Forecast { get; init; } = [];
+
     public IReadOnlyList<ZonePlan> Zones { get; }
 
     public IReadOnlyList<PlannedProgram> Programs { get; }

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Core.Advice;
 
@@ -8,7 +9,8 @@ namespace DailyAdjust.Core.Advice;
 /// <param name="ExactPercent">Before rounding; null where none was computed.</param>
 /// <param name="Cause">What decided, for the words.</param>
 /// <param name="Prohibition">off: why and until when.</param>
-internal sealed record Decision(AdviceKind Advice, double? Percent, double? ExactPercent, Cause Cause, Prohibition? Prohibition = null);
+/// <param name="RainAhead">skip that rests on a forecast: the rain.</param>
+internal sealed record Decision(AdviceKind Advice, double? Percent, double? ExactPercent, Cause Cause, Prohibition? Prohibition = null, RainAhead? RainAhead = null);
 
 /// <summary>The rule that decided.</summary>
 internal enum Cause
@@ -19,6 +21,7 @@ internal enum Cause
     NoVisit,
     CanWait,
     NotDue,
+    RainForecast,
     WasOff,
     GoodEnough,
     SameMinutes,
@@ -72,6 +75,11 @@ internal static class DecisionRules
         if (canWait && (exact <= policy.SkipBelowPercent || !due))
         {
             return new Decision(isOff ? AdviceKind.KeepOff : AdviceKind.Skip, null, exact, exact <= policy.SkipBelowPercent ? Cause.CanWait : Cause.NotDue);
+        }
+
+        if (canWait && needs.TrueForAll(c => ForecastRainRule.LetsSkip(context, c) is not null))
+        {
+            return new Decision(isOff ? AdviceKind.KeepOff : AdviceKind.Skip, null, exact, Cause.RainForecast, RainAhead: ForecastRainRule.LetsSkip(context, needs[0]));
         }
 
         var (number, cause) = Number(context, needs, exact, unknownRain);

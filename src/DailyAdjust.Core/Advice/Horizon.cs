@@ -13,6 +13,9 @@ namespace DailyAdjust.Core.Advice;
 /// <param name="LaterDate">The first start on a later date than those; null = there is none.</param>
 internal sealed record Horizon(DateTimeOffset Opens, IReadOnlyList<ProgramStart> Starts, IReadOnlyList<ProgramStart> FirstDateAfter, ProgramStart? LaterDate)
 {
+    /// <summary>round_done_by of the next visit day, UTC.</summary>
+    public required DateTimeOffset Closes { get; init; }
+
     public ProgramStart? After => FirstDateAfter.Count > 0 ? FirstDateAfter[0] : null;
 
     public static Horizon Of(Site site, PlannedProgram program, VisitCalendar visits, DateOnly visit)
@@ -39,6 +42,6 @@ internal sealed record Horizon(DateTimeOffset Opens, IReadOnlyList<ProgramStart>
             }
         }
 
-        return new Horizon(opens, starts, firstDate, later);
+        return new Horizon(opens, starts, firstDate, later) { Closes = closes };
     }
 }

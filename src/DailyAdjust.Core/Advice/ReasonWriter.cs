@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Core.Advice;
 
@@ -34,6 +35,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.NoVisit when advice.LookAgain is { } day => Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),
         Cause.NoVisit => Plain("no-visit", "No visit today."),
         Cause.CanWait or Cause.NotDue => Waits(program, decision),
+        Cause.RainForecast => RestsOnForecast(program, decision.RainAhead!, advice),
         Cause.WasOff => With("was-off", $"It is off and its ground now needs water{NeedWords(program)}.", NeedData(program)),
         Cause.GoodEnough => With("good-enough", GoodEnoughWords(program, advice, decision.ExactPercent!.Value), NeedData(program)),
         Cause.SameMinutes => With("same-minutes", $"No station's minutes would change at {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
@@ -54,6 +56,21 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         }
 
         return With(decision.Cause == Cause.NotDue ? "not-due" : "can-wait", $"{because}: the ground can wait without this water.", data);
+    }
+
+    private Reason RestsOnForecast(ProgramCase program, RainAhead rain, ProgramAdvice advice)
+    {
+        var data = NeedData(program);
+        data["forecastRainMm"] = rain.Mm!.Value;
+        data["forecastChancePercent"] = rain.ChancePercent!.Value;
+        var after = advice.After is { } number ? $" at about {Words.Percent(number.Percent)}" : "";
+        var otherwise = advice.LookAgain is { } day
+            ? $"If it does not rain, turn it on again {Words.Date(day)}{after}."
+            : "If it does not rain, the next sheets say when to turn it on again.";
+        return With(
+            "rain-forecast",
+            $"Rests on a forecast: {Words.Depth(Units, rain.Mm.Value)} of rain on {Words.Date(context.Site.Clock.DateOf(rain.Begin))}, chance {Words.Percent(Math.Round(rain.ChancePercent.Value))}, and the ground can wait without this water. {otherwise}",
+            data);
     }
 
     private static string GoodEnoughWords(ProgramCase program, ProgramAdvice advice, double exact)

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Core.Morning;
@@ -17,7 +18,9 @@ internal static class FreshnessPart
             Station = inputs.NewestReadingStation,
             NoAdvice = trouble?.Why,
             NoAdviceSince = trouble?.Since,
-            Assumed = [.. recent.SelectMany(Sentences)],
+            Assumed = [.. recent.SelectMany(day => Sentences(day, context.Site.Units)), .. ForecastPart.SetAside(inputs.ForecastSetAside) is { } aside ? [aside] : Array.Empty<string>()],
+            SetAside = SensorPart.SetAside(recent),
+            Doubts = SensorPart.Doubts(recent),
             UnknownRain = unknownRain,
             UnansweredRounds = [.. programs.Where(p => p.Unanswered is not null).Select(p => p.Unanswered!.Sheet).Distinct().Order()],
             NeverConfirmed = [.. programs.Where(p => !p.Confirmed).Select(p => p.Key)],
@@ -26,15 +29,16 @@ internal static class FreshnessPart
         };
     }
 
-    private static IEnumerable<string> Sentences(WeatherDay day)
+    private static IEnumerable<string> Sentences(WeatherDay day, UnitSystem units)
     {
+        var place = SensorPart.Place(day.StandIn, units);
         var date = Words.Date(day.Date);
         var how = day.Basis switch
         {
             EtoBasis.Expected => "no station reported a whole day; the mean of the days before stands in",
-            EtoBasis.OtherStation => $"taken from station {day.Station}",
-            EtoBasis.TemperatureOnly => $"only temperatures were measured (station {day.Station})",
-            EtoBasis.PartEstimated => $"part of it estimated (station {day.Station})",
+            EtoBasis.OtherStation => $"taken from station {day.Station}{place}",
+            EtoBasis.TemperatureOnly => $"only temperatures were measured (station {day.Station}){place}",
+            EtoBasis.PartEstimated => $"part of it estimated (station {day.Station}){place}",
             EtoBasis.Open => "not known",
             _ => "",
         };
@@ -42,13 +46,6 @@ internal static class FreshnessPart
         if (how.Length + details.Length > 0)
         {
             yield return $"{date}: {string.Join(": ", new[] { how, details }.Where(t => t.Length > 0))}.";
-        }
-
-        if (day.SetAside.Count > 0)
-        {
-            var first = day.SetAside[0];
-            var more = day.SetAside.Count > 1 ? $" and {day.SetAside.Count - 1} more" : "";
-            yield return $"{date}: {day.SetAside.Count} {(day.SetAside.Count == 1 ? "value" : "values")} of station {first.Station} set aside: {first.What} ({first.Why}){more}.";
         }
     }
 }

@@ -12,7 +12,7 @@ namespace DailyAdjust.Core.Morning;
 public static class MorningCalculation
 {
     /// <summary>Raised when the same inputs would give another result; part of every sheet's record.</summary>
-    public const int Version = 1;
+    public const int Version = 2;
 
     /// <summary>One morning.</summary>
     /// <param name="inputs">Nothing in them is later than their as-of instant.</param>
@@ -52,7 +52,10 @@ public static class MorningCalculation
         var trouble = SoundAdvice.Of(inputs, site);
         var context = new AdviceContext(
             site, inputs.Date, inputs.AsOf, new SettingHistory(inputs.Versions, log, inputs.Sheets), log, SoilMorning.DepletionMm(site, balance.End), inputs.RainSinceMidnight,
-            day => inputs.ExpectedEtoMm(day, site) ?? 0);
+            day => inputs.ExpectedEtoMm(day, site) ?? 0)
+        {
+            Forecast = inputs.Forecast,
+        };
         var unknownRain = new UnknownRainCheck(context, inputs.Weather, balance.Days);
         var advisor = new ProgramAdvisor(context, inputs.Sheets, RecentRains.Of(inputs), unknownRain.RestsOnIt, trouble?.Why);
         return new Reckoning(days, balance, trouble, context, unknownRain, advisor.All());
@@ -80,6 +83,8 @@ public static class MorningCalculation
             Outlook = OutlookPart.Of(context, days, trouble is null),
             Water = WaterPart.Of(context, balance.Days, days.Log),
             Pointers = GroundPart.Pointers(programs),
+            Corrections = inputs.Corrections,
+            Forecast = ForecastPart.Of(inputs, context.Site),
         };
     }
 

@@ -22,8 +22,14 @@ public sealed record MorningInputs
     /// <summary>What is known by now of the rain since midnight, one per gauge.</summary>
     public required IReadOnlyList<GaugeDay> RainSinceMidnight { get; init; }
 
-    /// <summary>Temperatures forecast for the sheet's date and later, as known by now; may be empty.</summary>
+    /// <summary>What is forecast for the sheet's date and later, by forecasts made by now and not too old, ascending; may be empty.</summary>
     public IReadOnlyList<ForecastDay> Forecast { get; init; } = [];
+
+    /// <summary>When the newest forecast known by now was made, UTC, be it too old or not; null = there is none.</summary>
+    public DateTimeOffset? ForecastIssued { get; init; }
+
+    /// <summary>Values of the forecast that no weather can have.</summary>
+    public IReadOnlyList<SetAsideValue> ForecastSetAside { get; init; } = [];
 
     /// <summary>ETo to expect of the sheet's date or a later one, mm: its forecast, else the last days' mean and the normals; null = nothing tells.</summary>
     public double? ExpectedEtoMm(DateOnly day, Site site) =>
@@ -43,6 +49,9 @@ public sealed record MorningInputs
 
     /// <summary>Sheets issued before this one, of earlier dates and earlier issues.</summary>
     public IReadOnlyList<IssuedSheet> Sheets { get; init; } = [];
+
+    /// <summary>What is known otherwise now than to the sheet before this one; null = nothing is.</summary>
+    public Corrections? Corrections { get; init; }
 
     /// <summary>Depletion at 00:00 of the first weather day; null = the first day is the site's start.</summary>
     public SoilState? StartState { get; init; }

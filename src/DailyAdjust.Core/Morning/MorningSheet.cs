@@ -40,8 +40,14 @@ public sealed record MorningSheet
 
     public required WaterUsed Water { get; init; }
 
+    /// <summary>What is known otherwise now than to the sheet before this one; null = nothing is.</summary>
+    public Corrections? Corrections { get; init; }
+
     /// <summary>What base minutes to look at: zones that would drain because others drive the program.</summary>
     public IReadOnlyList<string> Pointers { get; init; } = [];
+
+    /// <summary>Null = nothing is forecast.</summary>
+    public SheetForecast? Forecast { get; init; }
 }
 
 /// <summary>How fresh the sheet's knowledge is.</summary>
@@ -59,8 +65,14 @@ public sealed record Freshness
     /// <summary>The first date that the trouble began on.</summary>
     public DateOnly? NoAdviceSince { get; init; }
 
-    /// <summary>What was assumed, estimated or set aside in the last days, plain sentences.</summary>
+    /// <summary>What was assumed or estimated in the last days, plain sentences.</summary>
     public IReadOnlyList<string> Assumed { get; init; } = [];
+
+    /// <summary>What the checks of weather set aside in the last days, plain sentences, at most 6.</summary>
+    public IReadOnlyList<string> SetAside { get; init; } = [];
+
+    /// <summary>Sensors that are doubtful though their values count, plain sentences, at most 6.</summary>
+    public IReadOnlyList<string> Doubts { get; init; } = [];
 
     /// <summary>Gauges and dates whose rain is unknown and asked for.</summary>
     public IReadOnlyList<UnknownRain> UnknownRain { get; init; } = [];

@@ -3,6 +3,7 @@ using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
+using DailyAdjust.Core.Weather.Checks;
 
 namespace DailyAdjust.Core.Morning;
 
@@ -14,10 +15,7 @@ internal static class OvernightPart
     public static Overnight Of(MorningInputs inputs, Site site)
     {
         var yesterday = inputs.Weather.Count > 0 && inputs.Weather[^1].Date == inputs.Date.AddDays(-1) ? inputs.Weather[^1] : null;
-        var coldest = inputs.NightReadings
-            .Select(r => SensorLimits.Keep(r, "", site, []))
-            .Where(r => !double.IsNaN(r.AirTemperatureC))
-            .MinBy(r => r.AirTemperatureC);
+        var coldest = Coldest(inputs, site);
         return new Overnight(
             [.. site.Weather.Gauges.Select(g => new OvernightRain(
                 g.Id,
@@ -26,6 +24,22 @@ internal static class OvernightPart
             yesterday?.EtoMm,
             coldest?.AirTemperatureC,
             coldest?.End);
+    }
+
+    /// <summary>Of the night's readings whose temperature a sensor can have measured.</summary>
+    private static Reading? Coldest(MorningInputs inputs, Site site)
+    {
+        var source = site.Weather.Stations.FirstOrDefault(s => string.Equals(s.Id, inputs.NewestReadingStation, StringComparison.Ordinal));
+        if (source is null)
+        {
+            return null;
+        }
+
+        var notes = new CheckNotes(site, source, DaySpan.Of(site.Clock, inputs.Date));
+        return inputs.NightReadings
+            .Select(r => ValueChecks.Keep(r, notes))
+            .Where(r => !double.IsNaN(r.AirTemperatureC))
+            .MinBy(r => r.AirTemperatureC);
     }
 
     /// <summary>Starts of the last 24 hours whose program was not off, in order.</summary>

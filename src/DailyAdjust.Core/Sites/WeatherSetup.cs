@@ -3,6 +3,9 @@ namespace DailyAdjust.Core.Sites;
 /// <summary>Where the site's weather comes from.</summary>
 public sealed record WeatherSetup
 {
+    /// <summary>The forecast's id among the sources of files; no weather station has it.</summary>
+    public const string ForecastId = "forecast";
+
     /// <summary>In order of preference.</summary>
     public required IReadOnlyList<WeatherSource> Stations { get; init; }
 
@@ -81,6 +84,9 @@ public sealed record WeatherSource
 
     /// <summary>Where its files are fetched from; null = nowhere.</summary>
     public Pull? Pull { get; init; }
+
+    /// <summary>Its files tell of days to come; nothing in them was measured.</summary>
+    public bool IsForecast => string.Equals(Id, WeatherSetup.ForecastId, StringComparison.Ordinal);
 
     public bool IsDaily => Interval == TimeSpan.FromDays(1);
 }

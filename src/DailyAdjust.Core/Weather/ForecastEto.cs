@@ -1,11 +1,5 @@
 namespace DailyAdjust.Core.Weather;
 
-/// <summary>Temperatures that are forecast for a day to come, °C.</summary>
-/// <param name="Date">The site's calendar date.</param>
-/// <param name="AirTemperatureMaxC">Highest, °C.</param>
-/// <param name="AirTemperatureMinC">Lowest, °C, at most the highest.</param>
-public sealed record ForecastDay(DateOnly Date, double AirTemperatureMaxC, double AirTemperatureMinC);
-
 /// <summary>
 /// Reference ET of a forecast day: [FAO56] eq. 52 of its temperatures, times what the site's own last 30 days were of theirs. The
 /// scaling is what [FAO56] ch. 3, p. 64 asks for: the equation is to be calibrated at the place.
@@ -14,7 +8,7 @@ public static class ForecastEto
 {
     private const int DaysOfScale = 30;
 
-    /// <summary>mm, 0 or more, on a grid of 1e-6; null where the day is not forecast.</summary>
+    /// <summary>mm, 0 or more, on a grid of 1e-6; null where the day's temperatures are not forecast.</summary>
     /// <param name="day">The sheet's date or later.</param>
     /// <param name="sheetDate">The date of the morning.</param>
     /// <param name="forecast">In any order; of two for one date the last counts.</param>
@@ -22,12 +16,12 @@ public static class ForecastEto
     /// <param name="latitudeDeg">The site's, north positive.</param>
     public static double? For(DateOnly day, DateOnly sheetDate, IReadOnlyList<ForecastDay> forecast, IReadOnlyList<WeatherDay> known, double latitudeDeg)
     {
-        if (forecast.LastOrDefault(f => f.Date == day) is not { } ahead)
+        if (forecast.LastOrDefault(f => f.Date == day) is not { AirTemperatureMaxC: { } highest, AirTemperatureMinC: { } lowest })
         {
             return null;
         }
 
-        var plain = Plain(day, ahead.AirTemperatureMaxC, ahead.AirTemperatureMinC, latitudeDeg);
+        var plain = Plain(day, highest, lowest, latitudeDeg);
         return Math.Round(plain * Scale(sheetDate, known, latitudeDeg), 6, MidpointRounding.AwayFromZero);
     }
 

@@ -1,3 +1,5 @@
+using DailyAdjust.Core.Weather.Checks;
+
 namespace DailyAdjust.Core.Weather;
 
 /// <summary>Reference ET of a day from temperatures alone. Source: [FAO56] eq. 52, p. 64.</summary>
@@ -12,7 +14,7 @@ public static class HargreavesSamani
     /// <param name="extraterrestrialMJPerM2Day">Ra, 0 or more.</param>
     public static double EtoMm(double temperatureMaxC, double temperatureMinC, double extraterrestrialMJPerM2Day)
     {
-        var range = Require.Within(temperatureMaxC - temperatureMinC, 0, SensorLimits.WidestTemperatureRangeC, nameof(temperatureMaxC));
+        var range = Require.Within(temperatureMaxC - temperatureMinC, 0, ClimateLimits.WidestTemperatureRangeC, nameof(temperatureMaxC));
         var mean = (temperatureMaxC + temperatureMinC) / 2;
         return Math.Max(0, 0.0023 * (mean + 17.8) * Math.Sqrt(range) * MmPerMJPerM2 * extraterrestrialMJPerM2Day);
     }

@@ -1,3 +1,5 @@
+using DailyAdjust.Core.Weather.Checks;
+
 namespace DailyAdjust.Core.Weather;
 
 /// <summary>Radiation that reaches, stays at and leaves a grass surface. Source: [FAO56] ch. 3, p. 49-54; [ASCE05] for hours.</summary>
@@ -42,7 +44,7 @@ public static class Radiation
     public static double SolarFromTemperatureRangeMJPerM2Day(
         double temperatureMaxC, double temperatureMinC, double coefficient, double extraterrestrialMJPerM2Day, double elevationM)
     {
-        var range = Require.Within(temperatureMaxC - temperatureMinC, 0, SensorLimits.WidestTemperatureRangeC, nameof(temperatureMaxC));
+        var range = Require.Within(temperatureMaxC - temperatureMinC, 0, ClimateLimits.WidestTemperatureRangeC, nameof(temperatureMaxC));
         return Math.Min(
             coefficient * Math.Sqrt(range) * extraterrestrialMJPerM2Day,
             ClearSkyMJPerM2(extraterrestrialMJPerM2Day, elevationM));

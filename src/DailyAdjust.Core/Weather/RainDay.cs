@@ -12,17 +12,21 @@ internal sealed class RainDay
     private readonly List<RainSpan> _booked;
     private readonly TimeSpan _measured;
     private readonly TimeSpan _covered;
+    private readonly bool _doubtful;
 
     /// <param name="day">The date.</param>
     /// <param name="readings">The instrument's of the day; empty for a gauge that is read by hand.</param>
     /// <param name="readsDaily">The instrument reports once a day: its total is booked at 00:00.</param>
     /// <param name="spans">The gauge's entries.</param>
-    public RainDay(DaySpan day, IReadOnlyList<Reading> readings, bool readsDaily, IReadOnlyList<RainSpan> spans)
+    /// <param name="aside">Intervals whose rain was set aside: unless entries cover them, the day is not known however much of it is.</param>
+    public RainDay(
+        DaySpan day, IReadOnlyList<Reading> readings, bool readsDaily, IReadOnlyList<RainSpan> spans, IReadOnlyList<(DateTimeOffset Begin, DateTimeOffset End)> aside)
     {
         _day = day;
         _whole = spans.LastOrDefault(s => s.WholeDate == day.Date);
         List<RainSpan> timed = [.. spans.Where(s => s.WholeDate is null)];
         _booked = [.. timed.Where(s => day.Holds(s.From))];
+        _doubtful = aside.Any(a => Sum(timed.Select(s => s.Within(a.Begin, a.End))) < a.End - a.Begin);
         _covered = Sum(timed.Select(s => s.Within(day.Begin, day.End)));
         if (_whole is not null)
         {
@@ -54,12 +58,13 @@ internal sealed class RainDay
     public GaugeDay Finished(string gauge)
     {
         // A gauge that was read after the day's end held the day's rain, even if the span of 24 hours does not reach back to 00:00.
-        var known = _whole is not null || IsEnough(_measured + _covered) || _booked.Exists(s => s.To >= _day.End);
+        var known = _whole is not null || (!_doubtful && IsEnough(_measured + _covered)) || _booked.Exists(s => s.To >= _day.End);
         return known ? Known(gauge) : new GaugeDay(gauge, null, [], RainBasis.Unknown, TotalMm());
     }
 
-    /// <summary>Of a day that is still running: what is known of it.</summary>
-    public GaugeDay SoFar(string gauge) => KnowsAnything ? Known(gauge) : new GaugeDay(gauge, null, [], RainBasis.Unknown, 0);
+    /// <summary>Of a day that is still running: what is known of it; no rain beside a doubtful interval is not known to be none.</summary>
+    public GaugeDay SoFar(string gauge) =>
+        KnowsAnything && (_whole is not null || !_doubtful || _falls.Count > 0) ? Known(gauge) : new GaugeDay(gauge, null, [], RainBasis.Unknown, 0);
 
     private static TimeSpan Sum(IEnumerable<TimeSpan> times) => new(times.Sum(t => t.Ticks));
 

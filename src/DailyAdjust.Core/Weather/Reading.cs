@@ -42,6 +42,9 @@ public sealed record Reading
     /// <summary>Rain in the interval, mm.</summary>
     public double RainMm { get; init; } = double.NaN;
 
+    /// <summary>A running total of rain at the interval's end, which now and then begins at 0 again, mm.</summary>
+    public double RainCounterMm { get; init; } = double.NaN;
+
     /// <summary>The station's own reference ET in the interval, mm.</summary>
     public double ReferenceEtMm { get; init; } = double.NaN;
 

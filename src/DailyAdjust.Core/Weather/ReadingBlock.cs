@@ -1,4 +1,3 @@
-using System.Buffers.Binary;
 using System.Numerics;
 using System.Text;
 using DailyAdjust.Core.Sites;
@@ -27,21 +26,39 @@ public static class ReadingBlock
         r => r.AirTemperatureC, r => r.AirTemperatureMaxC, r => r.AirTemperatureMinC,
         r => r.RelativeHumidityPercent, r => r.RelativeHumidityMaxPercent, r => r.RelativeHumidityMinPercent,
         r => r.DewPointC, r => r.WindSpeedMPerS, r => r.SolarRadiationMJPerM2, r => r.SunshineH, r => r.RainMm, r => r.ReferenceEtMm,
-        r => r.RainChancePercent,
+        r => r.RainChancePercent, r => r.RainCounterMm,
     ];
 
     /// <summary>The readings as bytes, in the order given.</summary>
     public static byte[] Write(IReadOnlyList<Reading> readings)
     {
-        var marked = readings.Any(r => r.Marks.Count > 0);
-        var bytes = new List<byte>(16 + (readings.Count * 32)) { marked ? LayoutWithMarks : Layout };
-        WriteUnsigned(bytes, (ulong)readings.Count);
+        var columns = new double[Values.Length][];
         var mask = 0;
-        for (var v = 0; v < Values.Length; v++)
+        var marked = false;
+        for (var row = 0; row < readings.Count; row++)
         {
-            mask |= readings.Any(r => !double.IsNaN(Values[v](r))) ? 1 << v : 0;
+            var reading = readings[row];
+            marked |= reading.Marks.Count > 0;
+            for (var v = 0; v < Values.Length; v++)
+            {
+                var value = Values[v](reading);
+                if (!double.IsNaN(value) && (mask & (1 << v)) == 0)
+                {
+                    mask |= 1 << v;
+                    columns[v] = new double[readings.Count];
+                    columns[v].AsSpan(0, row).Fill(double.NaN);
+                }
+
+                if ((mask & (1 << v)) != 0)
+                {
+                    columns[v][row] = value;
+                }
+            }
         }
 
+        var bytes = new BlockWriter(16 + (readings.Count * (4 + (9 * BitOperations.PopCount((uint)mask)))));
+        bytes.Add(marked ? LayoutWithMarks : Layout);
+        bytes.AddUnsigned((ulong)readings.Count);
         bytes.Add((byte)mask);
         bytes.Add((byte)(mask >> 8));
         var (begin, step, length) = (0L, 0L, 0L);
@@ -49,17 +66,14 @@ public static class ReadingBlock
         {
             var nextStep = reading.Begin.UtcTicks - begin;
             var nextLength = reading.End.UtcTicks - reading.Begin.UtcTicks;
-            WriteSigned(bytes, nextStep - step);
-            WriteSigned(bytes, nextLength - length);
+            bytes.AddSigned(nextStep - step);
+            bytes.AddSigned(nextLength - length);
             (begin, step, length) = (reading.Begin.UtcTicks, nextStep, nextLength);
         }
 
-        for (var v = 0; v < Values.Length; v++)
+        foreach (var column in columns.Where(column => column is not null))
         {
-            if ((mask & (1 << v)) != 0)
-            {
-                WriteColumn(bytes, readings, Values[v]);
-            }
+            bytes.AddColumn(column);
         }
 
         if (marked)
@@ -67,7 +81,7 @@ public static class ReadingBlock
             WriteMarks(bytes, readings);
         }
 
-        return [.. bytes];
+        return bytes.ToArray();
     }
 
     /// <summary>The readings of a block that <see cref="Write"/> made.</summary>
@@ -126,23 +140,24 @@ public static class ReadingBlock
             RainMm = At(columns[10], i),
             ReferenceEtMm = At(columns[11], i),
             RainChancePercent = At(columns[12], i),
+            RainCounterMm = At(columns[13], i),
             Marks = marks.TryGetValue(i, out var ofRow) ? (IReadOnlyList<ValueMark>)ofRow : [],
         })];
     }
 
-    private static void WriteMarks(List<byte> bytes, IReadOnlyList<Reading> readings)
+    private static void WriteMarks(BlockWriter bytes, IReadOnlyList<Reading> readings)
     {
-        WriteUnsigned(bytes, (ulong)readings.Sum(r => r.Marks.Count));
+        bytes.AddUnsigned((ulong)readings.Sum(r => r.Marks.Count));
         for (var row = 0; row < readings.Count; row++)
         {
             foreach (var mark in readings[row].Marks)
             {
                 var raw = Encoding.UTF8.GetBytes(mark.Raw.Length <= LongestRaw ? mark.Raw : mark.Raw[..LongestRaw]);
-                WriteUnsigned(bytes, (ulong)row);
+                bytes.AddUnsigned((ulong)row);
                 bytes.Add((byte)mark.Quantity);
                 bytes.Add((byte)mark.Kind);
-                WriteUnsigned(bytes, (ulong)raw.Length);
-                bytes.AddRange(raw);
+                bytes.AddUnsigned((ulong)raw.Length);
+                bytes.Add(raw);
             }
         }
     }
@@ -173,26 +188,6 @@ public static class ReadingBlock
 
     private static double At(double[] column, int row) => column.Length == 0 ? double.NaN : column[row];
 
-    private static void WriteColumn(List<byte> bytes, IReadOnlyList<Reading> readings, Func<Reading, double> value)
-    {
-        Span<byte> change = stackalloc byte[8];
-        var before = 0UL;
-        foreach (var reading in readings)
-        {
-            var bits = BitConverter.DoubleToUInt64Bits(value(reading));
-            var difference = bits ^ before;
-            before = bits;
-            var leading = BitOperations.LeadingZeroCount(difference) / 8;
-            var trailing = difference == 0 ? 0 : BitOperations.TrailingZeroCount(difference) / 8;
-            bytes.Add((byte)((leading << 4) | trailing));
-            BinaryPrimitives.WriteUInt64BigEndian(change, difference);
-            for (var i = leading; i < 8 - trailing; i++)
-            {
-                bytes.Add(change[i]);
-            }
-        }
-    }
-
     private static double[] ReadColumn(ref ReadOnlySpan<byte> block, int count)
     {
         var column = new double[count];
@@ -218,19 +213,6 @@ public static class ReadingBlock
         }
 
         return column;
-    }
-
-    private static void WriteSigned(List<byte> bytes, long value) => WriteUnsigned(bytes, (ulong)((value << 1) ^ (value >> 63)));
-
-    private static void WriteUnsigned(List<byte> bytes, ulong value)
-    {
-        while (value >= 0x80)
-        {
-            bytes.Add((byte)(value | 0x80));
-            value >>= 7;
-        }
-
-        bytes.Add((byte)value);
     }
 
     private static long ReadSigned(ref ReadOnlySpan<byte> block)

@@ -10,8 +10,14 @@ public static class ReadingMerge
     /// <param name="inArrivalOrder">Earliest arrival first; within one, a later row counts over an earlier one.</param>
     public static IReadOnlyList<Reading> Merge(IEnumerable<IReadOnlyList<Reading>> inArrivalOrder)
     {
+        IReadOnlyList<IReadOnlyList<Reading>> blocks = [.. inArrivalOrder.Where(block => block.Count > 0)];
+        if (blocks is [] || (blocks is [var only] && IsAscending(only)))
+        {
+            return blocks is [] ? [] : blocks[0];
+        }
+
         var byBegin = new SortedList<DateTimeOffset, Reading>();
-        foreach (var block in inArrivalOrder)
+        foreach (var block in blocks)
         {
             foreach (var reading in block)
             {
@@ -20,6 +26,19 @@ public static class ReadingMerge
         }
 
         return [.. byBegin.Values];
+    }
+
+    private static bool IsAscending(IReadOnlyList<Reading> readings)
+    {
+        for (var i = 1; i < readings.Count; i++)
+        {
+            if (readings[i].Begin <= readings[i - 1].Begin)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>The two readings of one begin as one; intervals of different length are different measurements, and the later stands alone.</summary>
@@ -37,6 +56,7 @@ public static class ReadingMerge
             SolarRadiationMJPerM2 = Known(later.SolarRadiationMJPerM2, earlier.SolarRadiationMJPerM2),
             SunshineH = Known(later.SunshineH, earlier.SunshineH),
             RainMm = Known(later.RainMm, earlier.RainMm),
+            RainCounterMm = Known(later.RainCounterMm, earlier.RainCounterMm),
             ReferenceEtMm = Known(later.ReferenceEtMm, earlier.ReferenceEtMm),
             RainChancePercent = Known(later.RainChancePercent, earlier.RainChancePercent),
             Marks = Marks(earlier.Marks, later.Marks),

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather.Checks;
 
 namespace DailyAdjust.Core.Weather;
 
@@ -16,16 +17,20 @@ internal sealed class StationWindow
 
     private readonly Dictionary<WeatherQuantity, IReadOnlyList<Sample>> _series = [];
     private readonly List<Reading> _readings;
+    private readonly CheckNotes _notes;
 
-    private StationWindow(Site site, WeatherSource source, DaySpan day, List<Reading> readings, List<SetAsideValue> setAside, int wetHumidities)
+    private StationWindow(List<Reading> readings, CheckNotes notes, SolarDay solar, IReadOnlyList<SetAsideValue> setAside, int wetHumidities)
     {
-        Site = site;
-        Source = source;
-        Day = day;
+        Site = notes.Site;
+        Source = notes.Source;
+        Day = notes.Day;
+        Sun = notes.Sun;
+        Solar = solar;
         _readings = readings;
+        _notes = notes;
         SetAside = setAside;
         WetHumidities = wetHumidities;
-        OfDay = [.. readings.Where(r => day.Holds(r.Begin))];
+        OfDay = [.. readings.Where(r => Day.Holds(r.Begin))];
     }
 
     public Site Site { get; }
@@ -34,11 +39,19 @@ internal sealed class StationWindow
 
     public DaySpan Day { get; }
 
+    public SunOfDay Sun { get; }
+
+    /// <summary>The day's radiation as the sensor has it.</summary>
+    public SolarDay Solar { get; }
+
     /// <summary>Cleaned readings that begin in the day.</summary>
     public IReadOnlyList<Reading> OfDay { get; }
 
     /// <summary>Values of the day that were set aside.</summary>
     public IReadOnlyList<SetAsideValue> SetAside { get; }
+
+    /// <summary>Intervals of the day of which it is not known how much rain fell, though the gauge said something.</summary>
+    public IReadOnlyList<(DateTimeOffset Begin, DateTimeOffset End)> RainAside => _notes.RainAside;
 
     /// <summary>Readings of the day whose humidity above 100 % counts as 100 %.</summary>
     public int WetHumidities { get; }
@@ -52,7 +65,8 @@ internal sealed class StationWindow
     /// <param name="asOf">Readings that end later are not used.</param>
     public static StationWindow Of(Site site, WeatherSource source, DaySpan day, IReadOnlyList<Reading> all, DateTimeOffset asOf)
     {
-        var (kept, setAside, wet) = (new List<Reading>(), new List<SetAsideValue>(), 0);
+        var (kept, notes, wet) = (new List<Reading>(), new CheckNotes(site, source, day), 0);
+        var solar = new SolarDay(notes);
         var end = day.End + After;
         for (var i = FirstFrom(all, day.Begin - Before); i < all.Count && all[i].Begin < end; i++)
         {
@@ -63,13 +77,33 @@ internal sealed class StationWindow
                 continue;
             }
 
-            var reading = SensorLimits.Keep(all[i], source.Id, site, setAside);
-            kept.Add(reading);
-            wet += day.Holds(reading.Begin) && (IsWet(all[i].RelativeHumidityPercent) || IsWet(all[i].RelativeHumidityMaxPercent)) ? 1 : 0;
+            MarkWords.Note(all[i], notes);
+            kept.Add(ValueChecks.Keep(all[i], notes));
+            if (day.Holds(all[i].Begin))
+            {
+                solar.Add(all[i]);
+                wet += IsWet(all[i].RelativeHumidityPercent) || IsWet(all[i].RelativeHumidityMaxPercent) ? 1 : 0;
+            }
         }
 
-        setAside.RemoveAll(s => !day.Holds(s.Begin));
-        return new StationWindow(site, source, day, kept, setAside, wet);
+        if (!source.IsDaily)
+        {
+            SeriesChecks.Run(new CheckedRows(kept, notes));
+        }
+
+        return new StationWindow(kept, notes, solar, [.. notes.SetAside.OrderBy(s => s.Begin)], wet);
+    }
+
+    /// <summary>The same without the day's temperatures.</summary>
+    /// <param name="check">Which found them wrong.</param>
+    /// <param name="why">In words.</param>
+    public StationWindow WithoutTemperatures(WeatherCheck check, string why)
+    {
+        var rows = new List<Reading>(_readings);
+        var notes = new CheckNotes(Site, Source, Day);
+        notes.RainAside.AddRange(_notes.RainAside);
+        new CheckedRows(rows, notes).SetAside(check, WeatherQuantity.AirTemperature, rows.FindIndex(r => Day.Holds(r.Begin)), rows.FindLastIndex(r => Day.Holds(r.Begin)) + 1, "°C", why);
+        return new StationWindow(rows, notes, Solar, [.. SetAside, .. notes.SetAside], WetHumidities);
     }
 
     /// <summary>Known and interpolated values of a quantity; solar radiation in MJ/m² per hour, sunshine in h per hour, reference ET in mm per hour.</summary>
@@ -88,7 +122,7 @@ internal sealed class StationWindow
     public TimeSpan Interpolated(WeatherQuantity quantity) =>
         new(Series(quantity).Where(s => s.Interpolated && Day.Holds(s.Begin)).Sum(s => s.Length.Ticks));
 
-    private static bool IsWet(double humidityPercent) => humidityPercent is > 100 and <= SensorLimits.HumidityMostPercent;
+    private static bool IsWet(double humidityPercent) => humidityPercent is > 100 and <= HumidityCheck.MostPercent;
 
     private static int FirstFrom(IReadOnlyList<Reading> all, DateTimeOffset begin)
     {
@@ -113,25 +147,11 @@ internal sealed class StationWindow
     {
         foreach (var reading in _readings)
         {
-            var value = Value(reading, quantity);
+            var value = SeriesValue.Of(reading, quantity);
             if (!double.IsNaN(value))
             {
                 yield return new Sample(reading.Begin, reading.End, value, Interpolated: false);
             }
         }
     }
-
-    private static double Value(Reading r, WeatherQuantity quantity) => quantity switch
-    {
-        WeatherQuantity.AirTemperature => double.IsNaN(r.AirTemperatureC) ? (r.AirTemperatureMaxC + r.AirTemperatureMinC) / 2 : r.AirTemperatureC,
-        WeatherQuantity.RelativeHumidity => double.IsNaN(r.RelativeHumidityPercent)
-            ? (r.RelativeHumidityMaxPercent + r.RelativeHumidityMinPercent) / 2
-            : r.RelativeHumidityPercent,
-        WeatherQuantity.DewPoint => r.DewPointC,
-        WeatherQuantity.WindSpeed => r.WindSpeedMPerS,
-        WeatherQuantity.SolarRadiation => r.SolarRadiationMJPerM2 / (r.End - r.Begin).TotalHours,
-        WeatherQuantity.Sunshine => r.SunshineH / (r.End - r.Begin).TotalHours,
-        WeatherQuantity.ReferenceEt => r.ReferenceEtMm / (r.End - r.Begin).TotalHours,
-        _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "No series is made of it."),
-    };
 }

@@ -33,12 +33,28 @@ public readonly record struct RainFall(DateTimeOffset At, double Mm);
 /// <param name="MeasuredPartMm">When unknown: what was measured of it all the same, mm.</param>
 public sealed record GaugeDay(string Gauge, double? RainMm, IReadOnlyList<RainFall> Falls, RainBasis Basis, double MeasuredPartMm);
 
-/// <summary>A reading's value that was not used, and why.</summary>
+/// <summary>A reading's value, or several of one quantity that one check found together, that was not used, and why.</summary>
 /// <param name="Station">Weather station.</param>
-/// <param name="Begin">Interval begin, UTC.</param>
-/// <param name="What">Quantity and value in words.</param>
+/// <param name="Begin">Interval begin, UTC; of the first value.</param>
+/// <param name="What">Quantity and (first) value in words; begins with the quantity's name.</param>
 /// <param name="Why">The limit it broke.</param>
-public sealed record SetAsideValue(string Station, DateTimeOffset Begin, string What, string Why);
+public sealed record SetAsideValue(string Station, DateTimeOffset Begin, string What, string Why)
+{
+    /// <summary>Name of the check that found it; empty in days that were stored before checks had names.</summary>
+    public string Check { get; init; } = "";
+
+    /// <summary>How many values of the day, 1 or more.</summary>
+    public int Values { get; init; } = 1;
+
+    /// <summary>The quantity's name.</summary>
+    public string Quantity => What.Split(' ')[0];
+}
+
+/// <summary>A sensor that is doubtful over weeks, though no single value of it was wrong: its values count.</summary>
+/// <param name="Check">Name of the check.</param>
+/// <param name="Station">Weather station.</param>
+/// <param name="Words">What is odd, and what it may come from.</param>
+public sealed record SensorDoubt(string Check, string Station, string Words);
 
 /// <summary>One site-local calendar day of weather.</summary>
 public sealed record WeatherDay
@@ -63,7 +79,33 @@ public sealed record WeatherDay
     /// <summary>One per gauge of the site, in the site's order.</summary>
     public required IReadOnlyList<GaugeDay> Rain { get; init; }
 
+    /// <summary>Values of every station that were not used, in the order of the stations and of time.</summary>
     public IReadOnlyList<SetAsideValue> SetAside { get; init; } = [];
+
+    /// <summary>Sensors that are doubtful, in the order of the stations.</summary>
+    public IReadOnlyList<SensorDoubt> Doubts { get; init; } = [];
+
+    /// <summary>What the sources used said about their values beside the numbers ("rain: trace counts as 0"), ordinal order.</summary>
+    public IReadOnlyList<string> Marks { get; init; } = [];
+
+    /// <summary>The station that helped out for the first; null = the first knew the day, or none did.</summary>
+    public StandIn? StandIn { get; init; }
+
+    /// <summary>What later days' checks look back on, in the order of the stations; empty in days stored before there were any.</summary>
+    public IReadOnlyList<StationDay> Stations { get; init; } = [];
+
+    public StationDay? StationAt(string station)
+    {
+        foreach (var day in Stations)
+        {
+            if (string.Equals(day.Station, station, StringComparison.Ordinal))
+            {
+                return day;
+            }
+        }
+
+        return null;
+    }
 
     public GaugeDay RainAt(string gauge) => Rain.First(r => string.Equals(r.Gauge, gauge, StringComparison.Ordinal));
 }

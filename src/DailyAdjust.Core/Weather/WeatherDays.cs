@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather.Checks;
 
 namespace DailyAdjust.Core.Weather;
 
@@ -19,10 +20,16 @@ public static class WeatherDays
         }
 
         var known = new List<WeatherDay>(inputs.Before);
+        var clock = inputs.Versions[^1].Site.Clock;
+        var rains = inputs.Readings.ToDictionary(r => r.Key, r => RainCounter.ToRain(r.Key, r.Value, clock), StringComparer.Ordinal);
+        inputs = inputs with { Readings = rains.ToDictionary(r => r.Key, r => r.Value.Readings, StringComparer.Ordinal) };
+        List<SetAsideValue> setAside = [.. rains.Values.SelectMany(r => r.SetAside)];
         var spans = new Dictionary<(SiteClock, string), IReadOnlyList<RainSpan>>();
         for (var date = inputs.From; date <= inputs.Through; date = date.AddDays(1))
         {
-            known.Add(Compute(inputs, date, known, spans));
+            var day = Compute(inputs, date, known, spans);
+            var ofDay = setAside.Where(s => clock.DateOf(s.Begin) == date).ToList();
+            known.Add(ofDay.Count == 0 ? day : day with { SetAside = [.. day.SetAside, .. ofDay] });
         }
 
         return known[inputs.Before.Count..];
@@ -39,7 +46,9 @@ public static class WeatherDays
         IReadOnlyList<LogEntry> log)
     {
         var day = DaySpan.Of(site.Clock, date);
-        var windows = site.Weather.Stations.Select(s => StationWindow.Of(site, s, day, Of(readings, s.Id), asOf)).ToList();
+        var windows = site.Weather.Stations
+            .Select(s => StationWindow.Of(site, s, day, RainCounter.ToRain(s.Id, Of(readings, s.Id), site.Clock).Readings, asOf))
+            .ToList();
         return [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, RainSpan.Of(g.Id, log, site.Clock, asOf)).SoFar(g.Id))];
     }
 
@@ -82,21 +91,39 @@ public static class WeatherDays
             return found;
         }
 
-        return WithEto(windows, before, new WeatherDay
+        List<StationEto> stations = [.. windows.Select(w => new StationEto(w))];
+        List<StationHistory> histories = [.. stations.Select(s => new StationHistory(date, StationDay.Of(s.Window, s.Inputs), before))];
+        var wrong = SecondStationCheck.Find(site.Weather.Stations, histories);
+        for (var i = 0; i < stations.Count; i++)
+        {
+            stations[i] = wrong[i] is { } why ? new StationEto(stations[i].Window.WithoutTemperatures(SecondStationCheck.About, why)) : stations[i];
+        }
+
+        var known = WithEto(stations, before, new WeatherDay
         {
             Date = date,
             Station = "",
             EtoMm = null,
             Basis = EtoBasis.Open,
             Rain = [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, SpansOf(g.Id)).Finished(g.Id))],
-            SetAside = [.. windows.SelectMany(w => w.SetAside)],
+            SetAside = [.. stations.SelectMany(s => s.Window.SetAside)],
+            Doubts = DoubtChecks.Of(site, date, histories),
+            Stations = [.. histories.Select(h => h.Today)],
         }, site.Weather.Normals);
+        return known with
+        {
+            Marks = MarkWords.Of(windows.Where(w =>
+                string.Equals(w.Source.Id, known.Station, StringComparison.Ordinal)
+                || site.Weather.Gauges.Any(g => string.Equals(g.StationId, w.Source.Id, StringComparison.Ordinal)))),
+            StandIn = known.Station.Length > 0 && !string.Equals(known.Station, site.Weather.Stations[0].Id, StringComparison.Ordinal)
+                ? StandIn.Of(site, site.Weather.Stations.First(s => string.Equals(s.Id, known.Station, StringComparison.Ordinal)))
+                : null,
+        };
     }
 
     /// <summary>The first station that is complete; else the first that can be estimated; else what is expected; else the day stays open.</summary>
-    private static WeatherDay WithEto(List<StationWindow> windows, List<WeatherDay> before, WeatherDay day, MonthlyNormals? normals)
+    private static WeatherDay WithEto(List<StationEto> stations, List<WeatherDay> before, WeatherDay day, MonthlyNormals? normals)
     {
-        List<StationEto> stations = [.. windows.Select(w => new StationEto(w))];
         for (var i = 0; i < stations.Count; i++)
         {
             if (stations[i].Complete() is { } complete)
@@ -131,7 +158,7 @@ public static class WeatherDays
     private static RainDay RainOf(Gauge gauge, DaySpan day, List<StationWindow> windows, IReadOnlyList<RainSpan> spans)
     {
         var window = windows.Find(w => string.Equals(w.Source.Id, gauge.StationId, StringComparison.Ordinal));
-        return new RainDay(day, window?.OfDay ?? [], window?.Source.IsDaily ?? false, spans);
+        return new RainDay(day, window?.OfDay ?? [], window?.Source.IsDaily ?? false, spans, window?.RainAside ?? []);
     }
 
     private static IReadOnlyList<Reading> Of(IReadOnlyDictionary<string, IReadOnlyList<Reading>> readings, string station) =>
@@ -141,7 +168,8 @@ public static class WeatherDays
         !(double.IsNaN(r.AirTemperatureC) && double.IsNaN(r.AirTemperatureMaxC) && double.IsNaN(r.AirTemperatureMinC)
             && double.IsNaN(r.RelativeHumidityPercent) && double.IsNaN(r.RelativeHumidityMaxPercent) && double.IsNaN(r.RelativeHumidityMinPercent)
             && double.IsNaN(r.DewPointC) && double.IsNaN(r.WindSpeedMPerS) && double.IsNaN(r.SolarRadiationMJPerM2)
-            && double.IsNaN(r.SunshineH) && double.IsNaN(r.RainMm) && double.IsNaN(r.ReferenceEtMm) && double.IsNaN(r.RainChancePercent));
+            && double.IsNaN(r.SunshineH) && double.IsNaN(r.RainMm) && double.IsNaN(r.ReferenceEtMm) && double.IsNaN(r.RainChancePercent)
+            && double.IsNaN(r.RainCounterMm));
 
     private static double OnGrid(double mm) => Math.Round(mm, EtoDecimals, MidpointRounding.AwayFromZero);
 

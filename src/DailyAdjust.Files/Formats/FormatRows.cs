@@ -20,6 +20,9 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
 
     public SiteClock Clock => clock;
 
+    /// <summary>Forecasts: when the file says that it was made, UTC; null = it does not say.</summary>
+    public DateTimeOffset? Issued { get; set; }
+
     /// <summary>Nothing of the file is used; null = it is.</summary>
     public Problem? WholeFile { get; private set; }
 
@@ -30,6 +33,15 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
         Keep(reading);
     }
 
+    /// <summary>Readings that were gathered from several rows; the rows are counted by themselves.</summary>
+    public void Add(IEnumerable<Reading> gathered)
+    {
+        foreach (var reading in gathered)
+        {
+            Keep(reading);
+        }
+    }
+
     /// <summary>A row with values that are no number; the rest of it counts.</summary>
     /// <param name="values">How many.</param>
     public void RowWithoutSomeValues(Reading? reading, int values)
@@ -37,6 +49,25 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
         _setAside++;
         _valuesSetAside += values;
         Keep(reading);
+    }
+
+    /// <summary>A row with all that was found in it.</summary>
+    public void Row(RowValues row)
+    {
+        (_read, _setAside) = row.SetAside == 0 ? (_read + 1, _setAside) : (_read, _setAside + 1);
+        _valuesSetAside += row.SetAside;
+        foreach (var reading in row.ToReadings())
+        {
+            Keep(reading);
+        }
+    }
+
+    /// <summary>A value that is not surely a number of its column; the rest of its row counts.</summary>
+    public void SetAside(RowValues row, string name, int line, int column, ReadOnlySpan<char> text, string why, string hint)
+    {
+        row.SetAside++;
+        var shown = Shown.Short(text);
+        _problems.Add($"values of {name} that were set aside", line, column, Severity.Warning, () => ($"{name}: \"{shown}\" {why}; the value is set aside", hint));
     }
 
     /// <summary>A row that does not count at all.</summary>
@@ -77,6 +108,7 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
             ValuesSetAside = _valuesSetAside,
             Begin = _begin,
             End = _end,
+            Issued = Issued,
             Problems = _problems.ToList(),
         };
     }

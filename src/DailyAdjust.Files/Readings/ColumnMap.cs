@@ -27,7 +27,10 @@ internal sealed record ColumnMap(IReadOnlyList<string> Cells, int Time, int? Tim
     ];
 
     /// <summary>The map for this header, or the columns at which it fails: which, what and what to do.</summary>
-    public static (ColumnMap? Map, IReadOnlyList<ColumnFault> Faults) Bind(IReadOnlyList<string> cells, WeatherSource source)
+    /// <param name="cells">The header, cell by cell.</param>
+    /// <param name="source">The column map.</param>
+    /// <param name="units">The line below the header where it holds the units; empty where it does not.</param>
+    public static (ColumnMap? Map, IReadOnlyList<ColumnFault> Faults) Bind(IReadOnlyList<string> cells, WeatherSource source, IReadOnlyList<string> units)
     {
         var faults = new List<ColumnFault>();
         var time = Index(cells, source.Time.Column, faults);
@@ -36,9 +39,10 @@ internal sealed record ColumnMap(IReadOnlyList<string> Cells, int Time, int? Tim
         foreach (var (quantity, mapped) in source.Columns.OrderBy(column => column.Key))
         {
             var index = Index(cells, mapped.Header, faults);
-            if (index >= 0 && UnitOf(quantity, mapped, cells[index], index, source.IsDaily, faults) is { } unit)
+            var below = index >= 0 && index < units.Count && units[index].Trim().Trim('[', ']', '(', ')') is { Length: > 0 } text ? text : null;
+            if (index >= 0 && UnitOf(quantity, mapped, cells[index], below, index, source.IsDaily, faults) is { } unit)
             {
-                values.Add(new ValueColumn(index, cells[index].Trim(), new QuantityUnit(quantity, unit)));
+                values.Add(new ValueColumn(index, cells[index].Trim(), new QuantityUnit(quantity, unit, mapped.Counter)));
             }
         }
 
@@ -60,9 +64,9 @@ internal sealed record ColumnMap(IReadOnlyList<string> Cells, int Time, int? Tim
         return index;
     }
 
-    private static Unit? UnitOf(WeatherQuantity quantity, MappedColumn mapped, string header, int index, bool daily, List<ColumnFault> faults)
+    private static Unit? UnitOf(WeatherQuantity quantity, MappedColumn mapped, string header, string? below, int index, bool daily, List<ColumnFault> faults)
     {
-        var written = HeaderUnit.Split(header).Unit;
+        var written = HeaderUnit.Split(header).Unit ?? below;
         var fromHeader = written is null ? null : WeatherUnits.Find(written.Replace("\uFFFD", "", StringComparison.Ordinal), quantity, daily);
         var fromMap = mapped.Unit is null ? null : WeatherUnits.Find(mapped.Unit, quantity, daily);
         var usual = string.Join(", ", WeatherUnits.Kinds(quantity, daily).SelectMany(Units.Spellings));

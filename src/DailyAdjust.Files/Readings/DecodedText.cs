@@ -13,6 +13,7 @@ internal sealed class DecodedText
 
     private readonly Stream _stream;
     private readonly Decoder _decoder;
+    private readonly bool _oneByteLineEnds;
     private readonly byte[] _bytes = new byte[PieceBytes];
     private int _position;
     private int _count;
@@ -26,6 +27,7 @@ internal sealed class DecodedText
         var (encoding, markLength) = EncodingOf(_bytes.AsSpan(0, _count), _ended);
         _position = markLength;
         _decoder = encoding.GetDecoder();
+        _oneByteLineEnds = encoding is not UnicodeEncoding;
         NotText = WhyNotText(_bytes.AsSpan(0, _count));
     }
 
@@ -52,6 +54,43 @@ internal sealed class DecodedText
         }
 
         return 0;
+    }
+
+    /// <summary>Passes over whole lines of the file's beginning.</summary>
+    /// <param name="from">Which lines and bytes have been read, and where to go on.</param>
+    /// <returns>Lines that end before the line it goes on from, and lines that end within the known bytes; null = it stays where it is.</returns>
+    public (int Skipped, int Known)? SkipTo(LinesKnown from)
+    {
+        if (!_oneByteLineEnds || !_stream.CanSeek || from.Bytes > _stream.Length || !Ascii.IsValid(from.Header) || from.Header.Length == 0)
+        {
+            return null;
+        }
+
+        // The header's own line holds the word; beyond it, it would be another header, with other columns.
+        var position = _stream.Position;
+        var header = new LineEnds(_stream, 0, "\0");
+        for (var line = 0; line < from.HeaderLine; line++)
+        {
+            if (header.ToNextLine() is null)
+            {
+                _stream.Position = position;
+                return null;
+            }
+        }
+
+        var ends = new LineEnds(_stream, _stream.Position, from.Header);
+        var skipped = from.HeaderLine + ends.Through(from.GoOnAt) + 1;
+        if (ends.ToNextLine() is not { } start || start > from.Bytes || ends.HasWord)
+        {
+            _stream.Position = position;
+            return null;
+        }
+
+        var known = skipped + ends.Through(from.Bytes);
+        _stream.Position = start;
+        _decoder.Reset();
+        (_position, _count, _ended, _flushed) = (0, 0, false, false);
+        return (skipped, known);
     }
 
     private void Refill()

@@ -43,16 +43,31 @@ internal static class HeaderSearch
 
         if (best > 0)
         {
-            var (map, faults) = ColumnMap.Bind(bestCells, source);
+            var units = best == wanted.Count && source.UnitsBelow ? UnitCells(lines, bestDelimiter) : [];
+            var (map, faults) = ColumnMap.Bind(bestCells, source, units);
             return (map, bestDelimiter, [.. faults.Select(fault => new Problem(file, bestLine, fault.Column, fault.What, fault.Hint))]);
         }
 
         return (null, ',', [NoHeader(file, notText, firstLine, wanted)]);
     }
 
+    private static IReadOnlyList<string> UnitCells(LineReader lines, char delimiter)
+    {
+        while (lines.TryRead(out var line))
+        {
+            if (!line.IsWhiteSpace())
+            {
+                return Cells(line.ToString(), delimiter);
+            }
+        }
+
+        return [];
+    }
+
     /// <summary>One line as cells, quotes removed.</summary>
     public static IReadOnlyList<string> Cells(string line, char delimiter)
     {
+        line = delimiter == ' ' ? LineText.SingleBlanks(line) : line;
         using var reader = Sep.New(delimiter).Reader(o => o with { HasHeader = false, DisableColCountCheck = true, Unescape = true }).FromText(line);
         var cells = new List<string>();
         foreach (var row in reader)

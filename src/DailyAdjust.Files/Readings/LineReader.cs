@@ -1,3 +1,5 @@
+using System.Text;
+
 namespace DailyAdjust.Files.Readings;
 
 /// <summary>Why a line cannot be split into cells.</summary>
@@ -76,6 +78,36 @@ internal sealed class LineReader(DecodedText text)
             OpenLine = Number + 1;
             return Take(ref line, tooLong);
         }
+    }
+
+    /// <summary>Passes over lines that were read before; what was read ahead is dropped.</summary>
+    /// <returns>The number of the first line that is not wholly within the known bytes; null = nothing is passed over.</returns>
+    public int? SkipTo(LinesKnown from)
+    {
+        if (text.SkipTo(from) is not { } lines)
+        {
+            return null;
+        }
+
+        (_start, _end, _ended, _afterReturn) = (0, 0, false, false);
+        Number = lines.Skipped;
+        return lines.Known + 1;
+    }
+
+    /// <summary>All that was not read yet, as one text, for formats that have no lines; null where it is longer than allowed.</summary>
+    /// <param name="most">Characters.</param>
+    public string? Rest(int most)
+    {
+        var rest = new StringBuilder().Append(_buffer, _start, _end - _start);
+        (_start, _end) = (0, 0);
+        while (!_ended && rest.Length <= most)
+        {
+            Refill();
+            rest.Append(_buffer, 0, _end);
+            (_start, _end) = (0, 0);
+        }
+
+        return rest.Length <= most ? rest.ToString() : null;
     }
 
     private bool Take(ref ReadOnlySpan<char> line, bool tooLong)

@@ -1,8 +1,13 @@
 namespace DailyAdjust.Files.Readings;
 
 /// <summary>Hands lines to the CSV parser: one line, one row. A line with a fault is reported and handed on empty, so that rows keep count of lines.</summary>
-internal sealed class LineText(LineReader lines, Action<int, LineFault> report) : TextReader
+/// <param name="lines">The lines.</param>
+/// <param name="delimiter">Where it is a blank, runs of blanks and tabs are one, and those at the line's ends none.</param>
+/// <param name="report">Takes the lines that have a fault.</param>
+internal sealed class LineText(LineReader lines, char delimiter, Action<int, LineFault> report) : TextReader
 {
+    private const char Blank = ' ';
+
     private readonly char[] _line = new char[LineReader.LongestLine + 1];
     private int _position;
     private int _length;
@@ -35,9 +40,43 @@ internal sealed class LineText(LineReader lines, Action<int, LineFault> report) 
             report(lines.Number, lines.Fault);
         }
 
-        next.CopyTo(_line);
-        _line[next.Length] = '\n';
-        (_position, _length) = (0, next.Length + 1);
+        var length = delimiter == Blank ? SingleBlanks(next, _line) : Copy(next, _line);
+        _line[length] = '\n';
+        (_position, _length) = (0, length + 1);
         return true;
+    }
+
+    /// <summary>A line of which runs of blanks and tabs are one delimiter.</summary>
+    public static string SingleBlanks(string line)
+    {
+        var single = new char[line.Length];
+        return new string(single, 0, SingleBlanks(line, single));
+    }
+
+    private static int Copy(ReadOnlySpan<char> line, Span<char> into)
+    {
+        line.CopyTo(into);
+        return line.Length;
+    }
+
+    private static int SingleBlanks(ReadOnlySpan<char> line, Span<char> into)
+    {
+        var length = 0;
+        var quoted = false;
+        foreach (var c in line.Trim(" \t"))
+        {
+            quoted ^= c == '"';
+            var isBlank = !quoted && c is Blank or '\t';
+            if (!isBlank)
+            {
+                into[length++] = c;
+            }
+            else if (into[length - 1] != Blank)
+            {
+                into[length++] = Blank;
+            }
+        }
+
+        return length;
     }
 }

@@ -8,12 +8,20 @@ internal sealed class ProblemLog(string file)
     private readonly List<Problem> _kept = [];
     private readonly Dictionary<(string Sort, int Column), (int Count, int LastLine)> _sorts = [];
 
+    /// <summary>Problems of earlier lines were told when those were read first.</summary>
+    public int FirstLine { get; set; } = 1;
+
     /// <summary>Notes one problem; the texts are only made while they are kept.</summary>
     /// <param name="sort">What one counts together, in words that end "... more rows: ".</param>
     /// <param name="line">From 1.</param>
     /// <param name="column">The cell, from 1.</param>
     public void Add(string sort, int line, int column, Severity severity, Func<(string What, string Hint)> texts)
     {
+        if (line < FirstLine)
+        {
+            return;
+        }
+
         var (count, _) = _sorts.GetValueOrDefault((sort, column));
         _sorts[(sort, column)] = (count + 1, line);
         if (count < KeptOfASort)

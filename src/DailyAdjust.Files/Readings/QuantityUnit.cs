@@ -6,7 +6,8 @@ namespace DailyAdjust.Files.Readings;
 /// <summary>A quantity in the unit that a weather file writes it in, and its value in the reading's own.</summary>
 /// <param name="Quantity">What the column measures.</param>
 /// <param name="Unit">The unit that the file uses.</param>
-internal sealed record QuantityUnit(WeatherQuantity Quantity, Unit Unit)
+/// <param name="Counter">The column is a running total of rain.</param>
+internal sealed record QuantityUnit(WeatherQuantity Quantity, Unit Unit, bool Counter = false)
 {
     private const double SecondsPerDay = 86400;
 

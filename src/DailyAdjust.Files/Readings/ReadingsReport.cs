@@ -34,6 +34,9 @@ public sealed record ReadingsReport
 
     public DateTimeOffset? End { get; init; }
 
+    /// <summary>Forecasts: when the file says that it was made, UTC; null = it does not say.</summary>
+    public DateTimeOffset? Issued { get; init; }
+
     /// <summary>In order of line; a few of each sort, and how many more there were.</summary>
     public required IReadOnlyList<Problem> Problems { get; init; }
 }

@@ -13,6 +13,7 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
     private readonly OpenEnd _openEnd = new(source.DecimalComma);
     private ColumnMap? _map = header;
     private int _mapLine;
+    private string[]? _withoutUnits;
 
     /// <summary>Rows refused so far.</summary>
     public int Refused { get; private set; }
@@ -20,7 +21,7 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
     /// <summary>The row with its values; null where it is blank, a header, or refused.</summary>
     public StampedRow? Read(SepReader.Row row, int line)
     {
-        if (IsBlank(row))
+        if (IsBlank(row) || IsUnitLine(row, line))
         {
             return null;
         }
@@ -37,9 +38,10 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
             return null;
         }
 
-        var stamped = new StampedRow { Line = line, TimeColumn = _map.Time + 1, Stamp = stamp };
-        foreach (var column in _map.Values)
+        var stamped = new StampedRow(_map.Values) { Line = line, TimeColumn = _map.Time + 1, Stamp = stamp };
+        for (var i = 0; i < _map.Values.Count; i++)
         {
+            var column = _map.Values[i];
             var cell = row[column.Index].Span.Trim();
             var last = column.Index == row.ColCount - 1;
             if (_missing.Contains(cell))
@@ -61,7 +63,7 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
             }
             else
             {
-                stamped.Put(value, column.Unit);
+                stamped.Put(i, value);
                 if (last)
                 {
                     _openEnd.Add(cell);
@@ -75,7 +77,7 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
     /// <summary>A line that is no row at all.</summary>
     public void Refuse(int line, LineFault fault)
     {
-        Refused++;
+        Refused += line >= problems.FirstLine ? 1 : 0;
         problems.Add("lines that cannot be split into cells", line, 1, Severity.Error, () => fault switch
         {
             LineFault.TooLong => (FormattableString.Invariant($"the line is longer than {LineReader.LongestLine} characters"), "The row is not used"),
@@ -95,7 +97,7 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
 
     private void Refuse(SepReader.Row row, int line, bool open)
     {
-        Refused++;
+        Refused += line >= problems.FirstLine ? 1 : 0;
         if (_map is not { } columns)
         {
             problems.Add("rows below a header that does not fit", line, 1, Severity.Error, () => (
@@ -155,14 +157,43 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
             return false;
         }
 
-        (_map, var faults) = ColumnMap.Bind(cells, source);
+        if (source.UnitsBelow)
+        {
+            _withoutUnits = cells;
+            return true;
+        }
+
+        TakeHeader(cells, [], line);
+        return true;
+    }
+
+    /// <summary>The line below a repeated header, where units stand in it.</summary>
+    private bool IsUnitLine(SepReader.Row row, int line)
+    {
+        if (_withoutUnits is not { } header)
+        {
+            return false;
+        }
+
+        _withoutUnits = null;
+        var units = new string[Math.Min(row.ColCount, WidestHeader)];
+        for (var i = 0; i < units.Length; i++)
+        {
+            units[i] = row[i].ToString();
+        }
+
+        TakeHeader(header, units, line - 1);
+        return true;
+    }
+
+    private void TakeHeader(IReadOnlyList<string> cells, IReadOnlyList<string> units, int line)
+    {
+        (_map, var faults) = ColumnMap.Bind(cells, source, units);
         _mapLine = line;
         foreach (var fault in faults)
         {
             problems.Add("headers that do not fit", line, fault.Column, Severity.Error, () => (fault.What, fault.Hint));
         }
-
-        return true;
     }
 
     private static bool HasWidth(SepReader.Row row, ColumnMap columns)

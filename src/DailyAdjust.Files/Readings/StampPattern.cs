@@ -6,6 +6,15 @@ namespace DailyAdjust.Files.Readings;
 /// <summary>The time of a row as the file writes it. The pattern is exact; 24:00 is the end of its date.</summary>
 public sealed class StampPattern
 {
+    /// <summary>In place of a pattern: seconds since the beginning of 1970, UTC.</summary>
+    public const string Epoch = "epoch";
+
+    /// <summary>1980, UTC: smaller numbers are counts of something else.</summary>
+    private const long LeastSeconds = 315_532_800;
+
+    /// <summary>2200, UTC.</summary>
+    private const long MostSeconds = 7_258_118_400;
+
     private const int Longest = 100;
     private const int EarliestYear = 1900;
     private const int LatestYear = 2199;
@@ -15,6 +24,8 @@ public sealed class StampPattern
 
     private readonly string _pattern;
     private readonly bool _twentyFour;
+    private readonly bool _epoch;
+    private readonly FixedPattern? _fixed;
 
     /// <exception cref="ArgumentException">The pattern has a <see cref="Fault"/>.</exception>
     public StampPattern(WeatherSource source)
@@ -25,17 +36,26 @@ public sealed class StampPattern
         }
 
         _pattern = source.Time.Pattern;
+        _epoch = IsEpoch(_pattern);
+        _fixed = FixedPattern.Of(_pattern);
         _twentyFour = _pattern.Contains("HH:mm", StringComparison.Ordinal);
     }
 
     /// <summary>A time as this pattern writes it, for a hint.</summary>
-    public string Example => Sample.ToString(_pattern, CultureInfo.InvariantCulture);
+    public string Example => _epoch
+        ? new DateTimeOffset(Sample).ToUnixTimeSeconds().ToString(CultureInfo.InvariantCulture)
+        : Sample.ToString(_pattern, CultureInfo.InvariantCulture);
 
     /// <summary>Why a date pattern cannot tell one instant from another; null where it can.</summary>
     /// <param name="pattern">.NET date pattern.</param>
     /// <param name="daily">One row a day: a pattern without a time of day will do.</param>
     public static string? Fault(string pattern, bool daily)
     {
+        if (IsEpoch(pattern))
+        {
+            return null;
+        }
+
         var letters = Letters(pattern);
         if (!letters.Contains('y') || !letters.Contains('M') || !letters.Contains('d'))
         {
@@ -61,15 +81,25 @@ public sealed class StampPattern
     }
 
     /// <summary>Whether the pattern says more than a date.</summary>
-    internal static bool HasTimeOfDay(string pattern) => Letters(pattern).Overlaps("Hh");
+    internal static bool HasTimeOfDay(string pattern) => IsEpoch(pattern) || Letters(pattern).Overlaps("Hh");
 
     /// <summary>The time on the clock that wrote it (unspecified), or UTC where the pattern has an offset and so has the text.</summary>
     public bool TryParse(ReadOnlySpan<char> date, ReadOnlySpan<char> timeOfDay, out DateTime stamp)
     {
         stamp = default;
+        if (_fixed is { } fixedParts && timeOfDay.IsEmpty && fixedParts.TryParse(date, out stamp))
+        {
+            return stamp.Year is >= EarliestYear and <= LatestYear;
+        }
+
         if (date.Length + timeOfDay.Length > Longest)
         {
             return false;
+        }
+
+        if (_epoch)
+        {
+            return timeOfDay.IsEmpty && Seconds(date, out stamp) && stamp.Year is >= EarliestYear and <= LatestYear;
         }
 
         Span<char> text = stackalloc char[Longest + 1];
@@ -106,6 +136,28 @@ public sealed class StampPattern
         }
 
         stamp = stamp.AddDays(1);
+        return true;
+    }
+
+    private static bool IsEpoch(string pattern) => string.Equals(pattern, Epoch, StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>Whole seconds; some write them with a decimal point and zeros. Milliseconds give a year that no file is of.</summary>
+    private static bool Seconds(ReadOnlySpan<char> text, out DateTime stamp)
+    {
+        stamp = default;
+        var point = text.IndexOf('.');
+        if (point >= 0 && text[(point + 1)..].ContainsAnyExcept('0'))
+        {
+            return false;
+        }
+
+        if (!long.TryParse(point >= 0 ? text[..point] : text, NumberStyles.None, CultureInfo.InvariantCulture, out var seconds)
+            || seconds is < LeastSeconds or > MostSeconds)
+        {
+            return false;
+        }
+
+        stamp = DateTime.UnixEpoch.AddSeconds(seconds);
         return true;
     }
 

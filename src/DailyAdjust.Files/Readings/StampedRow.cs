@@ -4,12 +4,12 @@ using DailyAdjust.Core.Weather;
 namespace DailyAdjust.Files.Readings;
 
 /// <summary>A row whose cells have been read and whose instant is still to be found.</summary>
-internal sealed class StampedRow
+/// <param name="columns">The columns that carry quantities.</param>
+internal sealed class StampedRow(IReadOnlyList<ValueColumn> columns)
 {
-    public static readonly int QuantityCount = Enum.GetValues<WeatherQuantity>().Length;
+    private static readonly int QuantityCount = Enum.GetValues<WeatherQuantity>().Length;
 
-    private readonly double[] _values = new double[QuantityCount];
-    private readonly QuantityUnit?[] _units = new QuantityUnit?[QuantityCount];
+    private readonly double[] _values = Missing(columns.Count);
 
     /// <summary>From 1.</summary>
     public required int Line { get; init; }
@@ -26,33 +26,58 @@ internal sealed class StampedRow
     /// <summary>Whether the row says anything at all: an interval of missing values is no reading.</summary>
     public bool HasValue { get; private set; }
 
-    public void Put(double value, QuantityUnit unit)
+    /// <param name="column">Which of the columns.</param>
+    /// <param name="value">As the file has it.</param>
+    public void Put(int column, double value)
     {
-        _values[(int)unit.Quantity] = value;
-        _units[(int)unit.Quantity] = unit;
+        _values[column] = value;
         HasValue = true;
     }
 
     public Reading ToReading(DateTimeOffset begin, DateTimeOffset end)
     {
-        double Value(WeatherQuantity quantity) => _units[(int)quantity] is { } unit ? unit.ToReading(_values[(int)quantity], end - begin) : double.NaN;
+        Span<double> found = stackalloc double[QuantityCount];
+        found.Fill(double.NaN);
+        var counter = double.NaN;
+        for (var i = 0; i < _values.Length; i++)
+        {
+            var unit = columns[i].Unit;
+            var value = double.IsNaN(_values[i]) ? double.NaN : unit.ToReading(_values[i], end - begin);
+            if (unit.Counter)
+            {
+                counter = value;
+            }
+            else
+            {
+                found[(int)unit.Quantity] = value;
+            }
+        }
+
         return new Reading
         {
             Begin = begin,
             End = end,
-            AirTemperatureC = Value(WeatherQuantity.AirTemperature),
-            AirTemperatureMaxC = Value(WeatherQuantity.AirTemperatureMax),
-            AirTemperatureMinC = Value(WeatherQuantity.AirTemperatureMin),
-            RelativeHumidityPercent = Value(WeatherQuantity.RelativeHumidity),
-            RelativeHumidityMaxPercent = Value(WeatherQuantity.RelativeHumidityMax),
-            RelativeHumidityMinPercent = Value(WeatherQuantity.RelativeHumidityMin),
-            DewPointC = Value(WeatherQuantity.DewPoint),
-            WindSpeedMPerS = Value(WeatherQuantity.WindSpeed),
-            SolarRadiationMJPerM2 = Value(WeatherQuantity.SolarRadiation),
-            SunshineH = Value(WeatherQuantity.Sunshine),
-            RainMm = Value(WeatherQuantity.Rain),
-            ReferenceEtMm = Value(WeatherQuantity.ReferenceEt),
-            RainChancePercent = Value(WeatherQuantity.RainChance),
+            AirTemperatureC = found[(int)WeatherQuantity.AirTemperature],
+            AirTemperatureMaxC = found[(int)WeatherQuantity.AirTemperatureMax],
+            AirTemperatureMinC = found[(int)WeatherQuantity.AirTemperatureMin],
+            RelativeHumidityPercent = found[(int)WeatherQuantity.RelativeHumidity],
+            RelativeHumidityMaxPercent = found[(int)WeatherQuantity.RelativeHumidityMax],
+            RelativeHumidityMinPercent = found[(int)WeatherQuantity.RelativeHumidityMin],
+            DewPointC = found[(int)WeatherQuantity.DewPoint],
+            WindSpeedMPerS = found[(int)WeatherQuantity.WindSpeed],
+            SolarRadiationMJPerM2 = found[(int)WeatherQuantity.SolarRadiation],
+            SunshineH = found[(int)WeatherQuantity.Sunshine],
+            RainMm = found[(int)WeatherQuantity.Rain],
+            RainCounterMm = counter,
+            ReferenceEtMm = found[(int)WeatherQuantity.ReferenceEt],
+            RainChancePercent = found[(int)WeatherQuantity.RainChance],
         };
+    }
+
+    private static double[] Missing(int count)
+    {
+        var values = new double[count];
+        Array.Fill(values, double.NaN);
+        return values;
     }
 }

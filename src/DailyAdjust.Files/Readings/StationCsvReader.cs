@@ -10,6 +10,12 @@ namespace DailyAdjust.Files.Readings;
 /// </summary>
 public sealed class StationCsvReader
 {
+    /// <summary>Bytes before the new ones that are read again: more than the day or two that a clock change or a running total needs.</summary>
+    private const int Overlap = 64 * 1024;
+
+    /// <summary>A smaller beginning is read again whole.</summary>
+    private const int FewestKnown = 4 * Overlap;
+
     private readonly string _file;
     private readonly WeatherSource _source;
     private readonly ProblemLog _problems;
@@ -42,8 +48,12 @@ public sealed class StationCsvReader
     /// comes again with its later rows: <see cref="ReadingMerge"/> joins them, the later over the earlier.
     /// Not called for a file that is refused.
     /// </param>
+    /// <param name="known">
+    /// How many bytes of its beginning were read before: the rows that end in them are neither counted nor told again, and but for the last
+    /// of them (whose days the new rows go on with) not even read.
+    /// </param>
     /// <exception cref="IOException">The bytes could not be read.</exception>
-    public static ReadingsReport Read(string file, Stream stream, WeatherSource source, SiteClock clock, Action<ReadingDay> take)
+    public static ReadingsReport Read(string file, Stream stream, WeatherSource source, SiteClock clock, Action<ReadingDay> take, long known = 0)
     {
         if (StampPattern.Fault(source.Time.Pattern, source.IsDaily) is { } fault)
         {
@@ -58,7 +68,18 @@ public sealed class StationCsvReader
 
         var lines = new LineReader(text);
         var (map, delimiter, faults) = HeaderSearch.Find(file, lines, source);
-        return map is null ? Refused(file, faults) : new StationCsvReader(file, source, clock, take).Read(map, delimiter, lines, clock);
+        if (map is null)
+        {
+            return Refused(file, faults);
+        }
+
+        var reader = new StationCsvReader(file, source, clock, take);
+        if (known >= FewestKnown && lines.SkipTo(new(known, known - Overlap, lines.Number, source.Time.Column.Trim())) is { } firstNew)
+        {
+            reader._problems.FirstLine = firstNew;
+        }
+
+        return reader.Read(map, delimiter, lines, clock);
     }
 
     private ReadingsReport Read(ColumnMap map, char delimiter, LineReader lines, SiteClock clock)
@@ -66,7 +87,7 @@ public sealed class StationCsvReader
         var rows = new RowReader(map, _source, lines, _problems);
         var stamps = new Stamps(clock, _source, Take, TakeNeverWas);
         var line = lines.Number;
-        using (var text = new LineText(lines, rows.Refuse))
+        using (var text = new LineText(lines, delimiter, rows.Refuse))
         using (var reader = Sep.New(delimiter).Reader(o => o with { HasHeader = false, DisableColCountCheck = true, Unescape = true }).From(text))
         {
             foreach (var row in reader)
@@ -110,8 +131,12 @@ public sealed class StationCsvReader
 
     private void Take(StampedRow row, DateTimeOffset rowBegin, DateTimeOffset rowEnd)
     {
-        (_read, _setAside) = row.SetAside == 0 ? (_read + 1, _setAside) : (_read, _setAside + 1);
-        _valuesSetAside += row.SetAside;
+        if (row.Line >= _problems.FirstLine)
+        {
+            (_read, _setAside) = row.SetAside == 0 ? (_read + 1, _setAside) : (_read, _setAside + 1);
+            _valuesSetAside += row.SetAside;
+        }
+
         if (!_intervalFits)
         {
             _interval.Add(row.Line, rowBegin);
@@ -137,8 +162,8 @@ public sealed class StationCsvReader
 
     private void TakeNeverWas(StampedRow row)
     {
-        _neverWas++;
-        _valuesSetAside += row.SetAside;
+        _neverWas += row.Line >= _problems.FirstLine ? 1 : 0;
+        _valuesSetAside += row.Line >= _problems.FirstLine ? row.SetAside : 0;
         _problems.Add("rows at a time that the clock skipped", row.Line, row.TimeColumn, Severity.Error, () => (
             FormattableString.Invariant($"{row.Stamp:yyyy-MM-dd HH:mm} is in the hour that the site's clock skipped; the row is set aside"),
             "If the station does not change its clock, write clock: standard or clock: utc in the column map"));

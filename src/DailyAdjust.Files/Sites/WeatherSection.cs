@@ -7,9 +7,6 @@ namespace DailyAdjust.Files.Sites;
 /// <summary>weather: stations in order of preference, gauges, monthly normals, forecast.</summary>
 internal static class WeatherSection
 {
-    /// <summary>The forecast's id among the sources of files.</summary>
-    private const string ForecastId = "forecast";
-
     public static WeatherSetup Read(Section? section)
     {
         if (section is null)
@@ -25,7 +22,7 @@ internal static class WeatherSection
             Stations = stations,
             Gauges = Gauges(section, stations),
             Normals = Normals(section.Map("normals")),
-            Forecast = section.Map("forecast") is { } forecast ? WeatherStationSection.Read(forecast, ForecastId) : null,
+            Forecast = section.Map("forecast") is { } forecast ? WeatherStationSection.Read(forecast, WeatherSetup.ForecastId) : null,
             ForecastRain = section.Find("forecast_rain") is { } node ? ForecastRain(node, section) : Core.Sites.ForecastRain.OnlyNoted,
         };
         CheckForecast(setup, section);
@@ -71,7 +68,7 @@ internal static class WeatherSection
 
     private static void CheckForecast(WeatherSetup setup, Section section)
     {
-        foreach (var station in setup.Stations.Where(s => string.Equals(s.Id, ForecastId, StringComparison.OrdinalIgnoreCase)))
+        foreach (var station in setup.Stations.Where(s => string.Equals(s.Id, WeatherSetup.ForecastId, StringComparison.OrdinalIgnoreCase)))
         {
             var at = section.KeyOf("stations");
             section.Problems.Error(at.Line, at.Column, $"weather station {Wording.Quote(station.Id)} has the name of the forecast", "choose another id");

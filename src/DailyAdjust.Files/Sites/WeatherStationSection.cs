@@ -1,6 +1,7 @@
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
+using DailyAdjust.Core.Weather.Checks;
 using DailyAdjust.Files.Formats;
 using DailyAdjust.Files.Readings;
 using DailyAdjust.Files.Yaml;
@@ -80,6 +81,14 @@ internal static class WeatherStationSection
             section.Problems.Error(section.At.Line, section.At.Column, $"{section.Name} has one of latitude and longitude", "give both, or neither");
         }
 
+        foreach (var (text, item) in source.Accept.Zip(section.Find("accept") is { } accept ? Values.Items(accept) : []))
+        {
+            if (WeatherChecks.FaultOf(text) is { } fault)
+            {
+                section.Problems.Error(item.Line, item.Column, $"{section.NameOf("accept")}: {fault.What}", fault.Hint);
+            }
+        }
+
         if (source is { DecimalComma: true, Delimiter: ',' })
         {
             var at = section.KeyOf("delimiter");
@@ -147,7 +156,7 @@ internal static class WeatherStationSection
                 at.Line,
                 at.Column,
                 $"{section.NameOf("pattern")}: {fault}",
-                "yyyy year, MM month, dd day, HH hour 00-23, hh with tt hour 01-12, mm minute: \"yyyy-MM-dd HH:mm\" or \"M/d/yyyy h:mm tt\"");
+                "yyyy year, MM month, dd day, HH hour 00-23, hh with tt hour 01-12, mm minute: \"yyyy-MM-dd HH:mm\" or \"M/d/yyyy h:mm tt\"; epoch for seconds since 1970");
         }
     }
 
@@ -171,8 +180,12 @@ internal static class WeatherStationSection
                 return '\t';
             case "bar" or "|":
                 return '|';
+            case "blanks" or " ":
+                return ' ';
+            case [var sign] when char.IsAscii(sign) && (char.IsPunctuation(sign) || char.IsSymbol(sign)) && sign is not ('"' or '#' or '.' or '-' or '+'):
+                return sign;
             default:
-                section.Problems.Error(node.Line, node.Column, $"{section.NameOf("delimiter")}: {Wording.Quote(text.Value)} is not known", "write comma, semicolon, tab or bar");
+                section.Problems.Error(node.Line, node.Column, $"{section.NameOf("delimiter")}: {Wording.Quote(text.Value)} is not known", "write comma, semicolon, tab, bar, blanks, or the sign itself");
                 return null;
         }
     }

@@ -22,7 +22,7 @@ public sealed class ReadingDays
     {
         foreach (var b in blocks)
         {
-            _db.Execute(
+            _db.ExecuteMany(
                 """
                 INSERT INTO reading_day (source, day, seq, map_sha, body) VALUES ($source, $day, $seq, $map, $body)
                 ON CONFLICT (source, day, seq) DO UPDATE SET map_sha = excluded.map_sha, body = excluded.body
@@ -48,6 +48,16 @@ public sealed class ReadingDays
         ("$source", source),
         ("$first", Formats.OfDay(first)),
         ("$last", Formats.OfDay(last)),
+        ("$seq", upTo));
+
+    /// <summary>The first of some days, both ends included, on which inputs after one and up to another say something new; null = none.</summary>
+    public DateOnly? FirstChanged(string source, DateOnly first, DateOnly last, long after, long upTo) => _db.First(
+        "SELECT min(day) FROM reading_day WHERE source = $source AND day BETWEEN $first AND $last AND seq > $after AND seq <= $seq",
+        r => r.IsDBNull(0) ? (DateOnly?)null : Formats.ToDay(r.GetString(0)),
+        ("$source", source),
+        ("$first", Formats.OfDay(first)),
+        ("$last", Formats.OfDay(last)),
+        ("$after", after),
         ("$seq", upTo));
 
     /// <summary>The last day of a source with a reading; null = it has none.</summary>

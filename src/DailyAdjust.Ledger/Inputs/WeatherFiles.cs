@@ -31,8 +31,9 @@ public sealed class WeatherFiles
     /// <param name="source">The weather station, or what else the file is ("logbook"); files grow within one source.</param>
     /// <param name="content">Seekable; read twice from its beginning.</param>
     /// <param name="at">When it arrived.</param>
+    /// <param name="placed">Told what the file is before its bytes are kept, so that it can be read meanwhile.</param>
     /// <exception cref="IOException">The file changed while it was being read; nothing was kept.</exception>
-    public FileStored Store(string name, string source, Stream content, DateTimeOffset at) => _db.InOneStep(() =>
+    public FileStored Store(string name, string source, Stream content, DateTimeOffset at, Action<FileStored>? placed = null) => _db.InOneStep(() =>
     {
         var candidates = Candidates(name, source);
         var hashes = FileHashes.Of(content, candidates.Select(c => c.Length));
@@ -60,15 +61,17 @@ public sealed class WeatherFiles
             ("$length", hashes.Length),
             ("$base_seq", begin?.Seq),
             ("$base_length", begin?.Length ?? 0));
-        StorePieces(seq, content, begin?.Length ?? 0, hashes.Whole, name);
 
         // A beginning that another source brought saves space, but its readings are not this source's.
-        return begin is not null && string.Equals(begin.Source, source, StringComparison.Ordinal)
+        var stored = begin is not null && string.Equals(begin.Source, source, StringComparison.Ordinal)
             ? new FileStored(seq, FileOutcome.Grew, begin.Length, begin.Seq)
             : new FileStored(seq, FileOutcome.New, 0, null);
+        placed?.Invoke(stored);
+        StorePieces(seq, content, begin?.Length ?? 0, hashes.Whole, name);
+        return stored;
     });
 
-    /// <inheritdoc cref="Store(string, string, Stream, DateTimeOffset)"/>
+    /// <inheritdoc cref="Store(string, string, Stream, DateTimeOffset, Action{FileStored})"/>
     public FileStored Store(string name, string source, byte[] content, DateTimeOffset at)
     {
         using var stream = new MemoryStream(content, writable: false);

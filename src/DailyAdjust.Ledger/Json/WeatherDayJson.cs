@@ -7,8 +7,21 @@ internal sealed record RainFallDto(DateTimeOffset At, double Mm);
 
 internal sealed record GaugeDayDto(string Gauge, string Basis, double MeasuredPartMm, List<RainFallDto> Falls, double? RainMm = null);
 
-internal sealed record SetAsideDto(string Station, DateTimeOffset Begin, string What, string Why);
+internal sealed record SetAsideDto(string Station, DateTimeOffset Begin, string What, string Why, string? Check = null, int? Values = null);
 
+internal sealed record SensorDoubtDto(string Check, string Station, string Words);
+
+internal sealed record StandInDto(string Station, double? DistanceM = null, double? HigherM = null);
+
+internal sealed record StationDayDto(
+    string Station,
+    double? AirTemperatureMeanC = null,
+    double? HumidityMaxPercent = null,
+    double? HumidityMinPercent = null,
+    double? SolarRatio = null,
+    double? SolarCentroidMinutes = null);
+
+/// <summary>What may be missing came later: days that were stored without it are still read.</summary>
 internal sealed record WeatherDayDto(
     DateOnly Date,
     string Station,
@@ -18,7 +31,11 @@ internal sealed record WeatherDayDto(
     List<SetAsideDto> SetAside,
     double? EtoMm = null,
     double? AirTemperatureMaxC = null,
-    double? AirTemperatureMinC = null);
+    double? AirTemperatureMinC = null,
+    List<SensorDoubtDto>? Doubts = null,
+    List<string>? Marks = null,
+    StandInDto? StandIn = null,
+    List<StationDayDto>? Stations = null);
 
 /// <summary>A weather day as text, bit for bit; equal days give equal text. Instants come back in UTC.</summary>
 internal static class WeatherDayJson
@@ -30,10 +47,14 @@ internal static class WeatherDayJson
             Words.Of(day.Basis),
             [.. day.Estimated],
             [.. day.Rain.Select(ToDto)],
-            [.. day.SetAside.Select(s => new SetAsideDto(s.Station, s.Begin.ToUniversalTime(), s.What, s.Why))],
+            [.. day.SetAside.Select(s => new SetAsideDto(s.Station, s.Begin.ToUniversalTime(), s.What, s.Why, s.Check.Length == 0 ? null : s.Check, s.Values == 1 ? null : s.Values))],
             day.EtoMm,
             day.AirTemperatureMaxC,
-            day.AirTemperatureMinC),
+            day.AirTemperatureMinC,
+            OrNull(day.Doubts.Select(d => new SensorDoubtDto(d.Check, d.Station, d.Words))),
+            OrNull(day.Marks),
+            day.StandIn is { } standIn ? new StandInDto(standIn.Station, standIn.DistanceM, standIn.HigherM) : null,
+            OrNull(day.Stations.Select(ToDto))),
         LedgerJson.Readable.WeatherDayDto);
 
     public static WeatherDay Read(string json)
@@ -49,9 +70,21 @@ internal static class WeatherDayJson
             AirTemperatureMinC = dto.AirTemperatureMinC,
             Estimated = dto.Estimated,
             Rain = [.. dto.Rain.Select(FromDto)],
-            SetAside = [.. dto.SetAside.Select(s => new SetAsideValue(s.Station, s.Begin, s.What, s.Why))],
+            SetAside = [.. dto.SetAside.Select(s => new SetAsideValue(s.Station, s.Begin, s.What, s.Why) { Check = s.Check ?? "", Values = s.Values ?? 1 })],
+            Doubts = [.. (dto.Doubts ?? []).Select(d => new SensorDoubt(d.Check, d.Station, d.Words))],
+            Marks = dto.Marks ?? [],
+            StandIn = dto.StandIn is { } standIn ? new StandIn(standIn.Station, standIn.DistanceM, standIn.HigherM) : null,
+            Stations = [.. (dto.Stations ?? []).Select(FromDto)],
         };
     }
+
+    private static List<T>? OrNull<T>(IEnumerable<T> items) => items.ToList() is { Count: > 0 } list ? list : null;
+
+    private static StationDayDto ToDto(StationDay s) =>
+        new(s.Station, s.AirTemperatureMeanC, s.HumidityMaxPercent, s.HumidityMinPercent, s.SolarRatio, s.SolarCentroidMinutes);
+
+    private static StationDay FromDto(StationDayDto s) =>
+        new(s.Station, s.AirTemperatureMeanC, s.HumidityMaxPercent, s.HumidityMinPercent, s.SolarRatio, s.SolarCentroidMinutes);
 
     private static GaugeDayDto ToDto(GaugeDay g) => new(
         g.Gauge, Words.Of(g.Basis), g.MeasuredPartMm, [.. g.Falls.Select(f => new RainFallDto(f.At.ToUniversalTime(), f.Mm))], g.RainMm);

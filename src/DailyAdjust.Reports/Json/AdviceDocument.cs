@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace DailyAdjust.Reports.Json;
 
 // Plain data whose property names are the keys of advice.json. Depths mm, flows L/min, times on the site's clock.
@@ -15,7 +17,9 @@ internal sealed record AdviceDocument(
     string SiteName,
     string TimeZone,
     string AsOf,
-    IReadOnlyList<string> Notices);
+    IReadOnlyList<string> Notices,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ForecastJson? Forecast,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] CorrectionsJson? Corrections);
 
 internal sealed record FreshnessJson(
     string? WeatherThrough,

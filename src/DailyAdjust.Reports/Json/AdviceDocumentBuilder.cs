@@ -26,7 +26,9 @@ internal static class AdviceDocumentBuilder
             sheet.Site.Name,
             clock.ZoneId,
             sheet.AsOf.ToUniversalTime().ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture),
-            view.Issue.Notices);
+            view.Issue.Notices,
+            ForecastJson.Of(sheet.Forecast, clock),
+            CorrectionsJson.Of(sheet.Corrections));
     }
 
     private static FreshnessJson Freshness(Freshness f, SiteClock clock) => new(
@@ -34,7 +36,7 @@ internal static class AdviceDocumentBuilder
         f.Station,
         f.NoAdvice,
         Date(f.NoAdviceSince),
-        f.Assumed,
+        [.. f.Assumed, .. f.SetAside, .. f.Doubts],
         [.. f.UnknownRain.Select(r => new UnknownRainJson(r.Gauge, CodeWords.Date(r.Date), Number(r.MeasuredPartMm)))],
         [.. f.UnansweredRounds.Select(CodeWords.Date)],
         [.. f.NeverConfirmed.Select(p => new ProgramKeyJson(p.Controller, p.Program))],
@@ -95,7 +97,7 @@ internal static class AdviceDocumentBuilder
         [.. fit.Runs.Select(r => new RunJson(r.Program.Controller, r.Program.Program, CodeWords.Date(r.Date), Local(r.Begins, clock), Local(r.Finishes, clock)))]);
 
     /// <summary>Six decimals are more than anybody measures, and keep 0.1 + 0.2 readable; adding 0 turns -0 into 0.</summary>
-    private static double Number(double value) => Math.Round(value, 6) + 0.0;
+    internal static double Number(double value) => Math.Round(value, 6) + 0.0;
 
     private static double? Number(double? value) => value is { } v ? Number(v) : null;
 

@@ -7,9 +7,9 @@ namespace DailyAdjust.Reports.Tables;
 public static class WeatherTable
 {
     public static IReadOnlyList<string> Columns { get; } =
-        ["date", "station", "eto_mm", "eto_basis", "rain_mm", "tmax_c", "tmin_c", "estimated", "rain_by_gauge"];
+        ["date", "station", "eto_mm", "eto_basis", "rain_mm", "tmax_c", "tmin_c", "estimated", "rain_by_gauge", "set_aside", "marks"];
 
-    /// <summary>rain_mm is the rain of the site's first gauge; rain_by_gauge names every gauge: "yard=12.7000;range=" (unknown).</summary>
+    /// <summary>rain_mm is the rain of the site's first gauge; rain_by_gauge names every gauge: "yard=12.7000;range=" (unknown); set_aside counts the values that were not used.</summary>
     public static Table Of(IEnumerable<WeatherDay> days) => new(Columns, [.. days.Select(Row)]);
 
     private static IReadOnlyList<Cell> Row(WeatherDay day) =>
@@ -23,5 +23,7 @@ public static class WeatherTable
         Cell.Fixed(day.AirTemperatureMinC, 4),
         Cell.Text(string.Join("; ", day.Estimated)),
         Cell.Text(string.Join(";", day.Rain.Select(r => r.Gauge + "=" + Cell.Fixed(r.RainMm, 4).Written))),
+        Cell.Fixed(day.SetAside.Sum(s => s.Values), 0),
+        Cell.Text(string.Join("; ", day.Marks)),
     ];
 }

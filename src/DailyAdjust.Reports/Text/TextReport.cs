@@ -60,8 +60,20 @@ internal static class TextReport
             lines.Add($"{FreshnessWords.LogbookLine} {Answers.RainLine(days[0].Gauge, days[0].Date, view.Words.DepthUnit)}", indent: 2);
         }
 
+        if (view.Sheet.Corrections is { } corrections)
+        {
+            lines.Add($"{CorrectionWords.Title}: {string.Join(" ", CorrectionWords.Of(corrections, view))}");
+        }
+
         lines.Add(FreshnessWords.Through(fresh, view.Words)
             + (fresh.Assumed.Count > 0 ? $" {FreshnessWords.AssumedTitle}: {string.Join(" ", fresh.Assumed.Select(FreshnessWords.Sentence))}" : ""));
+        foreach (var (title, sentences) in new[] { (FreshnessWords.SetAsideTitle, fresh.SetAside), (FreshnessWords.DoubtsTitle, fresh.Doubts) })
+        {
+            if (sentences.Count > 0)
+            {
+                lines.Add($"{title}: {string.Join(" ", sentences.Select(FreshnessWords.Sentence))}");
+            }
+        }
     }
 
     private static void Round(TextLines lines, SheetView view)
@@ -119,6 +131,7 @@ internal static class TextReport
         lines.Add(RoundWords.RainLead(view));
         lines.Add(SectionWords.EtoLine(night, view.Sheet.Freshness, words));
         lines.Add(SectionWords.LowestLine(night, words));
+        ForecastText.Write(lines, view);
         var due = view.Sheet.DueRuns.Where(r => !r.Answered).ToList();
         if (due.Count > 0)
         {

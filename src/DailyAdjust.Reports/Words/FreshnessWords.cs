@@ -15,9 +15,11 @@ internal static class FreshnessWords
     public const string RainTitle = "Rain not known";
     public const string FailedTitle = "Please note";
     public const string AssumedTitle = "Assumed or estimated";
+    public const string SetAsideTitle = "Set aside, not used";
+    public const string DoubtsTitle = "Doubtful sensor, used";
 
     public static string Through(Freshness freshness, SiteWords words) => freshness.WeatherThrough is { } end
-        ? $"Weather through {words.When(end)}{(freshness.Station.Length > 0 ? ", station " + freshness.Station : "")}." + (freshness.Assumed.Count == 0 ? " Everything measured." : "")
+        ? $"Weather through {words.When(end)}{(freshness.Station.Length > 0 ? ", station " + freshness.Station : "")}." + (freshness.Assumed.Count + freshness.SetAside.Count == 0 ? " Everything measured." : "")
         : "No weather has come in yet.";
 
     public static string NoAdvice(Freshness freshness) =>

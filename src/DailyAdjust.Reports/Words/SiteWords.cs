@@ -12,6 +12,9 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
 
     private const double LitresPerM3 = 1000;
 
+    /// <summary>Exact: a mile of 5280 feet of 0.3048 m, an hour of 3600 s.</summary>
+    private const double MetresPerSecondPerMph = 0.44704;
+
     public bool IsUs { get; } = units == UnitSystem.Us;
 
     public DateOnly SheetDate { get; } = sheetDate;
@@ -51,6 +54,11 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
     public string Temperature(double celsius) => IsUs
         ? Tables.Plain.Fixed(Math.Round((celsius * 9 / 5) + 32), 0) + " °F"
         : Tables.Plain.Fixed(celsius, 1) + " °C";
+
+    /// <summary>"12 mph", "5.4 m/s".</summary>
+    public string Speed(double metresPerSecond) => IsUs
+        ? Tables.Plain.Fixed(Math.Round(metresPerSecond / MetresPerSecondPerMph), 0) + " mph"
+        : Tables.Plain.Fixed(metresPerSecond, 1) + " m/s";
 
     /// <summary>"60 %", "off" for 0.</summary>
     public static string Setting(double percent) => percent == 0 ? CommonWords.Off : Percent(percent);

@@ -71,13 +71,13 @@ internal static class IngestCommand
     private static IntakeReport Take(CommandContext context, OpenSite site, string path, Action<double> read)
     {
         var name = Path.GetFileName(path);
-        var content = RegularFile.Read(path, context.Options.LargestFileMegabytes * 1_000_000L, followLinks: true);
-        var report = content.Bytes is { } bytes
-            ? new FileIntake(site, context.Time.GetUtcNow(), read).Take(name, bytes)
+        using var content = RegularFile.Open(path, context.Options.LargestFileMegabytes * 1_000_000L, followLinks: true);
+        var report = content.File is { } file
+            ? new FileIntake(site, context.Time.GetUtcNow(), read).Take(name, file)
             : IntakeReport.ForRefused(name, $"{path}: {content.Why}");
         if (report.Refused && content.Trouble is FileTrouble.None or FileTrouble.TooLarge)
         {
-            Inbox.KeepRefused(site.Folder, name, content.Bytes, report.Problems);
+            Inbox.KeepRefused(site.Folder, name, content.File?.ReadAll(), report.Problems);
         }
 
         return report;

@@ -14,9 +14,13 @@ internal static class WeatherCommand
             "Prints days of weather: reference ET and how it is known, rain, temperatures.",
             "Metric; an empty cell is unknown. Without dates: every finished day since the balance began.",
             "weather --from 2026-06-01 --to 2026-06-07",
-            "weather --format csv > weather.csv")
+            "weather --format csv > weather.csv",
+            "weather guess yard-2026.csv",
+            "weather pull")
         {
-            range.From, range.To, range.Format, PullCommand.Create(global, time),
+            range.From, range.To, range.Format,
+            WeatherGuessCommand.Create(global, time),
+            PullCommand.Create(global, time),
         }.Runs(global, time, context => Run(context, range));
     }
 

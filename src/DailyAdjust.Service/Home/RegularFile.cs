@@ -1,3 +1,5 @@
+using Microsoft.Win32.SafeHandles;
+
 namespace DailyAdjust.Service.Home;
 
 public enum FileTrouble
@@ -22,16 +24,38 @@ public enum FileTrouble
 /// <summary>The bytes of a file, or what was wrong with it.</summary>
 public sealed record FileContent(byte[]? Bytes, FileTrouble Trouble, string Why);
 
+/// <summary>A file that was opened, or what was wrong with it.</summary>
+public sealed record OpenedFile(IncomingFile? File, FileTrouble Trouble, string Why) : IDisposable
+{
+    public void Dispose() => File?.Dispose();
+}
+
 /// <summary>Reads files that somebody else put there: a link or a pipe is told apart before a byte is read.</summary>
 public static class RegularFile
 {
     private const string LinkText = "It is a link; links are not followed. Copy the file itself.";
 
+    /// <summary>All of a file's bytes.</summary>
     /// <param name="path">The file.</param>
     /// <param name="largest">The most bytes that are read into memory.</param>
     /// <param name="followLinks">For files that a person names on the command line.</param>
     /// <exception cref="IOException">A sick disk, or too many open files: not this file's fault.</exception>
     public static FileContent Read(string path, long largest, bool followLinks = false)
+    {
+        using var opened = Open(path, largest, followLinks);
+        try
+        {
+            return new(opened.File?.ReadAll(), opened.Trouble, opened.Why);
+        }
+        catch (EndOfStreamException)
+        {
+            return new(null, FileTrouble.Vanished, "It became shorter while it was read. Copy it again.");
+        }
+    }
+
+    /// <summary>Opens a file to be read piece by piece; to be closed in any case.</summary>
+    /// <inheritdoc cref="Read"/>
+    public static OpenedFile Open(string path, long largest, bool followLinks = false)
     {
         try
         {
@@ -40,15 +64,10 @@ public static class RegularFile
                 return Trouble(FileTrouble.Link, LinkText);
             }
 
-            using var handle = Posix.Available && !followLinks
+            var handle = Posix.Available && !followLinks
                 ? Posix.OpenWithoutFollowing(path)
-                : File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.Read);
-            using var stream = new FileStream(handle, FileAccess.Read, bufferSize: 0);
-            return stream.CanSeek ? ReadAll(stream, largest) : Trouble(FileTrouble.NotRegular, "It is not a regular file.");
-        }
-        catch (EndOfStreamException)
-        {
-            return Trouble(FileTrouble.Vanished, "It became shorter while it was read. Copy it again.");
+                : File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+            return Opened(handle, largest);
         }
         catch (Exception error) when (error is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -68,19 +87,38 @@ public static class RegularFile
         }
     }
 
-    private static FileContent ReadAll(FileStream stream, long largest)
+    private static OpenedFile Opened(SafeFileHandle handle, long largest)
     {
-        var length = stream.Length;
-        if (length > largest)
+        var keep = false;
+        try
         {
-            return Trouble(FileTrouble.TooLarge, FormattableString.Invariant(
-                $"It is {length / 1e6:0} MB; the most that is taken is {largest / 1e6:0} MB. Split it, or raise LargestFileMegabytes in appsettings.json."));
-        }
+            // Tells a folder by throwing, and a pipe or a device by its answer; it is not the one that closes the handle.
+#pragma warning disable CA2000
+            var probe = new FileStream(handle, FileAccess.Read, bufferSize: 0);
+#pragma warning restore CA2000
+            if (!probe.CanSeek)
+            {
+                return Trouble(FileTrouble.NotRegular, "It is not a regular file.");
+            }
 
-        var bytes = new byte[length];
-        stream.ReadExactly(bytes);
-        return new(bytes, FileTrouble.None, "");
+            var length = RandomAccess.GetLength(handle);
+            if (length > largest)
+            {
+                return Trouble(FileTrouble.TooLarge, FormattableString.Invariant(
+                    $"It is {length / 1e6:0} MB; the most that is taken is {largest / 1e6:0} MB. Split it, or raise LargestFileMegabytes in appsettings.json."));
+            }
+
+            keep = true;
+            return new(new IncomingFile(handle), FileTrouble.None, "");
+        }
+        finally
+        {
+            if (!keep)
+            {
+                handle.Dispose();
+            }
+        }
     }
 
-    private static FileContent Trouble(FileTrouble trouble, string why) => new(null, trouble, why);
+    private static OpenedFile Trouble(FileTrouble trouble, string why) => new(null, trouble, why);
 }

@@ -37,6 +37,7 @@ internal static class StationText
             Line(text, "ran off while watering", day.IrrigationRunoffMm, "more than the ground takes in");
         }
 
+        text.Append(SensorText.Of(weather, site.Clock));
         return text.ToString();
     }
 

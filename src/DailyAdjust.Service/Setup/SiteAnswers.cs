@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Guess;
 
 namespace DailyAdjust.Service.Setup;
 
@@ -22,11 +23,16 @@ public sealed record SiteAnswers
 
     public required bool WarmSeasonGrass { get; init; }
 
-    /// <summary>What the first weather file says about its columns; null = no file yet.</summary>
-    public required WeatherFileGuess? Weather { get; init; }
+    /// <summary>The first weather file; null = none yet.</summary>
+    public required WeatherFileAnswer? Weather { get; init; }
 
     public required IReadOnlyList<ControllerAnswers> Controllers { get; init; }
 }
+
+/// <summary>A weather file that was given, and what is guessed of it.</summary>
+/// <param name="Path">Where it lies.</param>
+/// <param name="Guess">Recognised.</param>
+public sealed record WeatherFileAnswer(string Path, WeatherGuess Guess);
 
 /// <summary>One box.</summary>
 public sealed record ControllerAnswers(string Id, string Place, IReadOnlyList<ProgramAnswers> Programs);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Guess;
 
 namespace DailyAdjust.Service.Setup;
 
@@ -23,8 +24,9 @@ internal static class SiteQuestions
         var us = string.Equals(units, "us", StringComparison.Ordinal);
         var elevation = interview.Ask($"6. Height above sea level, {(us ? "feet" : "metres")}", null, answer => Answers.Number(answer, -1500, 30000, "960"));
         var grass = interview.Ask("7. Grass in the warm months: cool or warm (season)", "cool", answer => Answers.OneOf(answer, "cool", "warm"));
-        var weather = interview.Ask("8. A weather file of your station, CSV (empty: later)", "", ReadWeather);
-        var begin = weather?.FirstDate ?? today;
+        var weather = interview.Ask("8. A weather file of your station, CSV (empty: later)", "", path => ReadWeather(path, Place(latitude, longitude, zone), us));
+        SayWhatToCheck(interview, weather);
+        var begin = weather?.Guess.FirstDate ?? today;
         var start = interview.Ask("9. Date on which the balance begins", begin.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), Answers.Date);
         var boxes = interview.Ask("10. How many controllers are there", "1", answer => Answers.Count(answer, MostControllers));
         return new SiteAnswers
@@ -61,7 +63,8 @@ internal static class SiteQuestions
         return new(program, name, starts, days, stations);
     }
 
-    private static (WeatherFileGuess?, string?) ReadWeather(string path)
+    /// <summary>Dates that can be read in two ways are taken as the country writes them; the proposal says so.</summary>
+    private static (WeatherFileAnswer?, string?) ReadWeather(string path, GuessPlace place, bool us)
     {
         if (path.Length == 0)
         {
@@ -73,9 +76,22 @@ internal static class SiteQuestions
             return (null, "there is no such file");
         }
 
-        return WeatherFileGuess.Of(path) is { } guess
-            ? (guess, null)
-            : (null, "no header with a time column and a known quantity was found in its first lines; leave it empty and fill in site.yaml by hand");
+        using var stream = File.OpenRead(path);
+        var guess = WeatherGuess.Of(Path.GetFileName(path), stream, place, monthFirst: us);
+        return guess is { Source: not null, IsForecast: false }
+            ? (new(path, guess), null)
+            : (null, "no header with a time column and a known quantity was found in its first lines; leave it empty and fill in site.yaml by hand (`dailyadjust weather guess` says what was seen)");
+    }
+
+    private static GuessPlace Place(double latitudeDeg, double longitudeDeg, string zone) =>
+        new(latitudeDeg, longitudeDeg, new SiteClock(TimeZoneInfo.FindSystemTimeZoneById(zone)));
+
+    private static void SayWhatToCheck(Interview interview, WeatherFileAnswer? weather)
+    {
+        if (weather?.Guess is { OtherPattern: { } other } guess)
+        {
+            interview.Say($"   Its dates can be read in two ways: taken as {guess.Source!.Time.Pattern}; if they are {other}, correct the pattern in site.yaml.");
+        }
     }
 
     private static bool InUs(string zone) =>

@@ -1,18 +1,39 @@
 using System.Globalization;
 using System.Text;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Guess;
 
 namespace DailyAdjust.Service.Setup;
 
 /// <summary>Writes the commented site.yaml of a new site.</summary>
 internal static class SiteYamlText
 {
+    /// <summary>Stands there until somebody has a file.</summary>
+    private const string Unknown = """
+            - id: station
+              files: "station-*.csv"      # names of its files in inbox/; * stands for anything
+              format: csv
+              # clock: local (with summer time) | standard | utc; stamp: does the time stand at the end or the start of its interval?
+              time: { column: "Time", pattern: "yyyy-MM-dd HH:mm", clock: local, stamp: end }
+              interval: 1 h
+              decimal: point
+              missing: ["--", "---", "NA"]   # what the station writes where it has no value; an empty cell always is one
+              wind_height: 2 m            # of the anemometer above ground
+              columns:                    # quantity: header of its column, with the unit in brackets
+                air_temperature: "Temp (°F)"
+                relative_humidity: "RH (%)"
+                wind_speed: "Wind (mph)"
+                solar_radiation: "Solar (W/m²)"
+                rain: "Rain (in)"
+
+        """;
+
     public static string Of(SiteAnswers answers)
     {
         var us = answers.Units == UnitSystem.Us;
         var text = new StringBuilder();
         Site(text, answers, us);
-        Weather(text, answers.Weather);
+        Weather(text, answers.Weather?.Guess);
         SoilsAndAreas(text, answers, us);
         Controllers(text, answers);
         return text.ToString();
@@ -46,39 +67,25 @@ internal static class SiteYamlText
 
         """);
 
-    private static void Weather(StringBuilder text, WeatherFileGuess? guess)
+    private static void Weather(StringBuilder text, WeatherGuess? guess)
     {
         text.Append("\nweather:\n  stations:                   # in order of preference\n");
         text.Append(guess is null
             ? "    # No weather file was at hand: put in your file's own names, then drop the file into inbox/.\n"
-            : "    # Read from the header of your file: look whether every column is the right one.\n");
-        guess ??= new("station-*.csv", "Time", "yyyy-MM-dd HH:mm", "1 h",
-        [
-            KeyValuePair.Create("air_temperature", "Temp (°F)"),
-            KeyValuePair.Create("relative_humidity", "RH (%)"),
-            KeyValuePair.Create("wind_speed", "Wind (mph)"),
-            KeyValuePair.Create("solar_radiation", "Solar (W/m²)"),
-            KeyValuePair.Create("rain", "Rain (in)"),
-        ]);
-        text.Append(CultureInfo.InvariantCulture, $"""
-                - id: station
-                  files: {Quoted(guess.Files)}     # names of its files in inbox/; * stands for anything
-                  format: csv
-                  # clock: local (with summer time) | standard | utc; stamp: does the time stand at the end or the start of its interval?
-                  time: {"{"} column: {Quoted(guess.TimeColumn)}, pattern: {Quoted(guess.Pattern)}, clock: local, stamp: {(guess.Interval.EndsWith('d') ? "start" : "end")} {"}"}
-                  interval: {guess.Interval}
-                  decimal: {(guess.DecimalComma ? "comma" : "point")}
-                  missing: ["--", "---", "NA"]   # what the station writes where it has no value; an empty cell always is one
-                  wind_height: 2 m            # of the anemometer above ground
-                  columns:                    # quantity: header of its column, with the unit in brackets
-
-            """);
-        foreach (var (key, header) in guess.Columns)
+            : "    # Read from your file: look at the lines that say check, and whether every column is the right one.\n");
+        var hasRain = true;
+        if (guess?.Source is { } source)
         {
-            text.Append(CultureInfo.InvariantCulture, $"        {key}: {Quoted(header)}\n");
+            hasRain = source.Columns.ContainsKey(WeatherQuantity.Rain);
+            text.Append(GuessYaml.Station(guess with { Source = source with { Id = "station" } }, "    "));
+        }
+        else
+        {
+            text.Append(Unknown);
         }
 
-        text.Append("  gauges:                     # the first is used where none is named\n    - { id: station, station: station }\n");
+        text.Append("  gauges:                     # the first is used where none is named\n");
+        text.Append(hasRain ? "    - { id: station, station: station }\n" : "    - { id: hand, by_hand: true }   # the file has no rain: a person reads a gauge\n");
     }
 
     private static void SoilsAndAreas(StringBuilder text, SiteAnswers answers, bool us)

@@ -2,8 +2,10 @@ using System.IO.Enumeration;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Files.Logbook;
+using DailyAdjust.Files.Readings;
 using DailyAdjust.Files.Rounds;
 using DailyAdjust.Ledger.Inputs;
+using DailyAdjust.Service.Home;
 
 namespace DailyAdjust.Service.Sites;
 
@@ -42,26 +44,29 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
 
     /// <summary>Takes a file.</summary>
     /// <param name="name">Its name, without a folder: weather is told by it.</param>
-    /// <param name="bytes">All of it.</param>
-    public IntakeReport Take(string name, byte[] bytes)
+    /// <param name="file">Its bytes.</param>
+    /// <exception cref="IOException">It changed while it was read; nothing of it was kept, and it can be taken again.</exception>
+    public IntakeReport Take(string name, IncomingFile file)
     {
-        if (bytes.Length == 0)
+        if (file.Length == 0)
         {
             return IntakeReport.ForRefused(name, $"{name}: it is empty.");
         }
 
-        var head = DescriptionFiles.Decode(bytes.AsSpan(0, Math.Min(bytes.Length, HeadLength)).ToArray());
+        var head = DescriptionFiles.Decode(file.Head(HeadLength));
         if (LogbookReader.Recognises(head))
         {
+            var bytes = file.ReadAll();
             return TakeEntries(name, bytes, LogbookSource, LogbookReader.Read(name, DescriptionFiles.Decode(bytes), site.Newest));
         }
 
         if (RoundSheetReader.Recognises(head))
         {
+            var bytes = file.ReadAll();
             return TakeEntries(name, bytes, RoundSource, RoundSheetReader.Read(name, DescriptionFiles.Decode(bytes), site.Newest));
         }
 
-        return StationOf(name) is { } station ? TakeWeather(name, bytes, station) : IntakeReport.ForRefused(name, NothingFits(name));
+        return SourceOf(name) is { } source ? TakeWeather(name, file, source) : IntakeReport.ForRefused(name, NothingFits(name));
     }
 
     /// <summary>Adds entries to the logbook and derives again what they touch.</summary>
@@ -96,36 +101,63 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
         return new(name, source, Refused: false, known, reading.RowsRead, 0, reading.RowsRefused, problems);
     }
 
-    private IntakeReport TakeWeather(string name, byte[] bytes, WeatherSource station)
+    /// <summary>One step: the bytes and the days are kept together, or, where nothing can be read, neither.</summary>
+    private IntakeReport TakeWeather(string name, IncomingFile file, WeatherSource source)
     {
-        var maps = ColumnMaps.Of(station.Id, site.Versions);
-        using var stream = new WatchedBytes(bytes, read);
-        var file = ReadingsBook.Read(name, stream, maps);
-        var report = file.Report;
-        var what = $"weather of station {station.Id}";
-        IReadOnlyList<string> problems = [.. report.Problems.Select(p => p.ToString())];
-        if (report.FileRefused)
+        var maps = ColumnMaps.Of(source.Id, site.Versions);
+        var what = source.IsForecast ? "forecast" : $"weather of station {source.Id}";
+        ReadingsReport? refused = null;
+        IntakeReport? taken = null;
+        try
         {
-            return new(name, what, Refused: true, Known: false, 0, 0, 0, problems);
+            site.Ledger.InOneStep(() =>
+            {
+                FileReading? reading = null;
+                try
+                {
+                    using var content = file.Open();
+                    var stored = site.Ledger.Files.Store(
+                        name, source.Id, content, now, placed => reading = new FileReading(name, source.IsForecast ? 0 : placed.From, maps, () => file.Open(read)));
+                    taken = reading is null
+                        ? Known(name, what, stored.Seq)
+                        : Keep(name, what, reading, new ReadingsKeeper(site, source.Id, stored.Seq, maps.Sha), out refused);
+                }
+                finally
+                {
+                    reading?.Dispose();
+                }
+
+                if (refused is not null || !file.IsUnchanged)
+                {
+                    throw new IOException($"{name} changed while it was being read. It will be read again when it has come to rest.");
+                }
+            });
+        }
+        catch (IOException) when (refused is not null)
+        {
+            return new(name, what, Refused: true, Known: false, 0, 0, 0, [.. refused.Problems.Select(p => p.ToString())]);
         }
 
-        var known = false;
-        site.Ledger.InOneStep(() =>
-        {
-            var stored = site.Ledger.Files.Store(name, station.Id, bytes, now);
-            known = stored.Outcome == FileOutcome.AlreadyKnown;
-            if (known)
-            {
-                return;
-            }
+        return taken!;
+    }
 
-            var changed = ReadingsBook.Keep(site, station.Id, stored.Seq, maps.Sha, file);
-            if (changed.Count > 0)
-            {
-                WeatherBook.Touch(site, changed[0], changed[^1]);
-            }
-        });
-        return new(name, what, Refused: false, known, report.RowsRead, report.RowsSetAside, report.RowsRefused, problems);
+    private IntakeReport Keep(string name, string what, FileReading reading, ReadingsKeeper keeper, out ReadingsReport? refused)
+    {
+        var changed = keeper.Keep(reading);
+        var report = reading.Report;
+        refused = report.FileRefused ? report : null;
+        if (changed is { } days && refused is null)
+        {
+            WeatherBook.Touch(site, days.First, days.Last);
+        }
+
+        return new(name, what, Refused: false, Known: false, report.RowsRead, report.RowsSetAside, report.RowsRefused, [.. report.Problems.Select(p => p.ToString())]);
+    }
+
+    private IntakeReport Known(string name, string what, long seq)
+    {
+        var before = site.Ledger.Files.ReadOf(seq);
+        return new(name, what, Refused: false, Known: true, before?.Read ?? 0, before?.Aside ?? 0, before?.Refused ?? 0, before is null or { Problems: "" } ? [] : before.Problems.Split('\n'));
     }
 
     private void Touch(IReadOnlyList<LogEntry> changed)
@@ -146,7 +178,7 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
         site.Ledger.States.ForgetAfter(changed.Min(e => TouchedDays.FirstOf(e, clock)));
     }
 
-    private WeatherSource? StationOf(string name) =>
+    private WeatherSource? SourceOf(string name) =>
         site.Newest.Weather.Sources.FirstOrDefault(s => FileSystemName.MatchesSimpleExpression(s.Files, name, ignoreCase: true));
 
     private string NothingFits(string name)

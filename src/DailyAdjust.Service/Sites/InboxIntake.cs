@@ -25,11 +25,11 @@ public sealed class InboxIntake(OpenSite site, Inbox inbox, ServiceOptions optio
 
     private string? Take(InboxFile file)
     {
-        var content = RegularFile.Read(file.Path, options.LargestFileMegabytes * 1_000_000L);
+        using var content = RegularFile.Open(file.Path, options.LargestFileMegabytes * 1_000_000L);
         switch (content.Trouble)
         {
             case FileTrouble.None:
-                return Settle(file, new FileIntake(site, time.GetUtcNow()).Take(file.Name, content.Bytes!));
+                return Settle(file, new FileIntake(site, time.GetUtcNow()).Take(file.Name, content.File!));
             case FileTrouble.Vanished:
                 return null;
             case FileTrouble.NotRegular or FileTrouble.Denied:

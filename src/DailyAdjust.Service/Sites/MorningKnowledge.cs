@@ -15,8 +15,9 @@ public static class MorningKnowledge
     /// <param name="asOf">The instant whose knowledge counts, UTC.</param>
     /// <param name="issue">The sheet's issue: earlier ones of the date are known to it.</param>
     /// <param name="watermark">The highest input number that it may use; null = all that arrived.</param>
+    /// <param name="withCorrections">Whether what is known otherwise now than to the sheet before is looked for.</param>
     /// <exception cref="WrongInputException">The date lies before the site's start, or there is no description.</exception>
-    public static MorningInputs Of(OpenSite site, DateOnly date, DateTimeOffset asOf, int issue, long? watermark = null)
+    public static MorningInputs Of(OpenSite site, DateOnly date, DateTimeOffset asOf, int issue, long? watermark = null, bool withCorrections = true)
     {
         // Stored days and states rest on all that arrived; a look back at less than that computes everything anew.
         var looksBack = watermark is { } limit && limit < site.Ledger.Watermark;
@@ -35,6 +36,8 @@ public static class MorningKnowledge
         var weather = WeatherThrough(site, versions, date.AddDays(-1), state?.Date ?? versions[0].Site.Start, log, asOf, looksBack ? upTo : null);
         var readings = ReadingsNear(site, today, date, asOf, upTo);
         var newest = WeatherDays.Newest(today, asOf, readings);
+        var forecast = ForecastBook.Known(site, today, date, asOf, upTo);
+        List<SetAsideValue> setAside = [];
         return new MorningInputs
         {
             Versions = versions,
@@ -42,12 +45,16 @@ public static class MorningKnowledge
             AsOf = asOf,
             Weather = weather,
             RainSinceMidnight = WeatherDays.RainSinceMidnight(today, date, asOf, readings, log),
+            Forecast = forecast is null ? [] : ForecastDays.Of(today, date, asOf, forecast.Readings, setAside),
+            ForecastIssued = forecast?.Issued,
+            ForecastSetAside = setAside,
             NightReadings = newest is null ? [] : Night(today, date, asOf, readings[newest.Station]),
             NewestReadingEnd = newest?.End,
             NewestReadingStation = newest?.Station ?? "",
             Log = log,
             Sheets = [.. site.Ledger.Sheets.Issued(last: date).Where(s => s.Date < date || s.Issue < issue)],
             StartState = state,
+            Corrections = withCorrections ? CorrectionBook.Of(site, date, issue, Math.Min(upTo, site.Ledger.Watermark), weather) : null,
         };
     }
 

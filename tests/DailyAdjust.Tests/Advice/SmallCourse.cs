@@ -41,6 +41,14 @@ internal sealed record SmallCourse
 
     public IReadOnlyList<RainFall> RainSinceMidnight { get; init; } = [];
 
+    public IReadOnlyList<ForecastDay> Forecast { get; init; } = [];
+
+    public DateTimeOffset? ForecastIssued { get; init; }
+
+    public ForecastRain ForecastRain { get; init; } = ForecastRain.OnlyNoted;
+
+    public DateTimeOffset? NewestReading { get; init; }
+
     public WateringWindow? Window { get; init; }
 
     public double? Pump { get; init; }
@@ -80,7 +88,7 @@ internal sealed record SmallCourse
         PumpCapacityLPerMin = Pump,
         Stations = Stations,
         Areas = [.. Stations.Select(s => s.Area).Distinct()],
-        Weather = new WeatherSetup { Stations = [], Gauges = [new Gauge("yard", null)], Normals = new([.. Enumerable.Repeat(5.0, 12)], []) },
+        Weather = new WeatherSetup { Stations = [], Gauges = [new Gauge("yard", null)], Normals = new([.. Enumerable.Repeat(5.0, 12)], []), ForecastRain = ForecastRain },
     };
 
     public MorningSheet Sheet()
@@ -94,7 +102,9 @@ internal sealed record SmallCourse
             AsOf = asOf,
             Weather = Weather,
             RainSinceMidnight = [new("yard", RainSinceMidnight.Sum(r => r.Mm), RainSinceMidnight, RainBasis.Measured, 0)],
-            NewestReadingEnd = asOf,
+            NewestReadingEnd = NewestReading ?? asOf,
+            Forecast = Forecast,
+            ForecastIssued = ForecastIssued,
             Log = Log,
             Sheets = Sheets,
             StartState = new SoilState(Date.AddDays(-Weather.Count), Stations.Zip(DepletionMm).ToDictionary(x => x.First.Key, x => x.Second)),

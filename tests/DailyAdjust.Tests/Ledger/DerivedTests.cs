@@ -66,6 +66,10 @@ public sealed class DerivedTests : IDisposable
         Assert.Equal(FullDay.EtoMm, back.EtoMm);
         Assert.Equal(FullDay.Estimated, back.Estimated);
         Assert.Equal(FullDay.SetAside, back.SetAside);
+        Assert.Equal(FullDay.Doubts, back.Doubts);
+        Assert.Equal(FullDay.Marks, back.Marks);
+        Assert.Equal(FullDay.StandIn, back.StandIn);
+        Assert.Equal(FullDay.Stations, back.Stations);
         Assert.Equal(FullDay.Rain.Count, back.Rain.Count);
         for (var i = 0; i < back.Rain.Count; i++)
         {
@@ -73,9 +77,26 @@ public sealed class DerivedTests : IDisposable
             Assert.Equal(FullDay.Rain[i] with { Falls = [] }, back.Rain[i] with { Falls = [] });
         }
 
-        Assert.Equal(FullDay with { Estimated = [], Rain = [], SetAside = [] }, back with { Estimated = [], Rain = [], SetAside = [] });
+        Assert.Equal(Bare(FullDay), Bare(back));
         var open = new WeatherDay { Date = Day, Station = "", EtoMm = null, Basis = EtoBasis.Open, Rain = [] };
-        Assert.Equal(open with { Rain = [], Estimated = [], SetAside = [] }, WeatherDayJson.Read(WeatherDayJson.Write(open)) with { Rain = [], Estimated = [], SetAside = [] });
+        Assert.Equal(Bare(open), Bare(WeatherDayJson.Read(WeatherDayJson.Write(open))));
+        static WeatherDay Bare(WeatherDay day) => day with { Estimated = [], Rain = [], SetAside = [], Doubts = [], Marks = [], Stations = [] };
+    }
+
+    [Fact]
+    public void A_day_that_was_stored_before_checks_had_names_is_still_read()
+    {
+        const string Old = """
+            {"date":"2026-06-08","station":"yard","basis":"hourly","estimated":[],"rain":[],
+             "setAside":[{"station":"yard","begin":"2026-06-08T03:00:00+00:00","what":"air_temperature 88 °C","why":"outside -60 to 60 °C"}],"etoMm":5}
+            """;
+        var day = WeatherDayJson.Read(Old);
+        Assert.Equal(5, day.EtoMm);
+        Assert.Equal(("", 1, "air_temperature"), (day.SetAside[0].Check, day.SetAside[0].Values, day.SetAside[0].Quantity));
+        Assert.Empty(day.Doubts);
+        Assert.Empty(day.Marks);
+        Assert.Empty(day.Stations);
+        Assert.Null(day.StandIn);
     }
 
     [Fact]

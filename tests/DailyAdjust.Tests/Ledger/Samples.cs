@@ -62,7 +62,11 @@ internal static class Samples
             new GaugeDay("yard", 0.1 + 0.2, [new RainFall(new DateTimeOffset(2026, 6, 8, 7, 0, 0, TimeSpan.Zero), 0.1), new RainFall(new DateTimeOffset(2026, 6, 8, 8, 0, 0, TimeSpan.Zero), 0.2)], RainBasis.Measured, 0),
             new GaugeDay("far green", null, [], RainBasis.Unknown, 1.0 / 3),
         ],
-        SetAside = [new SetAsideValue("yard", new DateTimeOffset(2026, 6, 8, 3, 0, 0, TimeSpan.Zero), "air temperature 88 °C", "above 60 °C")],
+        SetAside = [new SetAsideValue("yard", new DateTimeOffset(2026, 6, 8, 3, 0, 0, TimeSpan.Zero), "air_temperature 88 °C", "above 60 °C"), new SetAsideValue("yard", new DateTimeOffset(2026, 6, 8, 9, 0, 0, TimeSpan.Zero), "wind_speed 2.2 m/s", "unchanged for 14 h") { Check = "stuck", Values = 14 }],
+        Doubts = [new SensorDoubt("clock", "yard", "its sun is about 60 minutes early")],
+        Marks = ["rain: trace counts as 0"],
+        StandIn = new StandIn("yard", 20123, -12.5),
+        Stations = [new StationDay("yard", 21.55, 97.1, null, 0.871, -4.3), new StationDay("far", null, null, null, null, null)],
     };
 
     public static SoilState State(DateOnly day, int stations = 3)

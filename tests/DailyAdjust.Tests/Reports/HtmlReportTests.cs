@@ -181,9 +181,9 @@ public sealed class HtmlReportTests
     }
 
     /// <summary>The page with its character references resolved where they are harmless to read.</summary>
-    private static string Readable(string page) => Regex.Replace(page, "&#x([0-9A-F]+);", m => ((char)Convert.ToInt32(m.Groups[1].Value, 16)).ToString()).Replace('\u00a0', ' ');
+    internal static string Readable(string page) => Regex.Replace(page, "&#x([0-9A-F]+);", m => ((char)Convert.ToInt32(m.Groups[1].Value, 16)).ToString()).Replace('\u00a0', ' ');
 
-    private static XElement AsXml(string page)
+    internal static XElement AsXml(string page)
     {
         var body = page[page.IndexOf("<body>", StringComparison.Ordinal)..(page.IndexOf("</body>", StringComparison.Ordinal) + 7)].Replace("<br>", "<br/>", StringComparison.Ordinal);
         using var reader = XmlReader.Create(new StringReader(body), new XmlReaderSettings { DtdProcessing = DtdProcessing.Prohibit });

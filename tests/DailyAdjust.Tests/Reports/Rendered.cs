@@ -13,7 +13,7 @@ internal static class Rendered
 
     public static IReadOnlyList<string> Lines(string name, MorningSheet? sheet = null) => File(name, sheet).TrimEnd('\n').Split('\n');
 
-    /// <summary>US units, metric, and no advice.</summary>
+    /// <summary>US units, metric, no advice, and a forecast.</summary>
     public static IReadOnlyList<MorningSheet> EveryMorning =>
-        [InventedMorning.Build(), InventedMorning.Build(UnitSystem.Metric), InventedMorning.WithoutAdvice()];
+        [InventedMorning.Build(), InventedMorning.Build(UnitSystem.Metric), InventedMorning.WithoutAdvice(), ForecastPartTests.With(ForecastPartTests.Forecast())];
 }

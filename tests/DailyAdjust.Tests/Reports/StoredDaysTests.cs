@@ -49,13 +49,25 @@ public sealed class StoredDaysTests
     }
 
     [Fact]
+    public void Weather_counts_what_was_set_aside_and_says_what_the_source_said()
+    {
+        var at = new DateTimeOffset(2026, 7, 13, 6, 0, 0, TimeSpan.Zero);
+        var day = Open with
+        {
+            SetAside = [new("shop", at, "wind_speed 2.2 m/s", "unchanged for 14 h") { Check = "stuck", Values = 14 }, new("shop", at, "rain -1 mm", "outside 0 to 305 mm")],
+            Marks = ["rain: trace counts as 0", "wind_speed: estimated by its source"],
+        };
+        Assert.EndsWith(",15,rain: trace counts as 0; wind_speed: estimated by its source", WeatherTable.Of([day]).ToCsv().Split('\n')[1], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Weather_shows_the_first_gauge_and_names_every_gauge_at_the_end()
     {
         var day = InventedMorning.Build().Freshness.RecentDays[^1];
         var lines = WeatherTable.Of([day, Open]).ToCsv().Split('\n');
-        Assert.Equal("date,station,eto_mm,eto_basis,rain_mm,tmax_c,tmin_c,estimated,rain_by_gauge", lines[0]);
-        Assert.Equal("2026-07-14,shop,4.4000,hourly,13.7160,29.4000,15.5000,,shop=13.7160;east=", lines[1]);
-        Assert.Equal("2026-07-13,,,open,,,,,shop=", lines[2]);
+        Assert.Equal("date,station,eto_mm,eto_basis,rain_mm,tmax_c,tmin_c,estimated,rain_by_gauge,set_aside,marks", lines[0]);
+        Assert.Equal("2026-07-14,shop,4.4000,hourly,13.7160,29.4000,15.5000,,shop=13.7160;east=,0,", lines[1]);
+        Assert.Equal("2026-07-13,,,open,,,,,shop=,0,", lines[2]);
     }
 
     [Fact]

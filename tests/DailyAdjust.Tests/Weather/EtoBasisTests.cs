@@ -157,8 +157,8 @@ public sealed class EtoBasisTests
     [Fact]
     public void Temperatures_as_far_apart_as_their_limits_allow_stop_nothing()
     {
-        Assert.Equal(EtoBasis.TemperatureOnly, Daily(r => r with { AirTemperatureMaxC = 60, AirTemperatureMinC = -60 }).Basis);
-        Assert.Equal(EtoBasis.PartEstimated, Daily(r => r with { AirTemperatureMaxC = 60, AirTemperatureMinC = -60, WindSpeedMPerS = 2 }).Basis);
+        Assert.Equal(EtoBasis.TemperatureOnly, Daily(r => r with { AirTemperatureMaxC = 60, AirTemperatureMinC = -30 }).Basis);
+        Assert.Equal(EtoBasis.PartEstimated, Daily(r => r with { AirTemperatureMaxC = 60, AirTemperatureMinC = -30, WindSpeedMPerS = 2 }).Basis);
     }
 
     [Fact]

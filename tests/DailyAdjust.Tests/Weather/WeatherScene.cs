@@ -49,6 +49,9 @@ internal sealed record WeatherScene
         Time = new TimeColumn("Time", null, "yyyy-MM-dd HH:mm", StampClock.Local, StampMeaning.End),
         Interval = minutes == 0 ? TimeSpan.FromDays(1) : TimeSpan.FromMinutes(minutes),
         Columns = new Dictionary<WeatherQuantity, MappedColumn>(),
+
+        // The steady weather of the scene is just what these checks look for.
+        Accept = ["stuck", "clear_sky"],
     };
 
     /// <summary>Steady weather, whole days, in intervals of so many minutes; the sun shines at 600 W/m² between 7 and 17 h UTC-6.</summary>

@@ -1,0 +1,63 @@
+using System.Globalization;
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Quantities;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
+
+namespace DailyAdjust.Core.Morning;
+
+/// <summary>What the checks of weather have to say on the sheet, in plain sentences, and where a station stands that helped out.</summary>
+internal static class SensorPart
+{
+    private const int Most = 6;
+    private const double MetresPerMile = 1609.344;
+
+    /// <summary>Values that were not used, by station, quantity and check, newest first.</summary>
+    public static IReadOnlyList<string> SetAside(IReadOnlyList<WeatherDay> recent)
+    {
+        var groups = recent
+            .SelectMany(day => day.SetAside.Select(value => (day.Date, Value: value)))
+            .GroupBy(f => (f.Value.Station, f.Value.Quantity, f.Value.Check))
+            .OrderByDescending(g => g.Max(f => f.Date))
+            .ThenBy(g => g.Key.Station, StringComparer.Ordinal)
+            .ThenBy(g => g.Key.Quantity, StringComparer.Ordinal)
+            .ThenBy(g => g.Key.Check, StringComparer.Ordinal)
+            .Select(g => Sentence(g.Key, [.. g]))
+            .ToList();
+        return groups.Count <= Most ? groups : [.. groups.Take(Most - 1), $"{groups.Count - Most + 1} more kinds of values were set aside; the weather table and explain name them."];
+    }
+
+    /// <summary>Sensors doubted on the newest day.</summary>
+    public static IReadOnlyList<string> Doubts(IReadOnlyList<WeatherDay> recent) => recent.Count == 0
+        ? []
+        : [.. recent[^1].Doubts.Take(Most).Select(d => $"Station {d.Station}: {d.Words} (check \"{d.Check}\").")];
+
+    /// <summary>" (12 mi away, 250 ft higher)"; empty where the description does not say where it stands.</summary>
+    public static string Place(StandIn? standIn, UnitSystem units)
+    {
+        List<string> said = [];
+        if (standIn?.DistanceM is { } distance)
+        {
+            var (far, unit) = units == UnitSystem.Us ? (distance / MetresPerMile, "mi") : (distance / 1000, "km");
+            said.Add(string.Create(CultureInfo.InvariantCulture, $"{(far < 10 ? Math.Round(far, 1) : Math.Round(far))} {unit} away"));
+        }
+
+        if (standIn?.HigherM is { } higher)
+        {
+            var (height, unit) = units == UnitSystem.Us ? (higher / (Depth.MmPerInch * 12 / 1000), "ft") : (higher, "m");
+            said.Add(Math.Round(height) == 0 ? "as high as the site" : string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(Math.Round(height))} {unit} {(height > 0 ? "higher" : "lower")}"));
+        }
+
+        return said.Count == 0 ? "" : " (" + string.Join(", ", said) + ")";
+    }
+
+    private static string Sentence((string Station, string Quantity, string Check) key, List<(DateOnly Date, SetAsideValue Value)> found)
+    {
+        var (newest, count) = (found[^1].Value, found.Sum(f => f.Value.Values));
+        var quantity = key.Quantity.Replace('_', ' ');
+        var days = found[0].Date == found[^1].Date ? "on " + Words.Date(found[0].Date) : $"from {Words.Date(found[0].Date)} to {Words.Date(found[^1].Date)}";
+        var check = key.Check.Length == 0 ? "" : $" by the check \"{key.Check}\"";
+        var example = newest.What.Length > key.Quantity.Length ? newest.What[(key.Quantity.Length + 1)..] + ", " : "";
+        return $"Station {key.Station}: {count} {(count == 1 ? "value" : "values")} of {quantity} set aside{check} {days} ({(count == 1 ? "" : "the last ")}{example}{newest.Why}).";
+    }
+}

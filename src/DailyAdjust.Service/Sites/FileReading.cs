@@ -1,0 +1,105 @@
+using System.Collections.Concurrent;
+using DailyAdjust.Core.Weather;
+using DailyAdjust.Files.Formats;
+using DailyAdjust.Files.Readings;
+
+namespace DailyAdjust.Service.Sites;
+
+/// <summary>One day of a file, packed as the ledger keeps it: packed days wait in little room.</summary>
+internal readonly record struct PackedDay(DateOnly Date, byte[] Body);
+
+/// <summary>
+/// A weather file that is being read on a thread of its own, while the one that owns the ledger keeps its bytes and then its days: days are handed
+/// over as they come, and no more than some of them wait.
+/// </summary>
+internal sealed class FileReading : IDisposable
+{
+    private const int DaysWaiting = 512;
+
+    private readonly BlockingCollection<PackedDay> _days = new(DaysWaiting);
+    private readonly CancellationTokenSource _stop = new();
+    private readonly Task<ReadingsReport> _task;
+
+    /// <param name="name">The file's name.</param>
+    /// <param name="known">Bytes of its beginning that were read before.</param>
+    /// <param name="maps">How it is read.</param>
+    /// <param name="open">Its bytes, from the first on.</param>
+    public FileReading(string name, long known, ColumnMaps maps, Func<Stream> open)
+    {
+        var stop = _stop.Token;
+        _task = Task.Run(
+            () =>
+            {
+                try
+                {
+                    return maps.Spans.Count == 1 ? ReadAsItComes(name, known, maps, open, stop) : ReadBySpans(name, maps, open, stop);
+                }
+                finally
+                {
+                    _days.CompleteAdding();
+                }
+            },
+            stop);
+    }
+
+    /// <summary>
+    /// The file's days; one comes again where rows are far out of order, and then only has those rows. Read to their end before <see cref="Report"/>.
+    /// </summary>
+    public IEnumerable<PackedDay> Days => _days.GetConsumingEnumerable();
+
+    /// <summary>Counts and problems; of the newest map where several hold.</summary>
+    /// <exception cref="IOException">The bytes could not be read.</exception>
+    public ReadingsReport Report => _task.GetAwaiter().GetResult();
+
+    public void Dispose()
+    {
+        _stop.Cancel();
+        try
+        {
+            _task.Wait();
+        }
+        catch (AggregateException)
+        {
+            // Whoever wanted the report has seen why; nobody else does.
+        }
+
+        _stop.Dispose();
+        _days.Dispose();
+    }
+
+    private void Add(DateOnly date, IReadOnlyList<Reading> readings, CancellationToken stop) => _days.Add(new(date, ReadingBlock.Write(readings)), stop);
+
+    private ReadingsReport ReadAsItComes(string name, long known, ColumnMaps maps, Func<Stream> open, CancellationToken stop)
+    {
+        using var bytes = open();
+        return WeatherFileReader.Read(name, bytes, maps.Newest.Source, maps.Newest.Clock, day => Add(day.Date, day.Readings, stop), known);
+    }
+
+    /// <summary>
+    /// Every day with the map that holds on it. Days from before an edit of the map, in a file that only the newest map can read, are read with that one.
+    /// </summary>
+    private ReadingsReport ReadBySpans(string name, ColumnMaps maps, Func<Stream> open, CancellationToken stop)
+    {
+        var days = new SortedDictionary<DateOnly, IReadOnlyList<Reading>>();
+        ReadingsReport? newest = null;
+        foreach (var span in maps.Spans.Reverse())
+        {
+            using var bytes = open();
+            var found = new List<ReadingDay>();
+            var report = WeatherFileReader.Read(name, bytes, span.Source, span.Clock, found.Add);
+            newest ??= report;
+            var isNewest = ReferenceEquals(span, maps.Newest);
+            foreach (var day in found.GroupBy(d => d.Date).Where(d => isNewest || (d.Key >= span.From && d.Key < span.Until)))
+            {
+                days[day.Key] = ReadingMerge.Merge(day.Select(part => part.Readings));
+            }
+        }
+
+        foreach (var (date, readings) in days)
+        {
+            Add(date, readings, stop);
+        }
+
+        return newest!;
+    }
+}

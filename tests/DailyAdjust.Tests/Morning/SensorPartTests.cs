@@ -1,0 +1,62 @@
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
+using Xunit;
+
+namespace DailyAdjust.Tests.Morning;
+
+/// <summary>What the checks of weather say on the sheet.</summary>
+public sealed class SensorPartTests
+{
+    private static readonly DateOnly Day = new(2026, 6, 10);
+
+    [Fact]
+    public void Values_set_aside_are_counted_by_station_quantity_and_check()
+    {
+        var days = new[]
+        {
+            Of(Day.AddDays(-1), Aside("yard", "wind_speed 2.2 m/s", "unchanged for 20 h", "stuck", 14), Aside("yard", "rain -1 mm", "outside 0 to 305 mm in 60 minutes", "limits", 1)),
+            Of(Day, Aside("yard", "wind_speed 2.2 m/s", "unchanged for 21 h", "stuck", 6)),
+        };
+        Assert.Equal(
+            [
+                "Station yard: 20 values of wind speed set aside by the check \"stuck\" from Tue 9 June to Wed 10 June (the last 2.2 m/s, unchanged for 21 h).",
+                "Station yard: 1 value of rain set aside by the check \"limits\" on Tue 9 June (-1 mm, outside 0 to 305 mm in 60 minutes).",
+            ],
+            SensorPart.SetAside(days));
+    }
+
+    [Fact]
+    public void More_than_six_kinds_are_cut_and_counted()
+    {
+        var many = Of(Day, [.. Enumerable.Range(0, 9).Select(i => Aside($"s{i}", "rain -1 mm", "outside", "limits", 1))]);
+        var said = SensorPart.SetAside([many]);
+        Assert.Equal(6, said.Count);
+        Assert.StartsWith("4 more kinds", said[^1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Doubts_are_those_of_the_newest_day()
+    {
+        var old = Of(Day.AddDays(-1)) with { Doubts = [new("clock", "yard", "its sun is late")] };
+        Assert.Empty(SensorPart.Doubts([old, Of(Day)]));
+        Assert.Equal(["Station yard: its sun is late (check \"clock\")."], SensorPart.Doubts([Of(Day.AddDays(-2)), old]));
+    }
+
+    [Theory]
+    [InlineData(20921, 30.48, UnitSystem.Us, " (13 mi away, 100 ft higher)")]
+    [InlineData(8100, -30.4, UnitSystem.Metric, " (8.1 km away, 30 m lower)")]
+    [InlineData(20000, 0.2, UnitSystem.Metric, " (20 km away, as high as the site)")]
+    public void Where_a_station_stands_is_said_in_the_sites_units(double distance, double higher, UnitSystem units, string said)
+    {
+        Assert.Equal(said, SensorPart.Place(new StandIn("hill", distance, higher), units));
+        Assert.Equal("", SensorPart.Place(new StandIn("hill", null, null), units));
+        Assert.Equal("", SensorPart.Place(null, units));
+    }
+
+    private static SetAsideValue Aside(string station, string what, string why, string check, int values) =>
+        new(station, new DateTimeOffset(2026, 6, 9, 12, 0, 0, TimeSpan.Zero), what, why) { Check = check, Values = values };
+
+    private static WeatherDay Of(DateOnly date, params SetAsideValue[] setAside) =>
+        new() { Date = date, Station = "yard", EtoMm = 5, Basis = EtoBasis.Hourly, Rain = [], SetAside = setAside };
+}
