@@ -150,7 +150,7 @@ public sealed class SitePulls(SiteFolder folder, PullTools tools) : IDisposable
     private string? Notice(Site site, WeatherSource source)
     {
         var now = tools.Time.GetUtcNow();
-        var isForecast = ReferenceEquals(source, site.Weather.Forecast);
+        var isForecast = source.IsForecast;
         var what = isForecast ? "The forecast" : $"The weather of station {source.Id}";
         if (_memory.Failing(source.Id) is { } failing)
         {
