@@ -17,9 +17,6 @@ internal static class MorningCommand
     /// <summary>Between two looks at a file that has only just been written.</summary>
     private static readonly TimeSpan BetweenLooks = TimeSpan.FromSeconds(1);
 
-    /// <summary>The most that a morning waits for sources that are pulled.</summary>
-    private static readonly TimeSpan MostWait = TimeSpan.FromSeconds(60);
-
     public static AppCommand Create(GlobalOptions global, TimeProvider time)
     {
         var from = GlobalOptions.DateOption("--from", "An edited site.yaml or stations.csv holds from this date, instead of from the day after.");
@@ -27,7 +24,7 @@ internal static class MorningCommand
         return new AppCommand(
             "morning",
             "One morning now: takes the inbox, closes the days, advises, writes the reports.",
-            "Takes all sites, or the one that --site names. Sources with a `pull` are asked first, for a minute at most. Again on the same date it writes the next issue, which replaces the one before.\nWith --date the morning is as of the report hour of that date: later readings and entries are not used even if they are there.",
+            "Takes all sites, or the one that --site names. Sources with a `pull` are asked first, for a minute at most (PullWaitSeconds). Again on the same date it writes the next issue, which replaces the one before.\nWith --date the morning is as of the report hour of that date: later readings and entries are not used even if they are there.",
             "morning",
             "morning --site mill-creek --print",
             "morning --date 2026-06-09")
@@ -66,9 +63,9 @@ internal static class MorningCommand
     {
         // Before the ledger is opened: a slow server keeps nobody else from it.
         using var pulls = new SitePulls(folder, new PullTools { Time = context.Time, Log = log });
-        if (context.Date is null && Described(folder) is { } described)
+        if (context.Date is null && context.Options.PullWaitSeconds > 0 && Described(folder) is { } described)
         {
-            pulls.NowAsync(described, MostWait, CancellationToken.None).GetAwaiter().GetResult();
+            pulls.NowAsync(described, TimeSpan.FromSeconds(context.Options.PullWaitSeconds), CancellationToken.None).GetAwaiter().GetResult();
         }
 
         using var site = folder.ToWrite(context.Date, from, context.Time, out var badEdit);

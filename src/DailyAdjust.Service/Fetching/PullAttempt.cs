@@ -73,6 +73,7 @@ public sealed class PullAttempt(HttpClient http, TimeProvider time)
             question.Headers.TryAddWithoutValidation("User-Agent", PullClient.UserAgent);
         }
 
+        question.Headers.TryAddWithoutValidation("Accept-Encoding", "gzip");
         if (seen?.ETag is { } tag)
         {
             question.Headers.TryAddWithoutValidation("If-None-Match", tag);
@@ -105,12 +106,28 @@ public sealed class PullAttempt(HttpClient http, TimeProvider time)
             throw PullContent.TooLarge(request.LargestBytes);
         }
 
-        var stream = await response.Content.ReadAsStreamAsync(stop).ConfigureAwait(false);
+        if (response.Content.Headers.ContentLength is null && response.Content.Headers.NonValidated.Contains("Content-Length"))
+        {
+            throw new PullException("the server does not say a length that can be right", passing: true);
+        }
+
+        var bytes = await BodyAsync(response.Content, request.LargestBytes, stop).ConfigureAwait(false);
+        PullContent.Check(bytes);
+        return new(bytes, marks);
+    }
+
+    private static async Task<byte[]> BodyAsync(HttpContent content, long largest, CancellationToken stop)
+    {
+        var stream = await content.ReadAsStreamAsync(stop).ConfigureAwait(false);
         await using (stream.ConfigureAwait(false))
         {
-            var bytes = await PullContent.ReadAsync(stream, request.LargestBytes, stop).ConfigureAwait(false);
-            PullContent.Check(bytes);
-            return new(bytes, marks);
+            var body = await PullContent.ReadAsync(stream, largest, stop).ConfigureAwait(false);
+            return string.Join(',', content.Headers.ContentEncoding).ToUpperInvariant() switch
+            {
+                "" or "IDENTITY" => body,
+                "GZIP" or "X-GZIP" => await PullContent.UnpackAsync(body, largest, stop).ConfigureAwait(false),
+                var other => throw new PullException($"the answer is packed as {other}, which was not asked for", passing: false),
+            };
         }
     }
 

@@ -3,7 +3,7 @@ using System.Reflection;
 
 namespace DailyAdjust.Service.Fetching;
 
-/// <summary>The HTTP client of the process: no cookies, packed answers unpacked, redirects followed by <see cref="PullAttempt"/> alone.</summary>
+/// <summary>The HTTP client of the process: no cookies; redirects and packed answers are the business of <see cref="PullAttempt"/>.</summary>
 public static class PullClient
 {
     private static readonly Lazy<HttpClient> Once = new(Create);
@@ -18,7 +18,7 @@ public static class PullClient
     {
         AllowAutoRedirect = false,
         UseCookies = false,
-        AutomaticDecompression = DecompressionMethods.All,
+        AutomaticDecompression = DecompressionMethods.None,
         PooledConnectionLifetime = TimeSpan.FromMinutes(2),
     })
     {

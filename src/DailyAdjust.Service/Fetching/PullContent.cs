@@ -1,3 +1,5 @@
+using System.Buffers.Binary;
+using System.IO.Compression;
 using DailyAdjust.Files.Logbook;
 using DailyAdjust.Files.Rounds;
 using DailyAdjust.Service.Sites;
@@ -38,6 +40,23 @@ internal static class PullContent
         }
 
         return whole.ToArray();
+    }
+
+    /// <summary>
+    /// Unpacks an answer of Content-Encoding gzip. The unpacker takes the end of its input for the end of the file, so the length that
+    /// the packer wrote last (RFC 1952 section 2.3.1, ISIZE) is held against what came out.
+    /// </summary>
+    /// <exception cref="PullException">Too large, damaged, or cut.</exception>
+    public static async Task<byte[]> UnpackAsync(byte[] packed, long largest, CancellationToken stop)
+    {
+        var gzip = new GZipStream(new MemoryStream(packed, writable: false), CompressionMode.Decompress);
+        await using (gzip.ConfigureAwait(false))
+        {
+            var bytes = await ReadAsync(gzip, largest, stop).ConfigureAwait(false);
+            return packed.Length >= sizeof(uint) && BinaryPrimitives.ReadUInt32LittleEndian(packed.AsSpan(packed.Length - sizeof(uint))) == (uint)bytes.Length
+                ? bytes
+                : throw new PullException("the packed answer is damaged or was cut off", passing: true);
+        }
     }
 
     /// <exception cref="PullException">Empty, a web page, or a file that only people may bring.</exception>

@@ -12,9 +12,6 @@ namespace DailyAdjust.Service.Sites;
 /// </summary>
 public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimeProvider time, ILogger log) : IDisposable
 {
-    /// <summary>The most that a morning waits for pulls that are under way.</summary>
-    private static readonly TimeSpan MostWait = TimeSpan.FromMinutes(2);
-
     private readonly Inbox _inbox = new(folder, time);
     private readonly SiteFolders _folders = new(folder, options, time, log);
     private readonly SitePulls _pulls = new(folder, new PullTools { Time = time, Log = log });
@@ -57,7 +54,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         // Asked before the look: what a pull has ended with by now is then seen by it.
         var pullsUnderWay = _pulls.UnderWay;
         var look = Look();
-        if (NothingIsDue(out var folderNews) && look.Ready.Count == 0 && folderNews.Count == 0)
+        if (NothingIsDue(out var folderNews) && look.Ready.Count == 0 && folderNews is { Count: 0 })
         {
             return;
         }
@@ -72,7 +69,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
 
         _pulls.StartDue(site.Newest);
         _notices.AddRange(new InboxIntake(site, _inbox, options, time, log).TakeAll(look, stop));
-        _notices.AddRange(_folders.Take(site, folderNews, stop));
+        _notices.AddRange(_folders.Take(site, folderNews ?? _folders.Look(site), stop));
         IssueDue(site, now, pullsUnderWay);
         _inbox.Tidy(TimeSpan.FromDays(options.KeepTakenDays));
         ReportFolders.Tidy(Folder, site.Newest.Clock.DateOf(now).AddDays(-options.KeepReportsDays));
@@ -125,7 +122,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
 
     /// <summary>
     /// When a morning's work begins, every source is pulled; while that is under way the sheet waits for the next look, as long as
-    /// that one comes before the report hour and within two minutes.
+    /// that one comes before the report hour and within the time that is set for it.
     /// </summary>
     private bool WaitsForPulls(OpenSite site, ReportTime due, DateTimeOffset now, bool pullsUnderWay)
     {
@@ -137,14 +134,14 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         }
 
         var isInTime = now + nextLook <= due.Instant || now > due.Instant.AddMinutes(1);
-        return pullsUnderWay && isInTime && time.GetElapsedTime(_waits.Value.Since) + nextLook <= MostWait;
+        return pullsUnderWay && isInTime && time.GetElapsedTime(_waits.Value.Since) + nextLook <= TimeSpan.FromSeconds(options.PullWaitSeconds);
     }
 
     /// <summary>Asks the ledger beside any writer; a site without a ledger has everything before it.</summary>
-    /// <param name="folderNews">Changed files of folders that are read in place.</param>
-    private bool NothingIsDue(out IReadOnlyList<FolderNews> folderNews)
+    /// <param name="folderNews">Changed files of folders that are read in place; null = the site is not known yet.</param>
+    private bool NothingIsDue(out IReadOnlyList<FolderNews>? folderNews)
     {
-        folderNews = [];
+        folderNews = null;
         if (!File.Exists(Folder.LedgerFile))
         {
             return false;
