@@ -47,5 +47,10 @@ internal static class FreshnessPart
         {
             yield return $"{date}: {string.Join(": ", new[] { how, details }.Where(t => t.Length > 0))}.";
         }
+
+        foreach (var rain in day.Rain.Where(r => r.Basis == RainBasis.Substitute))
+        {
+            yield return $"{date}: nothing is known of gauge {rain.Gauge}; the rain of gauge {rain.Substitute} stands in.";
+        }
     }
 }

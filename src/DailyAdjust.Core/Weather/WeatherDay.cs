@@ -20,6 +20,9 @@ public enum RainBasis
     Measured,
     Logbook,
     Unknown,
+
+    /// <summary>Of the gauge that the site names in its place.</summary>
+    Substitute,
 }
 
 /// <summary>Rain that fell in an interval, booked at the interval's end (a daily total: at the day's start).</summary>
@@ -30,8 +33,12 @@ public readonly record struct RainFall(DateTimeOffset At, double Mm);
 /// <param name="RainMm">The day's total, mm; null = unknown (counts 0 in the balance, never raises a percentage).</param>
 /// <param name="Falls">Intervals with rain, in order of time; empty when unknown.</param>
 /// <param name="Basis">How it is known.</param>
-/// <param name="MeasuredPartMm">When unknown: what was measured of it all the same, mm.</param>
-public sealed record GaugeDay(string Gauge, double? RainMm, IReadOnlyList<RainFall> Falls, RainBasis Basis, double MeasuredPartMm);
+/// <param name="MeasuredPartMm">When unknown by itself: what was measured of it all the same, mm.</param>
+public sealed record GaugeDay(string Gauge, double? RainMm, IReadOnlyList<RainFall> Falls, RainBasis Basis, double MeasuredPartMm)
+{
+    /// <summary>The gauge whose rain it is; empty where it is its own.</summary>
+    public string Substitute { get; init; } = "";
+}
 
 /// <summary>A reading's value, or several of one quantity that one check found together, that was not used, and why.</summary>
 /// <param name="Station">Weather station.</param>

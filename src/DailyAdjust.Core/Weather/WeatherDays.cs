@@ -49,7 +49,8 @@ public static class WeatherDays
         var windows = site.Weather.Stations
             .Select(s => StationWindow.Of(site, s, day, RainCounter.ToRain(s.Id, Of(readings, s.Id), site.Clock).Readings, asOf))
             .ToList();
-        return [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, RainSpan.Of(g.Id, log, site.Clock, asOf)).SoFar(g.Id))];
+        return RainSubstitutes.Apply(
+            site.Weather.Gauges, [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, RainSpan.Of(g.Id, log, site.Clock, asOf)).SoFar(g.Id))]);
     }
 
     /// <summary>The newest reading with any value in it that was there at an instant; null = there is none.</summary>
@@ -105,7 +106,8 @@ public static class WeatherDays
             Station = "",
             EtoMm = null,
             Basis = EtoBasis.Open,
-            Rain = [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, SpansOf(g.Id)).Finished(g.Id))],
+            Rain = RainSubstitutes.Apply(
+                site.Weather.Gauges, [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, SpansOf(g.Id)).Finished(g.Id))]),
             SetAside = [.. stations.SelectMany(s => s.Window.SetAside)],
             Doubts = DoubtChecks.Of(site, date, histories),
             Stations = [.. histories.Select(h => h.Today)],

@@ -67,7 +67,9 @@ public static class EpwReader
             Row(cells, line, lines, rows);
         }
 
-        return new EpwFile { Place = place, Readings = ReadingMerge.Merge(days.Select(day => day.Readings)), Report = rows.Finish() };
+        // The last days are handed out at the end.
+        var report = rows.Finish();
+        return new EpwFile { Place = place, Readings = ReadingMerge.Merge(days.Select(day => day.Readings)), Report = report };
     }
 
     private static void Row(CsvCells cells, ReadOnlySpan<char> line, LineReader lines, FormatRows rows)

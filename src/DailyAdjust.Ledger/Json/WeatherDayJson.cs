@@ -5,7 +5,7 @@ namespace DailyAdjust.Ledger.Json;
 
 internal sealed record RainFallDto(DateTimeOffset At, double Mm);
 
-internal sealed record GaugeDayDto(string Gauge, string Basis, double MeasuredPartMm, List<RainFallDto> Falls, double? RainMm = null);
+internal sealed record GaugeDayDto(string Gauge, string Basis, double MeasuredPartMm, List<RainFallDto> Falls, double? RainMm = null, string? Substitute = null);
 
 internal sealed record SetAsideDto(string Station, DateTimeOffset Begin, string What, string Why, string? Check = null, int? Values = null);
 
@@ -87,8 +87,8 @@ internal static class WeatherDayJson
         new(s.Station, s.AirTemperatureMeanC, s.HumidityMaxPercent, s.HumidityMinPercent, s.SolarRatio, s.SolarCentroidMinutes);
 
     private static GaugeDayDto ToDto(GaugeDay g) => new(
-        g.Gauge, Words.Of(g.Basis), g.MeasuredPartMm, [.. g.Falls.Select(f => new RainFallDto(f.At.ToUniversalTime(), f.Mm))], g.RainMm);
+        g.Gauge, Words.Of(g.Basis), g.MeasuredPartMm, [.. g.Falls.Select(f => new RainFallDto(f.At.ToUniversalTime(), f.Mm))], g.RainMm, g.Substitute.Length == 0 ? null : g.Substitute);
 
     private static GaugeDay FromDto(GaugeDayDto g) => new(
-        g.Gauge, g.RainMm, [.. g.Falls.Select(f => new RainFall(f.At, f.Mm))], Words.To<RainBasis>(g.Basis), g.MeasuredPartMm);
+        g.Gauge, g.RainMm, [.. g.Falls.Select(f => new RainFall(f.At, f.Mm))], Words.To<RainBasis>(g.Basis), g.MeasuredPartMm) { Substitute = g.Substitute ?? "" };
 }

@@ -83,7 +83,7 @@ public sealed class GsodTests
         { Row(prcpFlag: "Z"), 1, 0, 18, "PRCP: \"0.20 Z\" has no letter from A to I" },
         { Row(date: "2026-06-31"), 0, 1, 2, "\"2026-06-31\" is not a date as 2026-06-01" },
         { Row(station: "7253x099999"), 0, 1, 1, "\"7253x099999\" is not a station's code" },
-        { Row().Replace("\"68.0\",", "", StringComparison.Ordinal), 0, 1, 18, "the row has 18 cells and the header has 19" },
+        { Row().Replace("\"  68.0\",", "", StringComparison.Ordinal), 0, 1, 18, "the row has 18 cells and the header has 19" },
         { Row().Replace("YARD, US\"", "YARD, US", StringComparison.Ordinal), 0, 1, 1, "a quote in this line is not closed" },
     };
 

@@ -48,8 +48,8 @@ public sealed class UscrnDailyTests
         { Row("20260115", "   28.9", "   15.6", "   -0.5"), 1, 0, 74, "P_DAILY_CALC: \"-0.5\" is below what it can be" },
         { Row("20260132"), 0, 1, 7, "\"20260132\" is not a date as 20260601" },
         { Row("20260115").Replace("03047", "0304x", StringComparison.Ordinal), 0, 1, 1, "\"0304x\" is not a station's number of five digits" },
-        { Row("20260115")[..100], 0, 1, 101, "the row has 14 cells and needs 28" },
-        { Row("20260115").Replace("28.9", "2 .9", StringComparison.Ordinal), 0, 1, 217, "the row has more than 28 cells and needs 28" },
+        { Row("20260115")[..100], 0, 1, 101, "the row has 13 cells and needs 28" },
+        { Row("20260115").Replace("28.9", "2 .9", StringComparison.Ordinal), 0, 1, 210, "the row has more than 28 cells and needs 28" },
     };
 
     [Theory]
