@@ -103,6 +103,12 @@ public sealed class WeatherFiles
         ToFile,
         ("$source", source));
 
+    /// <summary>Whether these bytes of this source are here.</summary>
+    /// <param name="source">The weather station, or what else the file is.</param>
+    /// <param name="sha">SHA-256, lower-case hexadecimals.</param>
+    public bool Holds(string source, string sha) =>
+        _db.Number("SELECT count(*) FROM file WHERE sha = $sha AND source = $source", ("$sha", sha), ("$source", source)) > 0;
+
     /// <summary>Notes what came of reading a file; a later reading (under another map) takes its place.</summary>
     public void SetRead(FileRead read) => _db.InOneStep(() => _db.Execute(
         """

@@ -1,6 +1,8 @@
 using System.CommandLine;
+using DailyAdjust.Core.Sites;
 using DailyAdjust.Ledger;
 using DailyAdjust.Reports;
+using DailyAdjust.Service.Fetching;
 using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Hosting;
 using DailyAdjust.Service.Sites;
@@ -22,7 +24,7 @@ internal static class MorningCommand
         return new AppCommand(
             "morning",
             "One morning now: takes the inbox, closes the days, advises, writes the reports.",
-            "Takes all sites, or the one that --site names. Again on the same date it writes the next issue, which replaces the one before.\nWith --date the morning is as of the report hour of that date: later readings and entries are not used even if they are there.",
+            "Takes all sites, or the one that --site names. Sources with a `pull` are asked first, for a minute at most (PullWaitSeconds). Again on the same date it writes the next issue, which replaces the one before.\nWith --date the morning is as of the report hour of that date: later readings and entries are not used even if they are there.",
             "morning",
             "morning --site mill-creek --print",
             "morning --date 2026-06-09")
@@ -59,9 +61,18 @@ internal static class MorningCommand
 
     private static void RunSite(CommandContext context, SiteFolder folder, DateOnly? from, bool print, ILogger log)
     {
+        // Before the ledger is opened: a slow server keeps nobody else from it.
+        using var pulls = new SitePulls(folder, new PullTools { Time = context.Time, Log = log });
+        if (context.Date is null && context.Options.PullWaitSeconds > 0 && Described(folder) is { } described)
+        {
+            pulls.NowAsync(described, TimeSpan.FromSeconds(context.Options.PullWaitSeconds), CancellationToken.None).GetAwaiter().GetResult();
+        }
+
         using var site = folder.ToWrite(context.Date, from, context.Time, out var badEdit);
         List<string> notices = badEdit is null ? [] : [badEdit];
         notices.AddRange(TakeInbox(context, site, log));
+        notices.AddRange(TakeFolders(context, site, log));
+        notices.AddRange(pulls.Notices(site.Newest));
         foreach (var notice in notices)
         {
             context.Error.WriteLine($"{folder.Name}: {notice}");
@@ -80,6 +91,37 @@ internal static class MorningCommand
             context.Out.WriteLine();
             context.Out.Write(File.ReadAllText(Path.Combine(issued.Folder, ReportFiles.Text)));
         }
+    }
+
+    /// <summary>The description as it stands, or, after a bad edit, the one that holds; null = there never was a good one.</summary>
+    private static Site? Described(SiteFolder folder)
+    {
+        if (DescriptionFiles.Of(folder).Reading.Site is { } site)
+        {
+            return site;
+        }
+
+        if (!File.Exists(folder.LedgerFile))
+        {
+            return null;
+        }
+
+        using var open = OpenSite.Open(folder, LedgerMode.Read);
+        return open.Versions.Count > 0 ? open.Newest : null;
+    }
+
+    private static List<string> TakeFolders(CommandContext context, OpenSite site, ILogger log)
+    {
+        var folders = new SiteFolders(site.Folder, context.Options, context.Time, log);
+        var news = folders.Look(site);
+        var notices = folders.Take(site, news, CancellationToken.None).ToList();
+        if (folders.Waiting > 0)
+        {
+            Thread.Sleep(BetweenLooks);
+            notices.AddRange(folders.Take(site, folders.Look(site), CancellationToken.None));
+        }
+
+        return [.. notices, .. folders.Notices];
     }
 
     private static IReadOnlyList<string> TakeInbox(CommandContext context, OpenSite site, ILogger log)

@@ -16,11 +16,13 @@ internal static class WeatherCommand
             "weather --from 2026-06-01 --to 2026-06-07",
             "weather --format csv > weather.csv",
             "weather guess yard-2026.csv",
-            "weather normals")
+            "weather normals",
+            "weather pull")
         {
             range.From, range.To, range.Format,
             WeatherGuessCommand.Create(global, time),
             WeatherNormalsCommand.Create(global, time),
+            PullCommand.Create(global, time),
         }.Runs(global, time, context => Run(context, range));
     }
 

@@ -16,6 +16,10 @@ public sealed class ServiceOptions
     [Range(0, 120)]
     public int WorkBeginsMinutesBefore { get; set; } = 10;
 
+    /// <summary>How long a morning waits for sources that are being pulled, seconds; the report hour never waits for them.</summary>
+    [Range(0, 600)]
+    public int PullWaitSeconds { get; set; } = 60;
+
     /// <summary>The largest file that is taken from an inbox, megabytes (10⁶ bytes).</summary>
     [Range(1, 1000)]
     public int LargestFileMegabytes { get; set; } = 200;

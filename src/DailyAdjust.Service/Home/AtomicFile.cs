@@ -49,6 +49,11 @@ public static class AtomicFile
         return MoveInto(whole, folder, name);
     }
 
+    /// <summary>"name.2.csv" for "name.csv"; the first has no number.</summary>
+    public static string Numbered(string name, int count) => count == 1
+        ? name
+        : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Path.GetFileNameWithoutExtension(name)}.{count}{Path.GetExtension(name)}");
+
     private static string MoveInto(string path, string folder, string name)
     {
         Directory.CreateDirectory(folder);
@@ -74,8 +79,4 @@ public static class AtomicFile
             return Path.GetFileName(target);
         }
     }
-
-    private static string Numbered(string name, int count) => count == 1
-        ? name
-        : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Path.GetFileNameWithoutExtension(name)}.{count}{Path.GetExtension(name)}");
 }

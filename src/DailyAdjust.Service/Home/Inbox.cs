@@ -17,10 +17,7 @@ public sealed record InboxLook(IReadOnlyList<InboxFile> Ready, int Waiting, IRea
 /// </summary>
 public sealed class Inbox(SiteFolder folder, TimeProvider time)
 {
-    /// <summary>A file that nobody wrote to for so long lies whole.</summary>
-    public static readonly TimeSpan SettleTime = TimeSpan.FromSeconds(60);
-
-    private readonly Dictionary<string, (long Length, DateTime Modified)> _seen = new(StringComparer.Ordinal);
+    private readonly StillFiles _still = new(time);
     private readonly HashSet<string> _told = new(StringComparer.Ordinal);
 
     /// <exception cref="DirectoryNotFoundException">The inbox is gone (an unmounted share): an alarm, not "no news".</exception>
@@ -28,7 +25,7 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
     {
         var ready = new List<InboxFile>();
         var ignored = new List<string>();
-        var waiting = new Dictionary<string, (long, DateTime)>(StringComparer.Ordinal);
+        _still.BeginLook();
         foreach (var entry in new DirectoryInfo(folder.Inbox).EnumerateFileSystemInfos().OrderBy(e => e.Name, StringComparer.Ordinal))
         {
             if (entry.Name.StartsWith('.') || IsOwnFolder(entry))
@@ -40,19 +37,13 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
             {
                 TellOnce(ignored, entry.Name, $"{entry.Name} is a folder: only files are taken from the inbox itself.");
             }
-            else if (entry.LinkTarget is not null || LiesStill((FileInfo)entry, waiting))
+            else if (entry.LinkTarget is not null || LiesStill((FileInfo)entry))
             {
                 ready.Add(new(entry.Name, entry.FullName));
             }
         }
 
-        _seen.Clear();
-        foreach (var (name, state) in waiting)
-        {
-            _seen[name] = state;
-        }
-
-        return new(ready, waiting.Count, ignored);
+        return new(ready, _still.Waiting, ignored);
     }
 
     /// <summary>Something in the inbox that cannot be read as a file and stays where it is.</summary>
@@ -70,11 +61,15 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
         Touch(Path.Combine(folder.Taken, name));
         if (problems.Count > 0)
         {
-            AtomicFile.Write(Path.Combine(folder.Taken, name + ".why.txt"), WhyText($"{file.Name} was taken; look at these rows.", problems));
+            Explain(folder, name, problems);
         }
 
         return name;
     }
+
+    /// <summary>Lists rows of a file that was taken, or read in place, and that could not be used.</summary>
+    public static void Explain(SiteFolder site, string name, IReadOnlyList<string> problems) =>
+        AtomicFile.Write(Path.Combine(site.Taken, name + ".why.txt"), WhyText($"{name} was taken; look at these rows.", problems));
 
     /// <summary>Moves it to refused/ and puts every problem beside it.</summary>
     public string MoveToRefused(InboxFile file, IReadOnlyList<string> problems)
@@ -94,6 +89,43 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
         // Another file of that name may lie there already, refused from the inbox: it has no other copy.
         var kept = bytes is null || IsKept(site, name, bytes) ? name : AtomicFile.WriteInto(site.Refused, name, bytes);
         AtomicFile.Write(Path.Combine(site.Refused, kept + ".why.txt"), WhyText($"{name} was not taken. Nothing of it was used.", problems));
+    }
+
+    /// <summary>
+    /// Puts a file into the inbox that lies whole from the first moment: written under a hidden name, its time put back by the settle
+    /// time (so that the next look takes it), and then renamed. Never over another file.
+    /// </summary>
+    /// <returns>False = something of that name lies there already.</returns>
+    /// <exception cref="DirectoryNotFoundException">The inbox is gone.</exception>
+    public static bool PutWhole(SiteFolder site, string name, byte[] bytes, TimeProvider time)
+    {
+        if (!Directory.Exists(site.Inbox))
+        {
+            throw new DirectoryNotFoundException($"{site.Inbox} is gone.");
+        }
+
+        var target = Path.Combine(site.Inbox, name);
+        if (Path.Exists(target))
+        {
+            return false;
+        }
+
+        var hidden = Path.Combine(site.Inbox, $".{name}.pulled");
+        try
+        {
+            AtomicFile.Write(hidden, bytes);
+            File.SetLastWriteTimeUtc(hidden, time.GetUtcNow().UtcDateTime - StillFiles.SettleTime - TimeSpan.FromSeconds(1));
+            File.Move(hidden, target, overwrite: false);
+            return true;
+        }
+        catch (IOException) when (Path.Exists(target))
+        {
+            return false; // somebody else took the name in between
+        }
+        finally
+        {
+            File.Delete(hidden);
+        }
     }
 
     /// <summary>Deletes taken files that have been kept long enough; their bytes stay in the ledger.</summary>
@@ -144,23 +176,7 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
         }
     }
 
-    private bool LiesStill(FileInfo file, Dictionary<string, (long Length, DateTime Modified)> waiting)
-    {
-        file.Refresh();
-        if (!file.Exists)
-        {
-            return false;
-        }
-
-        var state = (file.Length, file.LastWriteTimeUtc);
-        if (file.LastWriteTimeUtc < time.GetUtcNow().UtcDateTime - SettleTime || (_seen.TryGetValue(file.Name, out var before) && before == state))
-        {
-            return true;
-        }
-
-        waiting[file.Name] = state;
-        return false;
-    }
+    private bool LiesStill(FileInfo file) => FileState.Of(file) is { } state && _still.LiesStill(file.Name, state);
 
     private void TellOnce(List<string> notices, string name, string sentence)
     {

@@ -101,8 +101,12 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
         return new(name, source, Refused: false, known, reading.RowsRead, 0, reading.RowsRefused, problems);
     }
 
-    /// <summary>One step: the bytes and the days are kept together, or, where nothing can be read, neither.</summary>
-    private IntakeReport TakeWeather(string name, IncomingFile file, WeatherSource source)
+    /// <summary>
+    /// Takes a file of which it is known whose weather it is. One step: the bytes and the days are kept together, or, where nothing can
+    /// be read, neither.
+    /// </summary>
+    /// <exception cref="IOException">It changed while it was read; nothing of it was kept, and it can be taken again.</exception>
+    public IntakeReport TakeWeather(string name, IncomingFile file, WeatherSource source)
     {
         var maps = ColumnMaps.Of(source.Id, site.Versions);
         var what = source.IsForecast ? "forecast" : $"weather of station {source.Id}";

@@ -1,5 +1,6 @@
 using DailyAdjust.Ledger;
 using DailyAdjust.Service.Configuration;
+using DailyAdjust.Service.Fetching;
 using DailyAdjust.Service.Home;
 using Microsoft.Extensions.Logging;
 
@@ -12,6 +13,9 @@ namespace DailyAdjust.Service.Sites;
 public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimeProvider time, ILogger log) : IDisposable
 {
     private readonly Inbox _inbox = new(folder, time);
+    private readonly SiteFolders _folders = new(folder, options, time, log);
+    private readonly SitePulls _pulls = new(folder, new PullTools { Time = time, Log = log });
+    private (ReportTime Due, long Since)? _waits;
     private readonly SemaphoreSlim _oneAtATime = new(1, 1);
     private readonly List<string> _notices = [];
     private long _lookedAt = -1;
@@ -39,12 +43,18 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         }
     }
 
-    public void Dispose() => _oneAtATime.Dispose();
+    public void Dispose()
+    {
+        _pulls.Dispose();
+        _oneAtATime.Dispose();
+    }
 
     private void Run(CancellationToken stop)
     {
+        // Asked before the look: what a pull has ended with by now is then seen by it.
+        var pullsUnderWay = _pulls.UnderWay;
         var look = Look();
-        if (look.Ready.Count == 0 && NothingIsDue())
+        if (NothingIsDue(out var folderNews) && look.Ready.Count == 0 && folderNews is { Count: 0 })
         {
             return;
         }
@@ -57,8 +67,10 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
             return;
         }
 
+        _pulls.StartDue(site.Newest);
         _notices.AddRange(new InboxIntake(site, _inbox, options, time, log).TakeAll(look, stop));
-        IssueDue(site, now);
+        _notices.AddRange(_folders.Take(site, folderNews ?? _folders.Look(site), stop));
+        IssueDue(site, now, pullsUnderWay);
         _inbox.Tidy(TimeSpan.FromDays(options.KeepTakenDays));
         ReportFolders.Tidy(Folder, site.Newest.Clock.DateOf(now).AddDays(-options.KeepReportsDays));
     }
@@ -75,11 +87,16 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         _badEdit = why is null ? default : (sha, why);
     }
 
-    private void IssueDue(OpenSite site, DateTimeOffset now)
+    private void IssueDue(OpenSite site, DateTimeOffset now, bool pullsUnderWay)
     {
         var morning = new SiteMorning(site, log);
         var plan = Plan(site, now);
         morning.RecordMissed(plan.Missed);
+        if (plan.Issue is { } wanted && WaitsForPulls(site, wanted, now, pullsUnderWay))
+        {
+            return;
+        }
+
         if (plan.Issue is { } due)
         {
             var asOf = due.Instant > now ? due.Instant : MorningTime.WholeMinute(now);
@@ -88,13 +105,13 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
                 Notice(FormattableString.Invariant($"This sheet was due at {site.Newest.Clock.ToLocal(due.Instant):HH:mm} and was made at {site.Newest.Clock.ToLocal(now):HH:mm}."));
             }
 
-            morning.Issue(due.Date, asOf, Notices());
+            morning.Issue(due.Date, asOf, Notices(site));
             _notices.Clear();
         }
         else if (site.Ledger.Watermark > _lookedAt && RoundIsOpen(site, now) is { } today)
         {
             // New input before the round is done: another issue if a line changes.
-            if (morning.Issue(today, MorningTime.WholeMinute(now), Notices(), onlyIfChanged: true) is not null)
+            if (morning.Issue(today, MorningTime.WholeMinute(now), Notices(site), onlyIfChanged: true) is not null)
             {
                 _notices.Clear();
             }
@@ -103,15 +120,40 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         _lookedAt = site.Ledger.Watermark;
     }
 
-    /// <summary>Asks the ledger beside any writer; a site without a ledger has everything before it.</summary>
-    private bool NothingIsDue()
+    /// <summary>
+    /// When a morning's work begins, every source is pulled; while that is under way the sheet waits for the next look, as long as
+    /// that one comes before the report hour and within the time that is set for it.
+    /// </summary>
+    private bool WaitsForPulls(OpenSite site, ReportTime due, DateTimeOffset now, bool pullsUnderWay)
     {
+        var nextLook = TimeSpan.FromSeconds(options.PollSeconds);
+        if (_waits?.Due != due)
+        {
+            pullsUnderWay = _pulls.StartAll(site.Newest);
+            _waits = (due, time.GetTimestamp());
+        }
+
+        var isInTime = now + nextLook <= due.Instant || now > due.Instant.AddMinutes(1);
+        return pullsUnderWay && isInTime && time.GetElapsedTime(_waits.Value.Since) + nextLook <= TimeSpan.FromSeconds(options.PullWaitSeconds);
+    }
+
+    /// <summary>Asks the ledger beside any writer; a site without a ledger has everything before it.</summary>
+    /// <param name="folderNews">Changed files of folders that are read in place; null = the site is not known yet.</param>
+    private bool NothingIsDue(out IReadOnlyList<FolderNews>? folderNews)
+    {
+        folderNews = null;
         if (!File.Exists(Folder.LedgerFile))
         {
             return false;
         }
 
         using var site = OpenSite.Open(Folder, LedgerMode.Read);
+        folderNews = _folders.Look(site);
+        if (site.Versions.Count > 0)
+        {
+            _pulls.StartDue(site.Newest);
+        }
+
         var now = time.GetUtcNow();
         var files = DescriptionFiles.Of(Folder);
         if (DescriptionIntake.IsKnown(site, files))
@@ -171,7 +213,11 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         }
     }
 
-    private IReadOnlyList<string> Notices() => _badEdit.Why is { } why ? [why, .. _notices] : [.. _notices];
+    private List<string> Notices(OpenSite site)
+    {
+        List<string> notices = [.. _notices, .. _folders.Notices, .. _pulls.Notices(site.Newest)];
+        return _badEdit.Why is { } why ? [why, .. notices] : notices;
+    }
 
     private void Notice(string sentence)
     {

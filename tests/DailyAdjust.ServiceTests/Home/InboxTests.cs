@@ -42,7 +42,7 @@ public sealed class InboxTests : IDisposable
     public void A_file_that_nobody_wrote_to_for_a_minute_is_taken_at_the_first_look()
     {
         var path = Drop("yard-1.csv", "a,b\n");
-        File.SetLastWriteTimeUtc(path, _time.GetUtcNow().UtcDateTime - Inbox.SettleTime - TimeSpan.FromSeconds(1));
+        File.SetLastWriteTimeUtc(path, _time.GetUtcNow().UtcDateTime - StillFiles.SettleTime - TimeSpan.FromSeconds(1));
         Assert.Single(_inbox.Look().Ready);
     }
 
