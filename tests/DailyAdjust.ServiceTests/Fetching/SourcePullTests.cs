@@ -20,7 +20,10 @@ public sealed class SourcePullTests : IDisposable
 
     private static readonly PullLimits Quick = new()
     {
-        FirstDelay = TimeSpan.FromMilliseconds(10), LongestDelay = TimeSpan.FromSeconds(2), BreakAfter = 6, Break = TimeSpan.FromMilliseconds(700),
+        FirstDelay = TimeSpan.FromMilliseconds(10),
+        LongestDelay = TimeSpan.FromSeconds(2),
+        BreakAfter = 6,
+        Break = TimeSpan.FromMilliseconds(700),
     };
 
     private readonly TestHome _home = new();
