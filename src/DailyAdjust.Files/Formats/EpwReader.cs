@@ -62,9 +62,20 @@ public static class EpwReader
         var clock = new SiteClock(TimeZoneInfo.CreateCustomTimeZone("standard time", TimeSpan.FromHours(place.UtcOffsetH), "standard time", "standard time"));
         var rows = new FormatRows(file, clock, days.Add);
         var cells = new CsvCells(',');
+        List<(string Text, int Number)> hours = [];
+        var (wide, narrow) = (0, 0);
         while (FormatText.TryNext(lines, rows, out var line))
         {
-            Row(cells, line, lines, rows);
+            hours.Add((line.ToString(), lines.Number));
+            var count = cells.TrySplit(line) ? cells.Count : 0;
+            (wide, narrow) = (wide + (count == MostCells ? 1 : 0), narrow + (count == FewestCells ? 1 : 0));
+        }
+
+        // A row that lost a comma, or has one too many, may still have a width that the format allows, with every value one cell off: all rows have one width.
+        var width = wide >= narrow ? MostCells : FewestCells;
+        foreach (var (row, number) in hours)
+        {
+            Row(cells, row, number, width, number == lines.OpenLine, rows);
         }
 
         // The last days are handed out at the end.
@@ -72,19 +83,19 @@ public static class EpwReader
         return new EpwFile { Place = place, Readings = ReadingMerge.Merge(days.Select(day => day.Readings)), Report = report };
     }
 
-    private static void Row(CsvCells cells, ReadOnlySpan<char> line, LineReader lines, FormatRows rows)
+    private static void Row(CsvCells cells, ReadOnlySpan<char> line, int number, int width, bool open, FormatRows rows)
     {
-        if (!cells.TrySplit(line) || cells.Count is < FewestCells or > MostCells)
+        if (!cells.TrySplit(line) || cells.Count != width)
         {
-            rows.Refuse("rows of another width", lines.Number, Math.Min(cells.Count, MostCells), FormattableString.Invariant($"the row has {cells.Count} cells and needs {FewestCells} or {MostCells}"), "The row is not used; get the file again");
+            rows.Refuse("rows of another width", number, Math.Min(cells.Count, width), FormattableString.Invariant($"the row has {cells.Count} cells and needs {width}"), "The row is not used; get the file again");
         }
         else if (!TryHour(cells, rows.Clock, out var begin))
         {
-            rows.Refuse("rows without a time", lines.Number, 1, $"\"{Shown.Short(string.Join(',', cells.ToArray().Take(4)))}\" is not a year, month, day and hour from 1 to 24 of a year without 29 February", "The row is not used");
+            rows.Refuse("rows without a time", number, 1, $"\"{Shown.Short(string.Join(',', cells.ToArray().Take(4)))}\" is not a year, month, day and hour from 1 to 24 of a year without 29 February", "The row is not used");
         }
         else
         {
-            rows.Row(Values(cells, begin, lines.Number, lines.Number == lines.OpenLine, rows));
+            rows.Row(Values(cells, begin, number, open, rows));
         }
     }
 

@@ -97,7 +97,7 @@ public sealed class CompressedFilesTests
         return changed;
     }
 
-    private static byte[] Gzip(byte[] bytes)
+    internal static byte[] Gzip(byte[] bytes)
     {
         using var into = new MemoryStream();
         using (var gzip = new GZipStream(into, CompressionLevel.Optimal, leaveOpen: true))
@@ -110,9 +110,9 @@ public sealed class CompressedFilesTests
 
     private static byte[] Stored(byte[] bytes) => Zip(CompressionLevel.NoCompression, ("a.dly", bytes));
 
-    private static byte[] Zip(params (string Name, byte[] Bytes)[] files) => Zip(CompressionLevel.Optimal, files);
+    internal static byte[] Zip(params (string Name, byte[] Bytes)[] files) => Zip(CompressionLevel.Optimal, files);
 
-    private static byte[] Zip(CompressionLevel level, params (string Name, byte[] Bytes)[] files)
+    internal static byte[] Zip(CompressionLevel level, params (string Name, byte[] Bytes)[] files)
     {
         using var into = new MemoryStream();
         using (var archive = new ZipArchive(into, ZipArchiveMode.Create, leaveOpen: true))

@@ -55,7 +55,7 @@ public sealed class EpwTests
     {
         { Row("1987,6,1,25,60"), 0, 1, 1, "\"1987,6,1,25\" is not a year, month, day and hour" },
         { Row("1988,2,29,1,60"), 0, 1, 1, "\"1988,2,29,1\" is not a year, month, day and hour" },
-        { Row("1987,6,1,2,60").Replace(",201.0,", ",", StringComparison.Ordinal)[..60] + "\n", 0, 1, 13, "the row has 13 cells and needs 34 or 35" },
+        { Row("1987,6,1,2,60").Replace(",201.0,", ",", StringComparison.Ordinal)[..60] + "\n", 0, 1, 13, "the row has 13 cells and needs 35" },
         { Row("1987,6,1,2,60", t: "2x.5"), 1, 0, 7, "dry bulb: \"2x.5\" is not a number with a decimal point" },
         { Row("1987,6,1,2,60", sun: "-850"), 1, 0, 14, "global horizontal radiation: \"-850\" is below what it can be" },
     };
@@ -70,6 +70,16 @@ public sealed class EpwTests
         var told = Assert.Single(epw.Report.Problems);
         Assert.Equal((10, column), (told.Line, told.Column));
         Assert.StartsWith(what, told.What, StringComparison.Ordinal);
+    }
+
+    /// <summary>Both widths are of the format: one comma less would put every value behind it one cell off.</summary>
+    [Fact]
+    public void ARowOfAnotherWidthThanTheOthersIsRefused()
+    {
+        var epw = Read(Header + Row("1987,6,1,1,60") + Row("1987,6,1,2,60").Replace(",1200,1300,", ",12001300,", StringComparison.Ordinal) + Row("1987,6,1,3,60"));
+
+        Assert.Equal((2, 0, 1), (epw.Report.RowsRead, epw.Report.RowsSetAside, epw.Report.RowsRefused));
+        Assert.All(epw.Readings, hour => Assert.Equal(3.1, hour.WindSpeedMPerS));
     }
 
     [Theory]

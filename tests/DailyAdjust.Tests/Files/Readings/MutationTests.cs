@@ -10,18 +10,12 @@ public sealed class MutationTests
 {
     private const int Hours = 30;
 
-    /// <summary>
-    /// Never a digit, a sign, an exponent or a line end, and no blank in place of a digit: what turns one number into another
-    /// cannot be seen by anybody.
-    /// </summary>
-    private static readonly string[] Junk =
-        ["x", "\"", ",", ";", "\0", "°", "\uFFFD", "😀", "NaN", "--", "٣", "\uFEFF", "'", "(", "%", "\u001A", " ", "\t", "\u00A0"];
-
     private static readonly string[] LineEnds = ["\n", "\r\n", "\r", "\n\n", "\r\n,,,\r\n"];
 
     /// <summary>Where in the line (0 to 1), what, and whether it takes the place of a character or stands between two.</summary>
     private static readonly Gen<(double At, string What, bool Replaces)> Spoil =
-        Gen.Select(Gen.Double[0, 1], Gen.Int[0, Junk.Length - 1], Gen.Bool).Select((at, what, replaces) => (at, Junk[what], replaces && !string.IsNullOrWhiteSpace(Junk[what])));
+        Gen.Select(Gen.Double[0, 1], Gen.Int[0, Spoiling.Junk.Length - 1], Gen.Bool)
+            .Select((at, what, replaces) => (at, Spoiling.Junk[what], replaces && !string.IsNullOrWhiteSpace(Spoiling.Junk[what])));
 
     [Fact]
     public void JunkInARowSpoilsItsOwnValuesAndNothingElse() =>
@@ -32,7 +26,7 @@ public sealed class MutationTests
                 var text = rows.ConvertAll(row => row.Text);
                 foreach (var (line, spoil) in lines.Distinct().Zip(spoils))
                 {
-                    text[line] = Apply(text[line], spoil);
+                    text[line] = Spoiling.Apply(text[line], spoil);
                 }
 
                 var result = StationFile.Read(StationFile.PlainHeader + string.Join('\n', text) + "\n");
@@ -81,23 +75,7 @@ public sealed class MutationTests
                 var bytes = new List<byte>([.. encoding.GetPreamble(), .. encoding.GetBytes(StationFile.PlainHeader + string.Join('\n', Rows(seed).Select(row => row.Text)))]);
                 foreach (var (at, value, how) in changes)
                 {
-                    var index = (int)(at * (bytes.Count - 1));
-                    switch (how)
-                    {
-                        case 0:
-                            bytes[index] = value;
-                            break;
-                        case 1:
-                            bytes.Insert(index, value);
-                            break;
-                        case 2:
-                            bytes.RemoveAt(index);
-                            break;
-                        default:
-                            bytes.InsertRange(index, bytes.GetRange(0, index));
-                            break;
-                    }
-
+                    Spoiling.Byte(bytes, at, value, how);
                     if (bytes.Count > 100_000)
                     {
                         break;
@@ -136,12 +114,6 @@ public sealed class MutationTests
         }
 
         Assert.Empty(read);
-    }
-
-    private static string Apply(string line, (double At, string What, bool Replaces) spoil)
-    {
-        var at = (int)(spoil.At * line.Length);
-        return string.Concat(line.AsSpan(0, at), spoil.What, line.AsSpan(Math.Min(line.Length, at + (spoil.Replaces ? 1 : 0))));
     }
 
     /// <summary>Hours of one and a quarter days, their numbers from the seed; rain always with two decimals.</summary>

@@ -1,0 +1,162 @@
+using System.Collections;
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using DailyAdjust.Files.Formats;
+using DailyAdjust.Tests.Files.Readings;
+using Xunit;
+
+namespace DailyAdjust.Tests.Files.Formats;
+
+/// <summary>
+/// Good files of every format, spoilt at random from a seed: nothing throws, every line is counted once, and no number appears that neither the
+/// good file nor a spoilt line has. DAILYADJUST_MUTATIONS says how many of each format; a failure names its seed.
+/// </summary>
+public sealed partial class FormatMutationTests
+{
+    private static readonly int Count =
+        int.TryParse(Environment.GetEnvironmentVariable("DAILYADJUST_MUTATIONS"), NumberStyles.None, CultureInfo.InvariantCulture, out var count) ? count : 300;
+
+    /// <summary>Those that are in the good file; nothing that is done to it makes another of one.</summary>
+    private static readonly string[] Layers = ["temperature", "windSpeed", "quantitativePrecipitation"];
+
+    public static TheoryData<string> Names() => new(GoodFiles.ByLines.Select(file => file.Name));
+
+    public static TheoryData<string> Packed() => new(["ghcn by year gzip", "gsod gzip", "ghcn by year zip", "gsod zip"]);
+
+    [Fact]
+    public void EveryPublicFormatHasAGoodFile() =>
+        Assert.Empty(FormatNames().Except([.. GoodFiles.ByLines.Select(file => file.Source?.Format ?? ""), GoodFiles.Gridpoint.Format], StringComparer.Ordinal));
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void GoodFilesAreGood(string name)
+    {
+        var file = GoodFiles.ByLines.Single(f => string.Equals(f.Name, name, StringComparison.Ordinal));
+        var read = file.Read(Encode(file.Header.Concat(file.Rows)));
+
+        Assert.Empty(read.Report.Problems);
+        Assert.Equal((file.Rows.Count, 0, 0), read.Counts);
+        Assert.NotEmpty(Values(read));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void SpoiltLinesSpoilNothingElse(string name)
+    {
+        var file = GoodFiles.ByLines.Single(f => string.Equals(f.Name, name, StringComparison.Ordinal));
+        var good = Values(file.Read(Encode(file.Header.Concat(file.Rows))));
+        for (var seed = 0; seed < Count; seed++)
+        {
+            var onlyJunk = seed % 2 == 0;
+            var lines = Spoiling.Lines(file.Rows, seed, onlyJunk);
+            var bytes = Join(file, lines);
+            var cut = seed % 5 == 4 ? Math.Max(Join(file, []).Length, bytes.Length - (seed * 31 % 400)) : bytes.Length;
+            var read = file.Read(bytes[..cut]);
+            if (read.Report.FileRefused)
+            {
+                Assert.True(read.Report.Problems.Count > 0, $"{name}, seed {seed}: refused without a reason");
+                continue;
+            }
+
+            var counted = read.Report.RowsRead + read.Report.RowsSetAside + read.Report.RowsRefused + OfOthers(read);
+            Assert.True(CountLines(bytes[..cut], file) == counted, $"{name}, seed {seed}: {CountLines(bytes[..cut], file)} lines, {counted} counted");
+            var allowed = good.ToHashSet();
+            if (!onlyJunk)
+            {
+                // Each by itself: what the others are like must not matter.
+                foreach (var line in lines.Where(line => line.IsSpoilt))
+                {
+                    allowed.UnionWith(Values(file.Read(Join(file, [line]))));
+                }
+            }
+
+            var strange = Values(read).Except(allowed).ToList();
+            Assert.True(strange.Count == 0 || cut < bytes.Length && !onlyJunk, $"{name}, seed {seed}: {string.Join("; ", strange)}");
+        }
+    }
+
+    /// <summary>Its rows are values of layers: those of a spoilt document that is still JSON are counted by another reader of JSON.</summary>
+    [Fact]
+    public void ASpoiltForecastIsCountedOrRefused()
+    {
+        var text = GoodFiles.GridpointText;
+        for (var seed = 0; seed < Count; seed++)
+        {
+            var bytes = Encoding.UTF8.GetBytes(string.Join('\n', Spoiling.Lines(text.Split('\n'), seed, onlyJunk: seed % 2 == 0).Select(line => Encoding.Latin1.GetString(line.Text))));
+            var read = FormatFile.Read(GoodFiles.Gridpoint, bytes);
+            if (!read.Report.FileRefused)
+            {
+                Assert.True(CountValues(bytes) == read.Report.RowsRead + read.Report.RowsSetAside + read.Report.RowsRefused, $"seed {seed}");
+            }
+        }
+    }
+
+    /// <summary>A check sum stands behind the packed bytes: what is read is the good file's, or the file is refused.</summary>
+    [Theory]
+    [MemberData(nameof(Packed))]
+    public void ASpoiltPackedFileIsReadRightOrRefused(string name)
+    {
+        var file = GoodFiles.ByLines.Single(f => name.StartsWith(f.Name + " ", StringComparison.Ordinal));
+        var plain = Encode(file.Header.Concat(file.Rows));
+        var packed = name.EndsWith("gzip", StringComparison.Ordinal) ? CompressedFilesTests.Gzip(plain) : CompressedFilesTests.Zip(("a.csv", plain));
+        var good = Values(file.Read(packed));
+        for (var seed = 0; seed < Count; seed++)
+        {
+            var random = new Random(seed);
+            List<byte> bytes = [.. packed];
+            for (var changes = random.Next(3); changes >= 0; changes--)
+            {
+                Spoiling.Byte(bytes, random.NextDouble(), (byte)random.Next(256), random.Next(4));
+            }
+
+            var read = file.Read([.. bytes.Take(seed % 4 == 0 ? random.Next(bytes.Count) : bytes.Count)]);
+            var strange = read.Report.FileRefused ? [] : Values(read).Except(good).ToList();
+            Assert.True(strange.Count == 0, $"{name}, seed {seed}: {string.Join("; ", strange)}");
+        }
+    }
+
+    /// <summary>The reader's own list, so that a format that is added is missed here.</summary>
+    private static IEnumerable<string> FormatNames() =>
+        ((IEnumerable)typeof(WeatherFileReader).Assembly.GetType("DailyAdjust.Files.Formats.PublicFormats", throwOnError: true)!.GetProperty("All")!.GetValue(null)!)
+            .Cast<object>().Select(format => (string)format.GetType().GetProperty("Name")!.GetValue(format)!);
+
+    private static byte[] Encode(IEnumerable<string> lines) => Encoding.UTF8.GetBytes(string.Concat(lines.Select(line => line + "\n")));
+
+    private static byte[] Join(GoodFile file, IReadOnlyList<SpoiltLine> lines) => [.. Encode(file.Header), .. lines.SelectMany(line => line.Text.Append((byte)'\n'))];
+
+    private static int CountLines(byte[] bytes, GoodFile file) =>
+        LineEnd().Split(Encoding.Latin1.GetString(bytes[Encode(file.Header).Length..])).Count(line => Encoding.UTF8.GetString(Encoding.Latin1.GetBytes(line)).Trim('\u001A', '\uFEFF') is var text && !string.IsNullOrWhiteSpace(text));
+
+    /// <summary>Rows of a station that is not the site's are told as a number and are not counted otherwise.</summary>
+    private static int OfOthers(Result read) =>
+        read.Report.Problems.Select(problem => Others().Match(problem.What)).Where(match => match.Success).Sum(match => int.Parse(match.Groups["count"].ValueSpan, CultureInfo.InvariantCulture))
+        + read.Report.Problems.Count(problem => problem.What.StartsWith("the file has no row of station", StringComparison.Ordinal));
+
+    private static int CountValues(byte[] bytes)
+    {
+        using var document = JsonDocument.Parse(bytes);
+        var top = document.RootElement.EnumerateObject().ToList();
+        return top.Concat(top.Where(p => p.NameEquals("properties") && p.Value.ValueKind == JsonValueKind.Object).SelectMany(p => p.Value.EnumerateObject()))
+            .Where(p => Layers.Contains(p.Name, StringComparer.Ordinal) && p.Value.ValueKind == JsonValueKind.Object)
+            .SelectMany(p => p.Value.EnumerateObject())
+            .Where(p => p.NameEquals("values") && p.Value.ValueKind == JsonValueKind.Array)
+            .Sum(p => p.Value.GetArrayLength());
+    }
+
+    private static HashSet<(DateTimeOffset Begin, DateTimeOffset End, int Column, double Value)> Values(Result read) =>
+    [
+        .. read.Days.SelectMany(day => day.Readings).SelectMany(r => new[]
+        {
+            r.AirTemperatureC, r.AirTemperatureMaxC, r.AirTemperatureMinC, r.RelativeHumidityPercent, r.RelativeHumidityMaxPercent, r.RelativeHumidityMinPercent,
+            r.DewPointC, r.WindSpeedMPerS, r.SolarRadiationMJPerM2, r.SunshineH, r.RainMm, r.ReferenceEtMm, r.RainChancePercent,
+        }.Select((value, column) => (r.Begin, r.End, column, value))).Where(v => !double.IsNaN(v.value)),
+    ];
+
+    [GeneratedRegex("\r\n|\r|\n", RegexOptions.CultureInvariant, 1000)]
+    private static partial Regex LineEnd();
+
+    [GeneratedRegex("^(?<count>[0-9]+) rows of other stations", RegexOptions.CultureInvariant, 1000)]
+    private static partial Regex Others();
+}
