@@ -34,13 +34,13 @@ internal static class GhcnMonthLines
         {
             rows.Refuse("lines without a station", number, 1, "the line does not begin with a station's code of 11 letters and digits", "The row is not used; get the file again");
         }
-        else if (!stations.Takes(line[..11], number))
-        {
-            // Another station's.
-        }
         else if (Whole(line) is not { } whole)
         {
             rows.Refuse("lines of another length", number, Math.Min(line.Length, Width) + 1, FormattableString.Invariant($"the line has {line.Length} characters and needs {Width}"), "The row is not used: what stands where is not certain; get the file again");
+        }
+        else if (!stations.Takes(line[..11], number))
+        {
+            // Another station's: asked only of a whole line, because a damaged one may show a code that is none of the file's.
         }
         else if (!TryMonth(whole, out var month))
         {

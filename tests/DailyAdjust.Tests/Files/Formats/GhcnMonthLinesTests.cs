@@ -155,6 +155,7 @@ public sealed class GhcnMonthLinesTests
         { "no month", Line.Replace("202606", "202613", StringComparison.Ordinal), 12, "\"202613\" is not a year and month" },
         { "no element", Line.Replace("TMAX", "T?AX", StringComparison.Ordinal), 18, "\"T?AX\" is not the name of an element" },
         { "no station", Line.Replace("USC", "U-C", StringComparison.Ordinal), 1, "the line does not begin with a station's code" },
+        { "a code that junk has made another's", Line.Insert(10, "NaN"), 270, "the line has 272 characters and needs 269" },
         { "bytes that are no text", Line.Replace("TMAX", "T\0AX", StringComparison.Ordinal), 1, "the line holds bytes that are no text" },
     };
 
