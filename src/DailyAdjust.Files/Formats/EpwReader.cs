@@ -14,6 +14,9 @@ public static class EpwReader
     public const double WindHeightM = 10;
 
     private const int HeaderLines = 8;
+
+    /// <summary>Two years of hours and more: what is longer is no typical year.</summary>
+    private const int MostRows = 20_000;
     private const int FewestCells = 34;
     private const int MostCells = 35;
     private const int RainHours = 34;
@@ -66,6 +69,11 @@ public static class EpwReader
         var (wide, narrow) = (0, 0);
         while (FormatText.TryNext(lines, rows, out var line))
         {
+            if (hours.Count == MostRows)
+            {
+                return Refused(file, new Problem(file, lines.Number, 1, FormattableString.Invariant($"there are more than {MostRows} rows, and a year of hours has 8760"), "Is it one typical year?"));
+            }
+
             hours.Add((line.ToString(), lines.Number));
             var count = cells.TrySplit(line) ? cells.Count : 0;
             (wide, narrow) = (wide + (count == MostCells ? 1 : 0), narrow + (count == FewestCells ? 1 : 0));

@@ -9,9 +9,6 @@ internal static class NormalsBook
 {
     private const string Typical = "typical";
 
-    /// <summary>Where stations of typical years measure wind, m.</summary>
-    private const double WindHeightM = 10;
-
     /// <summary>Of all finished days.</summary>
     public static IReadOnlyList<MonthNormal> OfHistory(OpenSite site) => WeatherBook.LastFinished(site) is { } last
         ? NormalsOfDays.Of(WeatherBook.Through(site, last), site.Newest.Weather.Gauges[0].Id, last.AddDays(1))
@@ -31,7 +28,7 @@ internal static class NormalsBook
             Time = new("", null, "", StampClock.Standard, StampMeaning.End),
             Interval = TimeSpan.FromHours(1),
             Columns = new Dictionary<WeatherQuantity, MappedColumn>(),
-            WindHeightM = WindHeightM,
+            WindHeightM = EpwReader.WindHeightM,
         };
         var site = BareSite.At(zone, place.LatitudeDeg, place.LongitudeDeg, place.ElevationM) with
         {
