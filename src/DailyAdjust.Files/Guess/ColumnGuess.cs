@@ -18,7 +18,11 @@ internal sealed record ColumnGuess(int Index, string Header, WeatherQuantity Qua
     /// <summary>Short names that mean something only together with their unit.</summary>
     private static readonly Dictionary<string, WeatherQuantity> Letters = new(StringComparer.Ordinal)
     {
-        ["p"] = WeatherQuantity.Rain, ["r"] = WeatherQuantity.Rain, ["u"] = WeatherQuantity.WindSpeed, ["v"] = WeatherQuantity.WindSpeed, ["ff"] = WeatherQuantity.WindSpeed,
+        ["p"] = WeatherQuantity.Rain,
+        ["r"] = WeatherQuantity.Rain,
+        ["u"] = WeatherQuantity.WindSpeed,
+        ["v"] = WeatherQuantity.WindSpeed,
+        ["ff"] = WeatherQuantity.WindSpeed,
     };
 
     /// <summary>One column for each quantity, in the file's order; the others with the reason.</summary>

@@ -15,12 +15,25 @@ internal sealed record ColumnUnit(Unit Unit, bool InMap, bool IsSure, string Why
     /// <summary>What headers write where signs such as / and ² have no place.</summary>
     private static readonly Dictionary<string, string> Worn = new(StringComparer.OrdinalIgnoreCase)
     {
-        ["w"] = "W/m²", ["wm2"] = "W/m²", ["wattm2"] = "W/m²", ["watts"] = "W/m²", ["kwm2"] = "kW/m²", ["mjm2"] = "MJ/m²", ["mj"] = "MJ/m²", ["kjm2"] = "kJ/m²", ["jcm2"] = "J/cm²", ["whm2"] = "Wh/m²",
+        ["w"] = "W/m²",
+        ["wm2"] = "W/m²",
+        ["wattm2"] = "W/m²",
+        ["watts"] = "W/m²",
+        ["kwm2"] = "kW/m²",
+        ["mjm2"] = "MJ/m²",
+        ["mj"] = "MJ/m²",
+        ["kjm2"] = "kJ/m²",
+        ["jcm2"] = "J/cm²",
+        ["whm2"] = "Wh/m²",
         ["ms"] = "m/s",
         ["meterssecond"] = "m/s",
         ["metressecond"] = "m/s",
         ["milesperhour"] = "mph",
-        ["mileshour"] = "mph", ["km h"] = "km/h", ["fts"] = "ft/s", ["pc"] = "%", ["prc"] = "%",
+        ["mileshour"] = "mph",
+        ["km h"] = "km/h",
+        ["fts"] = "ft/s",
+        ["pc"] = "%",
+        ["prc"] = "%",
     };
 
     /// <summary>The unit that the file writes; null = none that the quantity can have.</summary>

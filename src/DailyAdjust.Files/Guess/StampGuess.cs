@@ -71,7 +71,11 @@ internal sealed record StampGuess(string Pattern, string? Other, IReadOnlyList<D
 
             var reader = new StampPattern(new WeatherSource
             {
-                Id = "", Files = "", Format = "csv", Columns = new Dictionary<WeatherQuantity, MappedColumn>(), Interval = TimeSpan.FromDays(1),
+                Id = "",
+                Files = "",
+                Format = "csv",
+                Columns = new Dictionary<WeatherQuantity, MappedColumn>(),
+                Interval = TimeSpan.FromDays(1),
                 Time = new TimeColumn("", null, pattern, StampClock.Local, StampMeaning.End),
             });
             return new(pattern, [.. rows.Select(row => Stamp(reader, columns, row))]);

@@ -90,5 +90,6 @@ internal static class WeatherDayJson
         g.Gauge, Words.Of(g.Basis), g.MeasuredPartMm, [.. g.Falls.Select(f => new RainFallDto(f.At.ToUniversalTime(), f.Mm))], g.RainMm, g.Substitute.Length == 0 ? null : g.Substitute);
 
     private static GaugeDay FromDto(GaugeDayDto g) => new(
-        g.Gauge, g.RainMm, [.. g.Falls.Select(f => new RainFall(f.At, f.Mm))], Words.To<RainBasis>(g.Basis), g.MeasuredPartMm) { Substitute = g.Substitute ?? "" };
+        g.Gauge, g.RainMm, [.. g.Falls.Select(f => new RainFall(f.At, f.Mm))], Words.To<RainBasis>(g.Basis), g.MeasuredPartMm)
+    { Substitute = g.Substitute ?? "" };
 }
