@@ -70,10 +70,6 @@ public static class WeatherDays
         return newest;
     }
 
-    /// <summary>End of the newest reading, UTC; null = there is none.</summary>
-    public static DateTimeOffset? NewestReadingEnd(Site site, DateTimeOffset asOf, IReadOnlyDictionary<string, IReadOnlyList<Reading>> readings) =>
-        Newest(site, asOf, readings)?.End;
-
     private static WeatherDay Compute(
         WeatherDayInputs inputs, DateOnly date, List<WeatherDay> before, Dictionary<(SiteClock, string), IReadOnlyList<RainSpan>> spans)
     {

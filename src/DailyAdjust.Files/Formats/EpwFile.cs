@@ -25,4 +25,8 @@ public sealed record EpwFile
 /// <param name="LongitudeDeg">-180 to 180, east positive.</param>
 /// <param name="UtcOffsetH">Of its standard time, hours, -12 to 14.</param>
 /// <param name="ElevationM">Above sea level, m, -500 to 9000.</param>
-public sealed record EpwPlace(string Name, double LatitudeDeg, double LongitudeDeg, double UtcOffsetH, double ElevationM);
+public sealed record EpwPlace(string Name, double LatitudeDeg, double LongitudeDeg, double UtcOffsetH, double ElevationM)
+{
+    /// <summary>Its standard time all year, by which its hours are counted.</summary>
+    public TimeZoneInfo StandardTime() => TimeZoneInfo.CreateCustomTimeZone("standard time", TimeSpan.FromHours(UtcOffsetH), "standard time", "standard time");
+}

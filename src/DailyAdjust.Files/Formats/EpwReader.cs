@@ -62,7 +62,7 @@ public static class EpwReader
         }
 
         var days = new List<ReadingDay>();
-        var clock = new SiteClock(TimeZoneInfo.CreateCustomTimeZone("standard time", TimeSpan.FromHours(place.UtcOffsetH), "standard time", "standard time"));
+        var clock = new SiteClock(place.StandardTime());
         var rows = new FormatRows(file, clock, days.Add);
         var cells = new CsvCells(',');
         List<(string Text, int Number)> hours = [];

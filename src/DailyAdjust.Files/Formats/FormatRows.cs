@@ -26,11 +26,14 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
     /// <summary>Nothing of the file is used; null = it is.</summary>
     public Problem? WholeFile { get; private set; }
 
-    /// <summary>A row whose values all are numbers or are marked as missing; null = it has no value at all.</summary>
-    public void Row(Reading? reading)
+    /// <summary>A row whose value is a number or is marked as missing; it goes into readings that are gathered from several rows.</summary>
+    public void Row() => _read++;
+
+    /// <summary>A row of such whose value is no number.</summary>
+    public void RowSetAside()
     {
-        _read++;
-        Keep(reading);
+        _setAside++;
+        _valuesSetAside++;
     }
 
     /// <summary>Readings that were gathered from several rows; the rows are counted by themselves.</summary>
@@ -38,17 +41,10 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
     {
         foreach (var reading in gathered)
         {
-            Keep(reading);
+            _begin = _begin < reading.Begin ? _begin : reading.Begin;
+            _end = _end > reading.End ? _end : reading.End;
+            _days.Add(reading);
         }
-    }
-
-    /// <summary>A row with values that are no number; the rest of it counts.</summary>
-    /// <param name="values">How many.</param>
-    public void RowWithoutSomeValues(Reading? reading, int values)
-    {
-        _setAside++;
-        _valuesSetAside += values;
-        Keep(reading);
     }
 
     /// <summary>A row with all that was found in it.</summary>
@@ -56,10 +52,7 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
     {
         (_read, _setAside) = row.SetAside == 0 ? (_read + 1, _setAside) : (_read, _setAside + 1);
         _valuesSetAside += row.SetAside;
-        foreach (var reading in row.ToReadings())
-        {
-            Keep(reading);
-        }
+        Add(row.ToReadings());
     }
 
     /// <summary>A value that is not surely a number of its column; the rest of its row counts.</summary>
@@ -111,17 +104,5 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
             Issued = Issued,
             Problems = _problems.ToList(),
         };
-    }
-
-    private void Keep(Reading? reading)
-    {
-        if (reading is null)
-        {
-            return;
-        }
-
-        _begin = _begin < reading.Begin ? _begin : reading.Begin;
-        _end = _end > reading.End ? _end : reading.End;
-        _days.Add(reading);
     }
 }

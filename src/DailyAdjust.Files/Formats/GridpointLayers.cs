@@ -35,7 +35,7 @@ internal static class GridpointLayers
         {
             if (unit is null)
             {
-                rows.RowWithoutSomeValues(null, 1);
+                rows.RowSetAside();
                 continue;
             }
 
@@ -64,11 +64,11 @@ internal static class GridpointLayers
         {
             var (line, column) = places.Of(value.Offset);
             rows.Tell("no number", line, column, $"a value of {layer} is {Wording.Quote(noNumber)}, not a number", "It counts as missing");
-            rows.RowWithoutSomeValues(null, 1);
+            rows.RowSetAside();
             return;
         }
 
-        rows.Row(reading: null);
+        rows.Row();
         if (!double.IsNaN(value.Value))
         {
             hours.Put(interval, quantity, unit.ToMetric(value.Value), rows.Clock);

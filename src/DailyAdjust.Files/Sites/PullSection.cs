@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Readings;
 using DailyAdjust.Files.Yaml;
 
 namespace DailyAdjust.Files.Sites;
@@ -68,7 +69,7 @@ internal static class PullSection
         }
 
         if (PullNames.Fault(pull.File) is not null || pull.File.AsSpan().IndexOfAny('/', '\\') >= 0
-            || !System.IO.Enumeration.FileSystemName.MatchesSimpleExpression(files, PullNames.Fill(pull.File, new DateOnly(2026, 6, 21)), ignoreCase: true))
+            || !ReadingsFile.Fits(files, PullNames.Fill(pull.File, new DateOnly(2026, 6, 21))))
         {
             var at = section.KeyOf("file");
             section.Problems.Error(at.Line, at.Column, $"{section.NameOf("file")}: {Wording.Quote(pull.File)} does not fit the source's files {Wording.Quote(files)}", "write the name under which the file is kept, such as \"yard-{yyyyMMdd}.csv\"");

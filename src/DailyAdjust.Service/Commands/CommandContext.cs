@@ -55,5 +55,13 @@ public sealed record CommandContext
             : throw new WrongInputException($"{Home.Path} holds {sites.Count} sites: say which.", $"--site with one of: {Names(sites)}.");
     }
 
+    /// <summary>All bytes of a file that was named.</summary>
+    /// <exception cref="WrongInputException">It cannot be read, or is too large.</exception>
+    public byte[] ReadFile(string path)
+    {
+        var content = RegularFile.Read(path, Options.LargestFileMegabytes * 1_000_000L, followLinks: true);
+        return content.Bytes ?? throw new WrongInputException($"{path}: {content.Why}");
+    }
+
     private static string Names(IReadOnlyList<SiteFolder> sites) => string.Join(", ", sites.Select(s => s.Name));
 }

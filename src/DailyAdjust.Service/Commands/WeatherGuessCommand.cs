@@ -2,7 +2,6 @@ using System.CommandLine;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Files.Guess;
-using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Printing;
 using DailyAdjust.Service.Sites;
 
@@ -16,12 +15,11 @@ internal sealed class WeatherGuessCommand
     private readonly Option<double?> _longitude = new("--longitude") { Description = "Degrees east; America is negative.", HelpName = "DEGREES" };
     private readonly Option<string?> _elevation = new("--elevation") { Description = "Height above sea level with its unit: \"290 m\".", HelpName = "LENGTH" };
     private readonly Option<string?> _zone = new("--time-zone") { Description = "Its time zone, such as America/Chicago.", HelpName = "ZONE" };
-    private readonly Option<string?> _units = new("--units") { Description = "us or metric. Without it: the site's, else the file's own.", HelpName = "UNITS" };
+    private readonly UnitsOption _units = new("Without it: the site's, else the file's own.");
 
     public static AppCommand Create(GlobalOptions global, TimeProvider time)
     {
         var command = new WeatherGuessCommand();
-        command._units.AcceptOnlyFromAmong("us", "metric");
         Bound(command._latitude, 90);
         Bound(command._longitude, 180);
         return new AppCommand(
@@ -31,19 +29,14 @@ internal sealed class WeatherGuessCommand
             "weather guess yard-2026.csv --site mill-creek",
             "weather guess export.csv --latitude 44.2 --longitude -98.3 --elevation \"1290 ft\" --time-zone America/Chicago")
         {
-            command._file, command._latitude, command._longitude, command._elevation, command._zone, command._units,
+            command._file, command._latitude, command._longitude, command._elevation, command._zone, command._units.Option,
         }.Runs(global, time, command.Run);
     }
 
     private int Run(CommandContext context)
     {
         var path = context.Parsed.GetValue(_file)!;
-        var content = RegularFile.Read(path, context.Options.LargestFileMegabytes * 1_000_000L, followLinks: true);
-        if (content.Bytes is not { } bytes)
-        {
-            throw new WrongInputException($"{path}: {content.Why}");
-        }
-
+        var bytes = context.ReadFile(path);
         var place = Place(context);
         var name = Path.GetFileName(path);
         using var stream = new MemoryStream(bytes);
@@ -55,22 +48,15 @@ internal sealed class WeatherGuessCommand
             return ExitCode.WrongInput;
         }
 
-        var units = Units(context) ?? (place is { IsOfSite: true } ? place.Value.Site.Units : guess.IsUs ? UnitSystem.Us : UnitSystem.Metric);
+        var units = _units.Of(context) ?? (place is { IsOfSite: true } ? place.Value.Site.Units : guess.IsUs ? UnitSystem.Us : UnitSystem.Metric);
         var trial = GuessTrial.Of(name, bytes, guess.Source, place?.Site ?? BareSite.At(TimeZoneInfo.Utc, 0, 0, 0));
         context.Out.Write(GuessText.Trial(trial, units, place is { HasElevation: true }, place?.Site.Clock.ZoneId ?? "UTC, as no time zone was given"));
         context.Out.Write(GuessText.Paste(guess));
         return trial.Report.FileRefused ? ExitCode.WrongInput : ExitCode.Done;
     }
 
-    private UnitSystem? Units(CommandContext context) => context.Parsed.GetValue(_units) switch
-    {
-        "us" => UnitSystem.Us,
-        "metric" => UnitSystem.Metric,
-        _ => null,
-    };
-
     /// <summary>Dates that can be read in two ways are taken as the site's country writes them; the proposal says so.</summary>
-    private bool? MonthFirst(CommandContext context, Site? site) => (Units(context) ?? site?.Units) switch
+    private bool? MonthFirst(CommandContext context, Site? site) => (_units.Of(context) ?? site?.Units) switch
     {
         UnitSystem.Us => true,
         UnitSystem.Metric => false,

@@ -2,7 +2,6 @@ using System.CommandLine;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 using DailyAdjust.Files.Formats;
-using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Printing;
 using DailyAdjust.Service.Sites;
 
@@ -14,8 +13,7 @@ internal static class WeatherNormalsCommand
     public static AppCommand Create(GlobalOptions global, TimeProvider time)
     {
         var file = new Argument<string?>("FILE") { Description = "A typical year (EPW). Without it: the site's own days.", Arity = ArgumentArity.ZeroOrOne };
-        var units = new Option<string?>("--units") { Description = "us or metric. Without it: the site's.", HelpName = "UNITS" };
-        units.AcceptOnlyFromAmong("us", "metric");
+        var units = new UnitsOption("Without it: the site's, and metric of a typical year.");
         return new AppCommand(
             "normals",
             "Monthly means of reference ET and rain, and the piece of site.yaml that holds them. Changes nothing.",
@@ -23,19 +21,14 @@ internal static class WeatherNormalsCommand
             "weather normals --site mill-creek",
             "weather normals USA_SD_Huron.epw --units us")
         {
-            file, units,
-        }.Runs(global, time, context => Run(context, context.Parsed.GetValue(file), context.Parsed.GetValue(units)));
+            file, units.Option,
+        }.Runs(global, time, context => Run(context, context.Parsed.GetValue(file), units.Of(context)));
     }
 
-    private static int Run(CommandContext context, string? path, string? unitsName)
+    private static int Run(CommandContext context, string? path, UnitSystem? wanted)
     {
         var (months, ofSite) = path is null ? OfHistory(context) : (OfTypicalYear(context, path), UnitSystem.Metric);
-        var units = unitsName switch
-        {
-            "us" => UnitSystem.Us,
-            "metric" => UnitSystem.Metric,
-            _ => ofSite,
-        };
+        var units = wanted ?? ofSite;
         context.Out.Write(NormalsText.Table(months, units));
         var missing = months.Where(month => month.EtoMmPerDay is null).Select(month => FormattableString.Invariant($"{month.Month}")).ToList();
         if (missing.Count > 0)
@@ -58,13 +51,7 @@ internal static class WeatherNormalsCommand
 
     private static IReadOnlyList<MonthNormal> OfTypicalYear(CommandContext context, string path)
     {
-        var content = RegularFile.Read(path, context.Options.LargestFileMegabytes * 1_000_000L, followLinks: true);
-        if (content.Bytes is not { } bytes)
-        {
-            throw new WrongInputException($"{path}: {content.Why}");
-        }
-
-        using var stream = new MemoryStream(bytes);
+        using var stream = new MemoryStream(context.ReadFile(path));
         var year = EpwReader.Read(Path.GetFileName(path), stream);
         foreach (var problem in year.Report.Problems)
         {

@@ -1,6 +1,6 @@
-using System.IO.Enumeration;
 using System.Security.Cryptography;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Readings;
 using DailyAdjust.Ledger;
 using DailyAdjust.Service.Home;
 
@@ -60,7 +60,7 @@ internal sealed class PulledFile(SiteFolder folder, WeatherSource source, TimePr
 
     private static IEnumerable<string> Names(string name) => Enumerable.Range(1, MostNames).Select(count => AtomicFile.Numbered(name, count));
 
-    private bool Fits(string name) => FileSystemName.MatchesSimpleExpression(source.Files, name, ignoreCase: true);
+    private bool Fits(string name) => ReadingsFile.Fits(source.Files, name);
 
     private bool LedgerHolds(string sha)
     {

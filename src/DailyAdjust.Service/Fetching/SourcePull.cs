@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Readings;
 using DailyAdjust.Files.Sites;
 using DailyAdjust.Service.Home;
 using Microsoft.Extensions.Logging;
@@ -142,7 +143,7 @@ public sealed class SourcePull(SiteFolder folder, WeatherSource source, PullMemo
     /// <summary>A file is told by its name: it must not look like another source's.</summary>
     private void CheckOwner(Site site, string name)
     {
-        var owner = site.Weather.Sources.First(s => System.IO.Enumeration.FileSystemName.MatchesSimpleExpression(s.Files, name, ignoreCase: true));
+        var owner = ReadingsFile.SourceOf(name, site.Weather.Sources)!;
         if (!string.Equals(owner.Id, source.Id, StringComparison.Ordinal))
         {
             throw new PullException($"its file would be called {name}, which also fits the files of {owner.Id}: give one of the two another pattern", passing: false);

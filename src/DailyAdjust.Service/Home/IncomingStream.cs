@@ -1,13 +1,13 @@
+using Microsoft.Win32.SafeHandles;
+
 namespace DailyAdjust.Service.Home;
 
-/// <summary>Reads bytes from wherever they lie, with a place of its own.</summary>
-/// <param name="readAt">Fills a buffer from a place; how many it filled.</param>
-/// <param name="length">Bytes there are.</param>
+/// <summary>Reads an open file with a place of its own, beside other readers of it; the file stays open.</summary>
+/// <param name="handle">The file.</param>
+/// <param name="length">Bytes that count.</param>
 /// <param name="read">Takes the share read, 0 to 1; null = nobody watches.</param>
-internal sealed class IncomingStream(IncomingStream.ReadAt readAt, long length, Action<double>? read) : Stream
+internal sealed class IncomingStream(SafeFileHandle handle, long length, Action<double>? read) : Stream
 {
-    public delegate int ReadAt(Span<byte> buffer, long at);
-
     public override bool CanRead => true;
 
     public override bool CanSeek => true;
@@ -23,7 +23,7 @@ internal sealed class IncomingStream(IncomingStream.ReadAt readAt, long length, 
     public override int Read(Span<byte> buffer)
     {
         var most = (int)Math.Min(buffer.Length, Math.Max(0, length - Position));
-        var count = most == 0 ? 0 : readAt(buffer[..most], Position);
+        var count = most == 0 ? 0 : RandomAccess.Read(handle, buffer[..most], Position);
         Position += count;
         read?.Invoke((double)Position / Math.Max(length, 1));
         return count;

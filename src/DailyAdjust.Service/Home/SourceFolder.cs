@@ -1,4 +1,5 @@
-using System.IO.Enumeration;
+using DailyAdjust.Files.Readings;
+
 
 namespace DailyAdjust.Service.Home;
 
@@ -104,7 +105,7 @@ public sealed class SourceFolder(string path, string pattern, TimeProvider time)
     private List<FolderFile> List() =>
     [
         .. new DirectoryInfo(Path).EnumerateFiles()
-            .Where(file => !file.Name.StartsWith('.') && FileSystemName.MatchesSimpleExpression(pattern, file.Name, ignoreCase: true))
+            .Where(file => !file.Name.StartsWith('.') && ReadingsFile.Fits(pattern, file.Name))
             .OrderBy(file => file.Name, StringComparer.Ordinal)
             .Select(file => FileState.Of(file) is { } state ? new FolderFile(file.Name, file.FullName, state) : null)
             .OfType<FolderFile>(),

@@ -1,4 +1,3 @@
-using System.IO.Enumeration;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Files.Logbook;
@@ -66,7 +65,7 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
             return TakeEntries(name, bytes, RoundSource, RoundSheetReader.Read(name, DescriptionFiles.Decode(bytes), site.Newest));
         }
 
-        return SourceOf(name) is { } source ? TakeWeather(name, file, source) : IntakeReport.ForRefused(name, NothingFits(name));
+        return ReadingsFile.SourceOf(name, site.Newest.Weather.Sources) is { } source ? TakeWeather(name, file, source) : IntakeReport.ForRefused(name, NothingFits(name));
     }
 
     /// <summary>Adds entries to the logbook and derives again what they touch.</summary>
@@ -110,53 +109,61 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
     {
         var maps = ColumnMaps.Of(source.Id, site.Versions);
         var what = source.IsForecast ? "forecast" : $"weather of station {source.Id}";
-        ReadingsReport? refused = null;
         IntakeReport? taken = null;
         try
         {
             site.Ledger.InOneStep(() =>
             {
-                FileReading? reading = null;
-                try
-                {
-                    using var content = file.Open();
-                    var stored = site.Ledger.Files.Store(
-                        name, source.Id, content, now, placed => reading = new FileReading(name, source.IsForecast ? 0 : placed.From, maps, () => file.Open(read)));
-                    taken = reading is null
-                        ? Known(name, what, stored.Seq)
-                        : Keep(name, what, reading, new ReadingsKeeper(site, source.Id, stored.Seq, maps.Sha), out refused);
-                }
-                finally
-                {
-                    reading?.Dispose();
-                }
-
-                if (refused is not null || !file.IsUnchanged)
+                taken = StoreAndRead(name, what, file, source, maps);
+                if (!file.IsUnchanged)
                 {
                     throw new IOException($"{name} changed while it was being read. It will be read again when it has come to rest.");
                 }
             });
         }
-        catch (IOException) when (refused is not null)
+        catch (NothingUsedException refusal)
         {
-            return new(name, what, Refused: true, Known: false, 0, 0, 0, [.. refused.Problems.Select(p => p.ToString())]);
+            return new(name, what, Refused: true, Known: false, 0, 0, 0, Lines(refusal.Report));
         }
 
         return taken!;
     }
 
-    private IntakeReport Keep(string name, string what, FileReading reading, ReadingsKeeper keeper, out ReadingsReport? refused)
+    /// <exception cref="NothingUsedException">The file is refused.</exception>
+    private IntakeReport StoreAndRead(string name, string what, IncomingFile file, WeatherSource source, ColumnMaps maps)
+    {
+        FileReading? reading = null;
+        try
+        {
+            using var content = file.Open();
+            var stored = site.Ledger.Files.Store(
+                name, source.Id, content, now, placed => reading = new FileReading(name, source.IsForecast ? 0 : placed.From, maps, () => file.Open(read)));
+            return reading is null ? Known(name, what, stored.Seq) : Keep(name, what, reading, new ReadingsKeeper(site, source.Id, stored.Seq, maps.Sha));
+        }
+        finally
+        {
+            reading?.Dispose();
+        }
+    }
+
+    private IntakeReport Keep(string name, string what, FileReading reading, ReadingsKeeper keeper)
     {
         var changed = keeper.Keep(reading);
         var report = reading.Report;
-        refused = report.FileRefused ? report : null;
-        if (changed is { } days && refused is null)
+        if (report.FileRefused)
+        {
+            throw new NothingUsedException(report);
+        }
+
+        if (changed is { } days)
         {
             WeatherBook.Touch(site, days.First, days.Last);
         }
 
-        return new(name, what, Refused: false, Known: false, report.RowsRead, report.RowsSetAside, report.RowsRefused, [.. report.Problems.Select(p => p.ToString())]);
+        return new(name, what, Refused: false, Known: false, report.RowsRead, report.RowsSetAside, report.RowsRefused, Lines(report));
     }
+
+    private static IReadOnlyList<string> Lines(ReadingsReport report) => [.. report.Problems.Select(p => p.ToString())];
 
     private IntakeReport Known(string name, string what, long seq)
     {
@@ -182,13 +189,16 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
         site.Ledger.States.ForgetAfter(changed.Min(e => TouchedDays.FirstOf(e, clock)));
     }
 
-    private WeatherSource? SourceOf(string name) =>
-        site.Newest.Weather.Sources.FirstOrDefault(s => FileSystemName.MatchesSimpleExpression(s.Files, name, ignoreCase: true));
-
     private string NothingFits(string name)
     {
         var patterns = string.Join(", ", site.Newest.Weather.Sources.Select(s => $"{s.Files} (station {s.Id})"));
         return $"{name}: it is neither a logbook nor a round sheet by its header, nor weather by its name. "
             + $"Names of weather files: {patterns}. Rename it, or add its pattern to site.yaml.";
+    }
+
+    /// <summary>Takes back the step in which a file was stored that nothing of could be used.</summary>
+    private sealed class NothingUsedException(ReadingsReport report) : Exception
+    {
+        public ReadingsReport Report => report;
     }
 }

@@ -19,7 +19,6 @@ internal static class NormalsBook
     public static IReadOnlyList<MonthNormal> OfTypicalYear(EpwFile file)
     {
         var place = file.Place!;
-        var zone = TimeZoneInfo.CreateCustomTimeZone("standard time", TimeSpan.FromHours(place.UtcOffsetH), "standard time", "standard time");
         var source = new WeatherSource
         {
             Id = Typical,
@@ -30,7 +29,7 @@ internal static class NormalsBook
             Columns = new Dictionary<WeatherQuantity, MappedColumn>(),
             WindHeightM = EpwReader.WindHeightM,
         };
-        var site = BareSite.At(zone, place.LatitudeDeg, place.LongitudeDeg, place.ElevationM) with
+        var site = BareSite.At(place.StandardTime(), place.LatitudeDeg, place.LongitudeDeg, place.ElevationM) with
         {
             Weather = new WeatherSetup { Stations = [source], Gauges = [new Gauge(Typical, Typical)] },
         };

@@ -130,9 +130,9 @@ public sealed class WeatherDaysTests
         var noon = Scene.Clock.ToInstant(Day, new TimeOnly(12, 0));
         var known = new Dictionary<string, IReadOnlyList<Reading>>(StringComparer.Ordinal) { ["yard"] = readings };
 
-        Assert.Equal(noon, WeatherDays.NewestReadingEnd(Scene.Site, noon, known));
-        Assert.Equal(noon.AddHours(-1), WeatherDays.NewestReadingEnd(Scene.Site, noon.AddMinutes(-1), known));
-        Assert.Null(WeatherDays.NewestReadingEnd(Scene.Site, noon.AddDays(-30), known));
+        Assert.Equal(noon, WeatherDays.Newest(Scene.Site, noon, known)?.End);
+        Assert.Equal(noon.AddHours(-1), WeatherDays.Newest(Scene.Site, noon.AddMinutes(-1), known)?.End);
+        Assert.Null(WeatherDays.Newest(Scene.Site, noon.AddDays(-30), known)?.End);
 
         var day = WeatherDays.Compute(Scene.Inputs(Day, Day, [], ("yard", readings)) with { AsOf = noon })[0];
         Assert.Null(day.RainAt("yard").RainMm);

@@ -146,28 +146,13 @@ public sealed class GridpointTests
 
     [Fact]
     public void Spoilt_bytes_never_throw_and_every_value_is_counted_once() =>
-        Gen.Select(Gen.Double[0, 1], Gen.Byte, Gen.Int[0, 3]).Array[1, 8].Sample(
+        Gen.Select(Gen.Double[0, 1], Gen.Byte, Gen.Int[0, 4]).Array[1, 8].Sample(
             changes =>
             {
                 var bytes = new List<byte>(Encoding.UTF8.GetBytes(Good));
                 foreach (var (at, value, how) in changes)
                 {
-                    var index = (int)(at * (bytes.Count - 1));
-                    switch (how)
-                    {
-                        case 0:
-                            bytes[index] = value;
-                            break;
-                        case 1:
-                            bytes.Insert(index, value);
-                            break;
-                        case 2:
-                            bytes.RemoveAt(index);
-                            break;
-                        default:
-                            bytes.RemoveRange(index, Math.Min(40, bytes.Count - index));
-                            break;
-                    }
+                    Spoiling.Byte(bytes, at, value, how);
                 }
 
                 var (once, twice) = (Read([.. bytes]), Read([.. bytes]));

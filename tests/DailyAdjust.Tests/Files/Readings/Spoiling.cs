@@ -19,9 +19,9 @@ internal static class Spoiling
         return string.Concat(line.AsSpan(0, at), spoil.What, line.AsSpan(Math.Min(line.Length, at + (spoil.Replaces ? 1 : 0))));
     }
 
-    /// <summary>Changes one byte, puts one in, takes one out, or repeats all that stands before it.</summary>
+    /// <summary>Changes one byte, puts one in, takes one out, repeats all that stands before it, or takes forty out.</summary>
     /// <param name="at">0 to 1 of the bytes.</param>
-    /// <param name="how">0 to 3.</param>
+    /// <param name="how">0 to 4.</param>
     public static void Byte(List<byte> bytes, double at, byte value, int how)
     {
         var index = (int)(at * (bytes.Count - 1));
@@ -35,6 +35,9 @@ internal static class Spoiling
                 break;
             case 2:
                 bytes.RemoveAt(index);
+                break;
+            case 4:
+                bytes.RemoveRange(index, Math.Min(40, bytes.Count - index));
                 break;
             default:
                 bytes.InsertRange(index, bytes.GetRange(0, index));
