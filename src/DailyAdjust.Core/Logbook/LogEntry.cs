@@ -2,7 +2,7 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Logbook;
 
-/// <summary>What people did and saw. In files written in lower case.</summary>
+/// <summary>What people did, saw and ordered. In files written in lower case with hyphens: no-water.</summary>
 public enum LogKind
 {
     Setting,
@@ -17,8 +17,32 @@ public enum LogKind
     Probe,
     Meter,
     Hold,
+
+    /// <summary>Must not run: what was applied has to stay on the leaves.</summary>
+    NoWater,
+
+    /// <summary>A depth that has to be watered in by a time.</summary>
+    WaterIn,
+
+    /// <summary>People on the course: off for some hours up to its end.</summary>
+    Event,
+
+    /// <summary>A depth to wash salts below the roots, in cycles.</summary>
+    Flush,
+
+    /// <summary>The box is paused for some days and then runs by itself as before.</summary>
+    Pause,
     Pump,
     Season,
+
+    /// <summary>A probe reading of one spot: sends the hose, corrects no balance.</summary>
+    Spot,
+
+    /// <summary>Power was lost: clock and programs are to be verified.</summary>
+    Power,
+
+    /// <summary>Clock, programs and percentage of a box were verified.</summary>
+    Checked,
     Note,
     Void,
 }
@@ -67,8 +91,8 @@ public enum LogUnit
 /// <summary>
 /// One entry of the logbook. Its identity is (time, kind, where, ordinal): the same row in a later file supersedes it.
 /// <see cref="Value"/> by kind: setting % of base minutes; ran % of the due minutes (no = 0, yes = 100); run minutes
-/// (station) or % (program); hose mm or L; rain mm; probe volumetric %; meter L; pump L/min left; round, visit, hold,
-/// season, note, void: null, see <see cref="Text"/>, <see cref="Sheet"/> and <see cref="Until"/>.
+/// (station) or % (program); hose mm or L; rain mm; probe and spot volumetric %; meter L; pump L/min left; water-in and
+/// flush mm; event and pause minutes; the others: null, see <see cref="Text"/>, <see cref="Sheet"/> and <see cref="Until"/>.
 /// </summary>
 public sealed record LogEntry
 {
@@ -97,7 +121,10 @@ public sealed record LogEntry
     /// <summary>Round: programs and controllers that were not done.</summary>
     public IReadOnlyList<Place> Except { get; init; } = [];
 
-    /// <summary>Hold and pump: the end (a bare date: through that date). Visit: the date to which the next visit moves.</summary>
+    /// <summary>
+    /// The end of what the entry begins (a bare date: through that date). Visit: the date to which the next visit moves; null = somebody
+    /// is there today. Ran: the end of the span in which nothing (or that share) ran. Water-in: by when. Event: when it is over.
+    /// </summary>
     public LogTime? Until { get; init; }
 
     public string By { get; init; } = "";

@@ -7,7 +7,6 @@ namespace DailyAdjust.Files.Logbook;
 /// <summary>One line of the logbook while it is being read.</summary>
 internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<string, int> placeOf, ProblemList problems)
 {
-    private static readonly string[] Kinds = [.. Enum.GetNames<LogKind>().Select(k => k.ToLowerInvariant())];
     private static readonly string[] Seasons = ["open", "closed", "drained"];
 
     private bool _bad;
@@ -55,12 +54,12 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
     private LogKind? Kind()
     {
         var word = line.Kind.Trim();
-        if (Array.Exists(Kinds, k => string.Equals(k, word, StringComparison.OrdinalIgnoreCase)))
+        if (KindWord.Find(word) is { } kind)
         {
-            return Enum.Parse<LogKind>(word, ignoreCase: true);
+            return kind;
         }
 
-        Wrong(LogbookColumns.Kind, word.Length == 0 ? "the kind is empty" : $"{Wording.Quote(word)} is not a kind of entry", Wording.DidYouMean(word, Kinds, "kinds"));
+        Wrong(LogbookColumns.Kind, word.Length == 0 ? "the kind is empty" : $"{Wording.Quote(word)} is not a kind of entry", Wording.DidYouMean(word, KindWord.All, "kinds"));
         return null;
     }
 
@@ -116,7 +115,7 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
     {
         switch (entry.Kind)
         {
-            case LogKind.Off or LogKind.Visit or LogKind.Hold:
+            case LogKind.Off or LogKind.Visit or LogKind.Hold or LogKind.NoWater or LogKind.Power or LogKind.Checked:
                 NoValue(entry.Kind);
                 return entry;
             case LogKind.Note:
@@ -124,7 +123,7 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
             case LogKind.Season:
                 return entry with { Text = OneOf(Seasons, "the season is open, closed or drained") };
             case LogKind.Void:
-                return entry with { Text = OneOf(Kinds, "write the kind of the entry that is void; its time stands in time, its place in where") };
+                return entry with { Text = OneOf(KindWord.All, "write the kind of the entry that is void; its time stands in time, its place in where") };
             case LogKind.Round:
                 return WithRound(entry);
             default:
@@ -178,9 +177,9 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
         return entry;
     }
 
-    private string OneOf(string[] words, string hint)
+    private string OneOf(IReadOnlyList<string> words, string hint)
     {
-        if (Array.Find(words, w => Is(line.Value, w)) is { } word)
+        if (words.FirstOrDefault(w => Is(line.Value, w)) is { } word)
         {
             return word;
         }
@@ -203,7 +202,7 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
         problems.Error(lineNumber, placeOf(column), what, hint);
     }
 
-    private static string Word(LogKind kind) => kind.ToString().ToLowerInvariant();
+    private static string Word(LogKind kind) => KindWord.Of(kind);
 
     private static bool Is(string text, string word) => string.Equals(text.Trim(), word, StringComparison.OrdinalIgnoreCase);
 }

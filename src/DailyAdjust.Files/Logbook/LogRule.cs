@@ -21,10 +21,10 @@ internal sealed record LogRule
         [LogKind.Setting] = new() { Places = Programs, Measures = [new(UnitKind.Percent, LogUnit.Percent, Percentage)], UnitMayBeLeftOut = true },
         [LogKind.Off] = new() { Places = Programs },
         [LogKind.Round] = new() { Places = [PlaceKind.Site], MayBeSite = true },
-        [LogKind.Visit] = new() { Places = Programs, NeedsUntil = true },
+        [LogKind.Visit] = new() { Places = Programs },
         [LogKind.Ran] = new()
         {
-            Places = [PlaceKind.Program, PlaceKind.Station, PlaceKind.Controller, PlaceKind.Area, PlaceKind.Site],
+            Places = [PlaceKind.Program, PlaceKind.Station, PlaceKind.Controller, PlaceKind.Area, PlaceKind.Pump, PlaceKind.Site],
             Measures = [new(UnitKind.Percent, LogUnit.Percent, new(0, 200))],
         },
         [LogKind.Run] = new()
@@ -45,6 +45,19 @@ internal sealed record LogRule
         [LogKind.Probe] = new() { Places = Ground, StationFirst = true, Measures = [new(UnitKind.Percent, LogUnit.Percent, new(0, 100))] },
         [LogKind.Meter] = new() { Places = [PlaceKind.Pump, PlaceKind.Site, PlaceKind.Controller], Measures = [VolumeOfWater] },
         [LogKind.Hold] = new() { Places = [PlaceKind.Program, PlaceKind.Controller, PlaceKind.Area, PlaceKind.Site], NeedsUntil = true },
+        [LogKind.NoWater] = new() { Places = [PlaceKind.Program, PlaceKind.Controller, PlaceKind.Area, PlaceKind.Site], NeedsUntil = true },
+        [LogKind.WaterIn] = new() { Places = [PlaceKind.Area, PlaceKind.Program, PlaceKind.Controller, PlaceKind.Station], StationFirst = true, Measures = [DepthOfWater], NeedsUntil = true },
+        [LogKind.Event] = new()
+        {
+            Places = [PlaceKind.Program, PlaceKind.Controller, PlaceKind.Area, PlaceKind.Site],
+            Measures = [new(UnitKind.Duration, LogUnit.Minutes, new(0, 14 * 1440, AboveMin: true))],
+            NeedsUntil = true,
+        },
+        [LogKind.Flush] = new() { Places = [PlaceKind.Area, PlaceKind.Program, PlaceKind.Controller, PlaceKind.Station], StationFirst = true, Measures = [DepthOfWater], NeedsUntil = true },
+        [LogKind.Pause] = new() { Places = Programs, Measures = [new(UnitKind.Duration, LogUnit.Minutes, new(1440, 366 * 1440))] },
+        [LogKind.Spot] = new() { Places = Ground, StationFirst = true, Measures = [new(UnitKind.Percent, LogUnit.Percent, new(0, 100))] },
+        [LogKind.Power] = new() { Places = [PlaceKind.Controller, PlaceKind.Site] },
+        [LogKind.Checked] = new() { Places = [PlaceKind.Controller, PlaceKind.Site] },
         [LogKind.Pump] = new() { Places = [PlaceKind.Pump], Measures = [new(UnitKind.Flow, LogUnit.LitresPerMin, new(0, 200_000))] },
         [LogKind.Season] = new() { Places = [PlaceKind.Site, PlaceKind.Controller], MayBeSite = true },
         [LogKind.Note] = new() { Places = Anywhere, MayBeSite = true },

@@ -17,7 +17,7 @@ public static class LogbookWriter
     public static LogLine ToLine(LogEntry entry) => new()
     {
         Time = LogTimeText.Format(entry.Time),
-        Kind = entry.Kind.ToString().ToLowerInvariant(),
+        Kind = KindWord.Of(entry.Kind),
         Where = entry.Where.ToString(),
         Value = entry.Kind == LogKind.Round ? RoundText.Format(entry) : entry.Value is { } value ? value.ToString("R", CultureInfo.InvariantCulture) : entry.Text,
         Unit = Unit(entry.Unit),

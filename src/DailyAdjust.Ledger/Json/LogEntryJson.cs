@@ -25,8 +25,8 @@ internal sealed record LogEntryDto(
 /// <summary>A logbook entry as text; equal entries give equal text.</summary>
 internal static class LogEntryJson
 {
-    /// <summary>The kind as files spell it: lower case.</summary>
-    public static string Word(LogKind kind) => Words.Of(kind);
+    /// <summary>The kind as files spell it.</summary>
+    public static string Word(LogKind kind) => KindWord.Of(kind);
 
     public static string Write(LogEntry entry) => JsonSerializer.Serialize(
         new LogEntryDto(

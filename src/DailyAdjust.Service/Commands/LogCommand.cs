@@ -12,7 +12,7 @@ internal static class LogCommand
 {
     public static AppCommand Create(GlobalOptions global, TimeProvider time)
     {
-        var kind = new Argument<string>("KIND") { Description = "setting off round visit ran run hose syringe rain probe meter hold pump season note void" };
+        var kind = new Argument<string>("KIND") { Description = string.Join(' ', KindWord.All) };
         var words = new Argument<string[]>("WORDS") { Description = "Where, then the value with its unit, as they stand in logbook.csv.", Arity = ArgumentArity.ZeroOrMore };
         var at = new Option<string?>("--time") { Description = "When, on the site's clock: 05:30, or \"2026-06-11 05:30\". Without it: now, or with --date that whole date.", HelpName = "TIME" };
         var until = new Option<string?>("--until") { Description = "When it ends: a date (through that date), or date and time.", HelpName = "DATE" };
@@ -129,7 +129,7 @@ internal sealed record LogWords(
         }
 
         // Percentages of `ran` and `probe` are what people say without their sign.
-        var bare = Kind is "ran" or "probe" && double.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out _);
+        var bare = Kind is "ran" or "probe" or "spot" && double.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out _);
         return new LogLine { Time = TimeText(site, date, now), Kind = Kind, Where = where, Value = value, Unit = bare ? "%" : "", Until = Until, By = By, Note = Note };
     }
 

@@ -25,7 +25,7 @@ public sealed class DocumentedKeysTests
     {
         var page = Page("logbook.md");
         Assert.Contains(string.Join(',', LogbookColumns.All), page, StringComparison.Ordinal);
-        Assert.All(Enum.GetNames<LogKind>(), kind => Assert.Contains($"\n| {kind.ToLowerInvariant()} |", page, StringComparison.Ordinal));
+        Assert.All(KindWord.All, kind => Assert.Contains($"\n| {kind} |", page, StringComparison.Ordinal));
     }
 
     [Fact]
