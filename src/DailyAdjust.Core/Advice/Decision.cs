@@ -28,6 +28,8 @@ internal enum Cause
     CeilingHolds,
     UnknownRain,
     MayHaveBeenTurnedOff,
+    AskedAgain,
+    StaysNear,
     Need,
 }
 

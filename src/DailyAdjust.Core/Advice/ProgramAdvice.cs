@@ -52,10 +52,11 @@ public sealed record StopRule(string Gauge, double RainMm, DateTimeOffset Before
 /// <param name="Sheet">That sheet's date.</param>
 /// <param name="Kind">What it said.</param>
 /// <param name="Percent">Its number; null for skip and off.</param>
-/// <param name="IfDone">What today's advice would be had it been done; null = the same.</param>
-public sealed record UnansweredAdvice(DateOnly Sheet, AdviceKind Kind, double? Percent, AlternativeAdvice? IfDone);
+/// <param name="IfDone">What today's advice would be had it been done.</param>
+/// <param name="AsLogged">What it would be had nothing been done since the logbook's last word.</param>
+public sealed record UnansweredAdvice(DateOnly Sheet, AdviceKind Kind, double? Percent, AlternativeAdvice IfDone, AlternativeAdvice AsLogged);
 
-/// <summary>The advice under the other possibility.</summary>
+/// <summary>The advice under one possibility.</summary>
 public sealed record AlternativeAdvice(AdviceKind Kind, double? Percent);
 
 /// <summary>Minutes of a station before and after, where a controller has no percentage.</summary>
@@ -115,8 +116,9 @@ public sealed record ProgramAdvice
 
     public UnansweredAdvice? Unanswered { get; init; }
 
+    /// <summary>It is on, or may be: an earlier sheet said to turn it on and nobody answered.</summary>
+    public bool MayBeOn { get; init; } = true;
+
     /// <summary>Somebody has to walk to the box for it.</summary>
-    public bool NeedsVisit => Advice is AdviceKind.Set or AdviceKind.Resume
-        || (Advice is AdviceKind.Skip && !Present.IsOff)
-        || (Advice is AdviceKind.Off && !Present.IsOff);
+    public bool NeedsVisit => Advice is AdviceKind.Set or AdviceKind.Resume || (Advice is AdviceKind.Skip or AdviceKind.Off && MayBeOn);
 }

@@ -5,24 +5,24 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
 
-/// <summary>The advice for every program of a site on one morning, in walking order. Finish times are filled in by the fit.</summary>
+/// <summary>Judges every program of a site on one morning, and lays the advice out. Finish times are filled in by the fit.</summary>
 internal sealed class ProgramAdvisor(
     AdviceContext context,
-    IReadOnlyList<IssuedSheet> sheets,
     IReadOnlyList<RecentRain> recentRain,
     Func<ProgramKey, bool> restsOnUnknownRain,
     string? noAdvice)
 {
     private readonly ReasonWriter _reasons = new(context, recentRain, noAdvice);
 
-    public IReadOnlyList<ProgramAdvice> All()
+    /// <summary>Every program, in walking order.</summary>
+    public IReadOnlyList<Judged> Judge()
     {
-        var all = new List<ProgramAdvice>();
+        var all = new List<Judged>();
         foreach (var controller in context.Site.Controllers.OrderBy(c => c.Route))
         {
             var cases = context.Programs.Where(p => ReferenceEquals(p.Controller, controller)).Select(p => CaseOf(p)).ToList();
             var share = controller.Applies == PercentApplies.Controller;
-            all.AddRange(cases.Select(c => AdviceOf(c, Decide(c, share ? cases : [c]))));
+            all.AddRange(cases.Select(c => new Judged(c, Decide(c, share ? cases : [c]))));
         }
 
         return all;
@@ -33,17 +33,12 @@ internal sealed class ProgramAdvisor(
     private Decision Decide(ProgramCase program, IReadOnlyList<ProgramCase> box) =>
         DecisionRules.Decide(context, program, box, noAdvice is not null, c => restsOnUnknownRain(c.Program.Key));
 
-    private ProgramAdvice AdviceOf(ProgramCase program, Decision decision)
+    /// <summary>The whole advice for a program.</summary>
+    /// <param name="program">As this advisor judged it.</param>
+    /// <param name="decision">What is decided.</param>
+    public ProgramAdvice Advise(ProgramCase program, Decision decision)
     {
         var present = program.Present.Setting;
-        var unanswered = Unanswered.LineOf(program.Program.Key, context.Settings, sheets, context.Date);
-        var mayBeOff = unanswered is { Line.Advice: AdviceKind.Skip or AdviceKind.Off } && program.Need is not null && !present.IsOff;
-        if (mayBeOff && decision.Advice is (AdviceKind.Leave or AdviceKind.Set))
-        {
-            // Somebody may have turned it off as a sheet said: silence would leave it off for good.
-            decision = decision with { Advice = AdviceKind.Resume, Percent = decision.Percent ?? present.Percent, Cause = Cause.MayHaveBeenTurnedOff };
-        }
-
         var advised = decision.Percent ?? present.Percent;
         var advice = new ProgramAdvice
         {
@@ -61,8 +56,8 @@ internal sealed class ProgramAdvisor(
             ExactPercent = decision.ExactPercent,
             Reason = "",
             Zones = [.. context.ZonesOf(program.Program).Select(z => ZoneOf(z, program, decision, advised))],
+            MayBeOn = !present.IsOff,
             OffUntil = decision.Prohibition?.Until,
-            Unanswered = unanswered is { } u ? new UnansweredAdvice(u.Sheet.Date, u.Line.Advice, u.Line.Percent, null) : null,
         };
         advice = Ahead(advice, program, decision);
         var chain = _reasons.Of(program, decision, advice);

@@ -4,60 +4,43 @@ using DailyAdjust.Core.Sites;
 namespace DailyAdjust.Core.Advice;
 
 /// <summary>Changes that sheets asked for and that nobody has answered.</summary>
-public static class Unanswered
+internal static class Unanswered
 {
-    /// <summary>The newest line that asked for a walk to a program and was not answered since; null = none.</summary>
-    public static (IssuedSheet Sheet, IssuedLine Line)? LineOf(ProgramKey program, SettingHistory settings, IReadOnlyList<IssuedSheet> sheets, DateOnly before)
+    /// <summary>
+    /// The lines that asked for a walk to a program since somebody last said anything about it, by the newest issue of each date,
+    /// ascending. Any later word on the program answers all of them.
+    /// </summary>
+    public static IReadOnlyList<OpenLine> LinesOf(ProgramKey program, SettingHistory settings, IReadOnlyList<IssuedSheet> sheets, DateOnly before)
     {
-        var newest = sheets
+        var said = settings.LastAnswer(program);
+        return [.. sheets
             .Where(s => s.Date < before)
             .GroupBy(s => s.Date)
             .Select(g => g.MaxBy(s => s.Issue)!)
-            .OrderByDescending(s => s.Date);
-        foreach (var sheet in newest)
-        {
-            if (settings.LastAnswer(program) is { } said && said > sheet.AsOf)
-            {
-                return null;
-            }
-
-            var line = sheet.Lines.FirstOrDefault(l => l.Program == program && l.Asks);
-            if (line is not null)
-            {
-                return (sheet, line);
-            }
-        }
-
-        return null;
+            .Where(s => said is null || said <= s.AsOf)
+            .OrderBy(s => s.Date)
+            .SelectMany(s => s.Lines.Where(l => l.Program == program && l.Asks).Select(l => new OpenLine(s.Date, l)))];
     }
 
-    /// <summary>The logbook as it would be had every unanswered line been done.</summary>
-    public static IReadOnlyList<LogEntry> AsIfDone(
-        Site site, IReadOnlyList<LogEntry> log, IReadOnlyList<IssuedSheet> sheets, SettingHistory settings, DateOnly before)
-    {
-        var entries = new List<LogEntry>(log);
-        foreach (var controller in site.Controllers)
+    /// <summary>The logbook as it would be had every unanswered line been done by the hour at which its round was to be done.</summary>
+    public static IReadOnlyList<LogEntry> AsIfDone(Site site, IReadOnlyList<LogEntry> log, IEnumerable<OpenLine> open) =>
+    [
+        .. log,
+        .. open.Select(o => new LogEntry
         {
-            foreach (var program in controller.Programs)
-            {
-                var key = new ProgramKey(controller.Id, program.Id);
-                if (LineOf(key, settings, sheets, before) is not { } found)
-                {
-                    continue;
-                }
+            Time = new LogTime(o.Sheet, site.Report.RoundDoneBy),
+            Kind = o.TurnsOff ? LogKind.Off : LogKind.Setting,
+            Where = new Place(PlaceKind.Program, o.Line.Program.Controller, o.Line.Program.Program),
+            Value = o.TurnsOff ? null : o.Line.Percent,
+            Unit = o.TurnsOff ? LogUnit.None : LogUnit.Percent,
+        }),
+    ];
+}
 
-                var isOff = found.Line.Advice is AdviceKind.Skip or AdviceKind.Off;
-                entries.Add(new LogEntry
-                {
-                    Time = new LogTime(found.Sheet.Date, site.Report.RoundDoneBy),
-                    Kind = isOff ? LogKind.Off : LogKind.Setting,
-                    Where = new Place(PlaceKind.Program, key.Controller, key.Program),
-                    Value = isOff ? null : found.Line.Percent,
-                    Unit = isOff ? LogUnit.None : LogUnit.Percent,
-                });
-            }
-        }
-
-        return entries;
-    }
+/// <summary>A line of an earlier sheet that asked for a walk and was not answered.</summary>
+/// <param name="Sheet">That sheet's date.</param>
+/// <param name="Line">What it said.</param>
+internal sealed record OpenLine(DateOnly Sheet, IssuedLine Line)
+{
+    public bool TurnsOff => Line.Advice is AdviceKind.Skip or AdviceKind.Off;
 }

@@ -15,14 +15,18 @@ internal static class GroundPart
     private const double WorthACautionMm = 5;
 
     /// <summary>Ground that goes beyond its allowable depletion today, or that its program leaves short; neediest first.</summary>
-    public static IReadOnlyList<DryZone> Driest(AdviceContext context, IReadOnlyList<ProgramAdvice> programs)
+    /// <param name="context">The morning.</param>
+    /// <param name="programs">What is advised.</param>
+    /// <param name="depletionMm">Of every zone at 00:00 of the sheet's date; the drier one where two are possible.</param>
+    public static IReadOnlyList<DryZone> Driest(AdviceContext context, IReadOnlyList<ProgramAdvice> programs, IReadOnlyDictionary<StationKey, double> depletionMm)
     {
         var left = programs.SelectMany(p => p.Zones.Select(z => (Program: p, Zone: z))).ToLookup(x => x.Zone.Station);
         var dry = new List<DryZone>();
         foreach (var zone in context.Zones)
         {
             var mine = left[zone.Station.Key].ToList();
-            var tonight = context.DepletionMm[zone.Station.Key] + DemandTodayMm(context, zone);
+            var missing = depletionMm[zone.Station.Key];
+            var tonight = missing + DemandTodayMm(context, zone);
             var beyondToday = tonight - zone.AllowableMm;
             var leftShort = mine.Select(x => x.Zone.ShortMm).DefaultIfEmpty().Min();
             var setAside = mine.Find(x => x.Zone.SetAside);
@@ -37,11 +41,11 @@ internal static class GroundPart
                 continue;
             }
 
-            var why = context.DepletionMm[zone.Station.Key] > zone.AllowableMm ? "is beyond its allowable depletion"
+            var why = missing > zone.AllowableMm ? "is beyond its allowable depletion"
                 : beyondToday > 0 ? "goes beyond its allowable depletion today"
                 : setAside.Zone is not null ? $"needs {Words.Percent(Math.Round(setAside.Zone.Percent ?? 0))}, far more than the rest of its program"
                 : "its program leaves it short before a later start";
-            dry.Add(new DryZone(zone.Station.Key, zone.Station.Label, zone.Station.Area.Name, context.DepletionMm[zone.Station.Key], zone.AllowableMm, wanted, zone.Station.GroundM2 * wanted, why));
+            dry.Add(new DryZone(zone.Station.Key, zone.Station.Label, zone.Station.Area.Name, missing, zone.AllowableMm, wanted, zone.Station.GroundM2 * wanted, why));
         }
 
         return [.. dry.OrderByDescending(d => d.DepletionMm / d.AllowableMm).Take(MostListed)];

@@ -12,31 +12,53 @@ namespace DailyAdjust.Core.Morning;
 public static class MorningCalculation
 {
     /// <summary>Raised when the same inputs would give another result; part of every sheet's record.</summary>
-    public const int Version = 2;
+    public const int Version = 3;
 
     /// <summary>One morning.</summary>
     /// <param name="inputs">Nothing in them is later than their as-of instant.</param>
     /// <exception cref="ArgumentException">Weather days that do not follow one another.</exception>
     public static MorningSheet Run(MorningInputs inputs)
     {
-        var asLogged = Reckon(inputs, inputs.Log);
-        var sheet = SheetOf(inputs, asLogged);
-        if (!sheet.Programs.Any(p => p.Unanswered is not null))
+        var logged = Reckon(inputs, inputs.Log);
+        var judged = logged.Advisor.Judge();
+        var open = judged.ToDictionary(j => j.Case.Program.Key, j => Unanswered.LinesOf(j.Case.Program.Key, logged.Context.Settings, inputs.Sheets, inputs.Date));
+        if (open.Values.All(lines => lines.Count == 0))
         {
-            return sheet;
+            return SheetOf(inputs, logged, [.. judged.Select(j => logged.Advisor.Advise(j.Case, j.Decision))], logged.Context.DepletionMm);
         }
 
-        // Nobody answered an earlier sheet: the same morning had its changes been made shows the other possibility.
-        var ifDone = Reckon(inputs, Unanswered.AsIfDone(sheet.Site, inputs.Log, inputs.Sheets, asLogged.Context.Settings, inputs.Date)).Advised;
-        return sheet with
+        // Nobody answered an earlier sheet: the same morning is reckoned a second time as if its changes had been made.
+        var done = Reckon(inputs, Unanswered.AsIfDone(logged.Context.Site, inputs.Log, open.Values.SelectMany(lines => lines)));
+        var advice = judged.Zip(done.Advisor.Judge(), (asLogged, ifDone) => open[asLogged.Case.Program.Key] is { Count: > 0 } lines
+            ? Advise(logged, done, new OpenQuestion(lines, asLogged, ifDone))
+            : logged.Advisor.Advise(asLogged.Case, asLogged.Decision));
+        return SheetOf(inputs, logged, [.. advice], Drier(logged.Context.DepletionMm, done.Context.DepletionMm));
+    }
+
+    private static ProgramAdvice Advise(Reckoning logged, Reckoning done, OpenQuestion question)
+    {
+        var (rests, decision) = question.Decide(logged.Context);
+        var advisor = ReferenceEquals(rests, question.AsLogged) ? logged.Advisor : done.Advisor;
+        var present = question.AsLogged.Case.Present;
+        return advisor.Advise(rests.Case, decision) with
         {
-            Programs = [.. sheet.Programs.Zip(ifDone, (program, done) => program.Unanswered is { } unanswered
-                ? program with { Unanswered = unanswered with { IfDone = new AlternativeAdvice(done.Advice, done.Percent) } }
-                : program)],
+            Present = present.Setting,
+            Confirmed = present.Confirmed,
+            MayBeOn = question.MayBeOn,
+            Unanswered = new UnansweredAdvice(
+                question.Newest.Sheet, question.Newest.Line.Advice, question.Newest.Line.Percent, Alternative(question.IfDone), Alternative(question.AsLogged)),
         };
     }
 
-    /// <summary>What the ground holds and what to do, by one logbook.</summary>
+    private static AlternativeAdvice Alternative(Judged judged) => new(
+        judged.Decision.Advice,
+        judged.Decision.Percent ?? (judged.Decision.Advice == AdviceKind.Leave ? judged.Case.Present.Setting.Percent : null));
+
+    /// <summary>The drier of two possibilities, zone by zone: it sends the hose.</summary>
+    private static Dictionary<StationKey, double> Drier(IReadOnlyDictionary<StationKey, double> one, IReadOnlyDictionary<StationKey, double> other) =>
+        one.ToDictionary(zone => zone.Key, zone => Math.Max(zone.Value, other[zone.Key]));
+
+    /// <summary>What the ground holds by one logbook, and who judges by it.</summary>
     private static Reckoning Reckon(MorningInputs inputs, IReadOnlyList<LogEntry> log)
     {
         var site = SiteVersions.On(inputs.Versions, inputs.Date);
@@ -57,13 +79,13 @@ public static class MorningCalculation
             Forecast = inputs.Forecast,
         };
         var unknownRain = new UnknownRainCheck(context, inputs.Weather, balance.Days);
-        var advisor = new ProgramAdvisor(context, inputs.Sheets, RecentRains.Of(inputs), unknownRain.RestsOnIt, trouble?.Why);
-        return new Reckoning(days, balance, trouble, context, unknownRain, advisor.All());
+        return new Reckoning(days, balance, trouble, context, unknownRain, new ProgramAdvisor(context, RecentRains.Of(inputs), unknownRain.RestsOnIt, trouble?.Why));
     }
 
-    private static MorningSheet SheetOf(MorningInputs inputs, Reckoning reckoning)
+    private static MorningSheet SheetOf(
+        MorningInputs inputs, Reckoning reckoning, IReadOnlyList<ProgramAdvice> advised, IReadOnlyDictionary<StationKey, double> driestMm)
     {
-        var (days, balance, trouble, context, unknownRain, advised) = reckoning;
+        var (days, balance, trouble, context, unknownRain, _) = reckoning;
         var fit = NightFitCalculation.Of(context, advised, days.Log);
         var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit)).ToList();
         return new MorningSheet
@@ -75,7 +97,7 @@ public static class MorningCalculation
             Programs = programs,
             Overnight = OvernightPart.Of(inputs, context.Site),
             DueRuns = OvernightPart.DueRuns(context, days.Log),
-            Driest = GroundPart.Driest(context, programs),
+            Driest = GroundPart.Driest(context, programs, driestMm),
             Wettest = GroundPart.Wettest(context, balance.Days),
             StandingOrders = StandingOrdersPart.Of(context, days.Log),
             Fit = fit,
@@ -89,5 +111,5 @@ public static class MorningCalculation
     }
 
     private sealed record Reckoning(
-        BalanceInputs Days, BalanceResult Balance, Trouble? Trouble, AdviceContext Context, UnknownRainCheck UnknownRain, IReadOnlyList<ProgramAdvice> Advised);
+        BalanceInputs Days, BalanceResult Balance, Trouble? Trouble, AdviceContext Context, UnknownRainCheck UnknownRain, ProgramAdvisor Advisor);
 }

@@ -82,7 +82,7 @@ internal sealed record ShortfallJson(double DepthMm, double Minutes);
 
 internal sealed record NewMinutesJson(string Station, double From, double To);
 
-internal sealed record UnansweredJson(string Sheet, string Advice, double? Percent, AlternativeJson? IfDone);
+internal sealed record UnansweredJson(string Sheet, string Advice, double? Percent, AlternativeJson IfDone, AlternativeJson AsLogged);
 
 internal sealed record AlternativeJson(string Advice, double? Percent);
 

@@ -88,7 +88,10 @@ internal static class AdviceDocumentBuilder
         CodeWords.Date(u.Sheet),
         CodeWords.Of(u.Kind),
         Number(u.Percent),
-        u.IfDone is { } then ? new AlternativeJson(CodeWords.Of(then.Kind), Number(then.Percent)) : null);
+        Alternative(u.IfDone),
+        Alternative(u.AsLogged));
+
+    private static AlternativeJson Alternative(AlternativeAdvice then) => new(CodeWords.Of(then.Kind), Number(then.Percent));
 
     private static FitJson Fit(NightFit fit, SiteClock clock) => new(
         [.. fit.Overlaps.Select(o => new OverlapJson(o.Controller, o.First, o.Second, CodeWords.Date(o.Date), Number(o.Minutes), Number(o.LargestPercent)))],

@@ -85,12 +85,12 @@ internal static class AdviceWords
 
     public const string NotConfirmed = "Nobody has confirmed this setting; 100 % is taken until somebody reads the dial.";
 
-    /// <summary>"Mon 8 June said set 80 %: not answered. Had it been done, today would say leave."</summary>
+    /// <summary>"Mon 8 June said: set 80 %. Nobody has answered. If it was done, today says: leave 80 %. If not: set 75 %."</summary>
     public static string NotAnswered(UnansweredAdvice unanswered)
     {
         var said = Said(unanswered.Kind, unanswered.Percent);
-        var other = unanswered.IfDone is { } then ? $" If it was done, today says: {Said(then.Kind, then.Percent)}." : " If it was done, today says the same.";
-        return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered.{other}";
+        var (done, not) = (Said(unanswered.IfDone.Kind, unanswered.IfDone.Percent), Said(unanswered.AsLogged.Kind, unanswered.AsLogged.Percent));
+        return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered. If it was done, today says: {done}. If not: {not}.";
     }
 
     public static string Said(AdviceKind kind, double? percent) => kind switch
@@ -99,7 +99,7 @@ internal static class AdviceWords
         AdviceKind.Resume => $"turn on at {SiteWords.Percent(percent ?? 0)}",
         AdviceKind.Skip => "skip (switch off)",
         AdviceKind.Off => "must not run (switch off)",
-        AdviceKind.Leave => "leave",
+        AdviceKind.Leave => percent is { } present ? $"leave it at {SiteWords.Percent(present)}" : "leave",
         AdviceKind.KeepOff => "stays off",
         _ => "as set",
     };

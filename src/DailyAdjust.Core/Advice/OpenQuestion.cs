@@ -1,0 +1,67 @@
+using DailyAdjust.Core.Logbook;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>One program judged on one morning.</summary>
+internal sealed record Judged(ProgramCase Case, Decision Decision)
+{
+    public bool IsOff => Case.Present.Setting.IsOff;
+}
+
+/// <summary>
+/// A program of which nobody said whether an earlier sheet's changes were made, judged both ways: as logged, and as if they were made.
+/// The drier of the two decides whether it must be turned on again, the wetter whether it can be left out and what the number is: too
+/// much water does more harm than too little, and the hose corrects that.
+/// </summary>
+internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogged, Judged IfDone)
+{
+    public OpenLine Newest => Lines[^1];
+
+    /// <summary>It may be running, whichever way it was.</summary>
+    public bool MayBeOn => !AsLogged.IsOff || !IfDone.IsOff;
+
+    /// <summary>The decision, and the way of judging that it rests on.</summary>
+    public (Judged Rests, Decision Decision) Decide(AdviceContext context)
+    {
+        if (AsLogged.Case.Need is not { } logged || IfDone.Case.Need is not { } done || AsLogged.Decision.Advice is AdviceKind.Off or AdviceKind.AsSet)
+        {
+            return (AsLogged, AsLogged.Decision);
+        }
+
+        // It may be off, and its ground would then need water: silence would leave it off for good.
+        foreach (var judged in new[] { AsLogged, IfDone }.Where(j => j.Decision.Advice == AdviceKind.Resume))
+        {
+            return (judged, judged.Decision with { Percent = Bounded(context, judged.Decision.Percent!.Value), Cause = Cause.MayHaveBeenTurnedOff });
+        }
+
+        var wetter = done.ExactPercent <= logged.ExactPercent ? IfDone : AsLogged;
+        if (wetter.Decision.Advice is AdviceKind.Skip or AdviceKind.KeepOff)
+        {
+            return (wetter, wetter.Decision with { Advice = MayBeOn ? AdviceKind.Skip : AdviceKind.KeepOff });
+        }
+
+        if (AsLogged.Decision.Advice == AdviceKind.Leave && IfDone.Decision.Advice == AdviceKind.Leave)
+        {
+            return (AsLogged, AsLogged.Decision);
+        }
+
+        var wanted = wetter.Decision.Advice == AdviceKind.Set ? wetter.Decision.Percent!.Value : wetter.Case.Present.Setting.Percent;
+        var number = Bounded(context, wanted);
+        var cause = number == Newest.Line.Percent ? Cause.AskedAgain
+            : wetter.Decision.Advice == AdviceKind.Set && number == wanted ? wetter.Decision.Cause
+            : Cause.StaysNear;
+        return (wetter, wetter.Decision with { Advice = AdviceKind.Set, Percent = number, Cause = cause });
+    }
+
+    /// <summary>A number moves no further from the one last advised than a step of the dial a day, and never above a ceiling of the place.</summary>
+    private double Bounded(AdviceContext context, double wanted)
+    {
+        var controller = AsLogged.Case.Program.Controller;
+        var said = Lines.LastOrDefault(l => l.Line.Percent is > 0);
+        var last = said?.Line.Percent ?? context.Settings.LastRunning(AsLogged.Case.Program.Key, context.AsOf).Percent;
+        var far = controller.PercentStep * (context.Date.DayNumber - (said ?? Lines[0]).Sheet.DayNumber);
+        var number = DialNumber.Nearest(controller, Math.Clamp(wanted, last - far, last + far));
+        var ceiling = Prohibitions.Ceiling(context, AsLogged.Case.Program, AsLogged.Case.Horizon);
+        return ceiling is { } c && number > c.Percent ? DialNumber.AtMost(controller, c.Percent) : number;
+    }
+}

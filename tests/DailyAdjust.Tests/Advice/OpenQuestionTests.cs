@@ -1,0 +1,157 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
+using Xunit;
+
+namespace DailyAdjust.Tests.Advice;
+
+/// <summary>Sheets that nobody answers, morning after morning, on the course of round numbers.</summary>
+public class OpenQuestionTests
+{
+    private const int Mornings = 14;
+    private static readonly ProgramKey Program = new("C1", "P1");
+
+    /// <summary>48 mm missing of which 50 may be, and a quarter of an hour a night where half an hour is drawn.</summary>
+    private static readonly SmallCourse Drying = SmallCourse.OneStation(48, SmallCourse.Area with { LeaveEmpty = 0.8 }) with { Log = [Said(LogKind.Setting, 25)] };
+
+    [Fact]
+    public void Fourteen_mornings_without_an_answer_stay_bounded()
+    {
+        // Half of what the turf draws: as logged the ground dries out and would ask for ever more.
+        var days = Silent(Drying, Mornings);
+        Assert.All(days, d => Assert.Equal(25, d.Advice.Present.Percent));
+        Assert.Contains(days, d => d.Advice.Unanswered is { AsLogged.Percent: >= 190 });
+        Assert.All(days.Skip(1), d => Assert.NotNull(d.Advice.Unanswered));
+        var numbers = days.Where(d => d.Advice.Advice is AdviceKind.Set or AdviceKind.Resume).Select(d => (d.Date, Percent: d.Advice.Percent!.Value)).ToList();
+        Assert.True(numbers.Count > 5, $"{numbers.Count} numbers");
+        foreach (var (before, after) in numbers.Zip(numbers.Skip(1)))
+        {
+            Assert.InRange(Math.Abs(after.Percent - before.Percent), 0, 5 * (after.Date.DayNumber - before.Date.DayNumber));
+        }
+    }
+
+    [Fact]
+    public void Without_the_bound_the_number_would_have_run_away()
+    {
+        // The check above can fail: the drier way of judging alone asks for the end of the dial.
+        var days = Silent(Drying, Mornings);
+        Assert.Equal(200, days[^1].Advice.Unanswered!.AsLogged.Percent);
+        Assert.True(days[^1].Advice.Percent < 150, $"{days[^1].Advice.Percent} %");
+    }
+
+    [Fact]
+    public void A_skip_that_was_obeyed_but_never_logged_comes_back_as_resume()
+    {
+        var course = SmallCourse.OneStation(0, SmallCourse.Area with { LeaveEmpty = 0.5, RunAt = 0.5 });
+        var days = Silent(course, Mornings);
+        Assert.Equal(AdviceKind.Skip, days[0].Advice.Advice);
+
+        // It was switched off on the first day and draws 5 mm a day: past half of its 50 mm on the sixth evening.
+        var resume = days.First(d => d.Advice.Advice == AdviceKind.Resume);
+        Assert.InRange(resume.Date.DayNumber - days[0].Date.DayNumber, 4, 6);
+        Assert.InRange(resume.Advice.Percent!.Value, 70, 130);
+        Assert.All(days.TakeWhile(d => d.Date < resume.Date), d => Assert.Equal(AdviceKind.Skip, d.Advice.Advice));
+        Assert.True(resume.Advice.NeedsVisit);
+    }
+
+    [Fact]
+    public void The_wetter_way_decides_what_can_be_left_out()
+    {
+        // As logged 31 mm are missing, of which 30 may be left empty; if 100 % was set on Saturday, 15.
+        var course = SmallCourse.OneStation(0, SmallCourse.Area with { LeaveEmpty = 0.6, RunAt = 0.3 }) with
+        {
+            Log = [Said(LogKind.Setting, 20) with { Time = new(SmallCourse.Monday.AddDays(-3), new(9, 0)) }],
+            Sheets = [Sheet(SmallCourse.Monday.AddDays(-2), AdviceKind.Set, 100)],
+            Weather = [Day(-2), Day(-1)],
+            DepletionMm = [25],
+        };
+        var advice = course.Advice();
+        Assert.Equal((AdviceKind.Skip, AdviceKind.Skip), (advice.Advice, advice.Unanswered!.IfDone.Kind));
+        Assert.NotEqual(AdviceKind.Skip, advice.Unanswered.AsLogged.Kind);
+    }
+
+    [Fact]
+    public void The_drier_way_sends_the_hose()
+    {
+        var course = SmallCourse.OneStation(45) with
+        {
+            Log = [Said(LogKind.Setting, 100) with { Time = new(SmallCourse.Monday.AddDays(-3), new(9, 0)) }],
+            Sheets = [Sheet(SmallCourse.Monday.AddDays(-2), AdviceKind.Skip, null)],
+            Weather = [Day(-2), Day(-1)],
+        };
+        Assert.Equal(55, Assert.Single(course.Sheet().Driest).DepletionMm, 0.5);
+    }
+
+    [Fact]
+    public void A_ceiling_of_the_place_is_kept_whatever_the_last_number_was()
+    {
+        var course = SmallCourse.OneStation(60) with
+        {
+            Sheets = [Sheet(SmallCourse.Monday.AddDays(-1), AdviceKind.Set, 200)],
+            Restrictions = [new Restriction { Name = "stage 2", MostPercent = 70 }],
+        };
+        Assert.Equal((AdviceKind.Set, 70d), (course.Advice().Advice, course.Advice().Percent!.Value));
+    }
+
+    [Fact]
+    public void An_unanswered_turn_on_may_have_been_done_so_leaving_it_out_asks_for_a_walk()
+    {
+        var off = SmallCourse.OneStation(0, SmallCourse.Area with { LeaveEmpty = 0.9 }) with
+        {
+            Log = [Said(LogKind.Off, null) with { Time = new(SmallCourse.Monday.AddDays(-3), new(9, 0)) }],
+        };
+        Assert.Equal((AdviceKind.KeepOff, false), (off.Advice().Advice, off.Advice().NeedsVisit));
+        var asked = off with { Sheets = [Sheet(SmallCourse.Monday.AddDays(-1), AdviceKind.Resume, 80)] };
+        Assert.Equal((AdviceKind.Skip, true), (asked.Advice().Advice, asked.Advice().NeedsVisit));
+    }
+
+    [Fact]
+    public void One_answer_settles_all_of_them()
+    {
+        var days = Silent(Drying, 8);
+        var course = days[^1].Course with { Date = days[^1].Date.AddDays(1), Weather = [.. days[^1].Course.Weather, Day(7)], Sheets = days[^1].Sheets };
+        Assert.NotNull(course.Advice().Unanswered);
+        var answered = course with { Log = [.. course.Log, new LogEntry { Time = new(days[^1].Date, new(14, 0)), Kind = LogKind.Setting, Where = new(PlaceKind.Program, "C1", "P1"), Value = 80, Unit = LogUnit.Percent }] };
+        Assert.Null(answered.Advice().Unanswered);
+        Assert.Equal(80, answered.Advice().Present.Percent);
+    }
+
+    /// <summary>Morning after morning the sheet is issued and nobody says anything.</summary>
+    private static List<(DateOnly Date, ProgramAdvice Advice, SmallCourse Course, IReadOnlyList<IssuedSheet> Sheets)> Silent(SmallCourse first, int mornings)
+    {
+        var issued = new List<IssuedSheet>();
+        var days = new List<(DateOnly, ProgramAdvice, SmallCourse, IReadOnlyList<IssuedSheet>)>();
+        for (var i = 0; i < mornings; i++)
+        {
+            var course = first with { Date = SmallCourse.Monday.AddDays(i), Weather = [.. Enumerable.Range(0, i).Select(Day)], Sheets = [.. issued] };
+            var sheet = course.Sheet();
+            var advice = sheet.Programs.Single();
+            issued.Add(new IssuedSheet(sheet.Date, 1, sheet.AsOf, [new IssuedLine(Program, advice.Advice, advice.Percent, advice.NeedsVisit)]));
+            days.Add((sheet.Date, advice, course, [.. issued]));
+        }
+
+        return days;
+    }
+
+    private static WeatherDay Day(int after) => new()
+    {
+        Date = SmallCourse.Monday.AddDays(after),
+        Station = "shop",
+        EtoMm = 5,
+        Basis = EtoBasis.Daily,
+        Rain = [new GaugeDay("yard", 0, [], RainBasis.Measured, 0)],
+    };
+
+    private static LogEntry Said(LogKind kind, double? percent) => new()
+    {
+        Time = new(SmallCourse.Monday.AddDays(-1), new(9, 0)),
+        Kind = kind,
+        Where = new(PlaceKind.Program, "C1", "P1"),
+        Value = percent,
+        Unit = percent is null ? LogUnit.None : LogUnit.Percent,
+    };
+
+    private static IssuedSheet Sheet(DateOnly date, AdviceKind advice, double? percent) => new(
+        date, 1, new DateTimeOffset(date.ToDateTime(new(5, 0)), TimeSpan.Zero), [new IssuedLine(Program, advice, percent, Asks: true)]);
+}
