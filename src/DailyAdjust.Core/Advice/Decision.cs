@@ -27,11 +27,17 @@ internal enum Cause
     SameMinutes,
     CeilingHolds,
     UnknownRain,
+    AssumedSoil,
     MayHaveBeenTurnedOff,
     AskedAgain,
     StaysNear,
     Need,
 }
+
+/// <summary>What nobody knows and a program may rest on.</summary>
+/// <param name="UnknownRain">Rain of past days in its ground: then nothing is raised.</param>
+/// <param name="AssumedSoil">How wet its ground was at the beginning: then nothing is left out or cut.</param>
+internal sealed record Doubts(Func<ProgramCase, bool> UnknownRain, Func<ProgramCase, bool> AssumedSoil);
 
 /// <summary>Finds the advice: the first rule that applies.</summary>
 internal static class DecisionRules
@@ -40,8 +46,8 @@ internal static class DecisionRules
     /// <param name="program">The program. Season, holds and being off are its own.</param>
     /// <param name="box">All programs that share its percentage: itself, or every program of its controller.</param>
     /// <param name="noSoundAdvice">Weather too old, no expected ETo or an open day.</param>
-    /// <param name="restsOnUnknownRain">Whether unknown rain may lie in a program's ground: then nothing is raised.</param>
-    public static Decision Decide(AdviceContext context, ProgramCase program, IReadOnlyList<ProgramCase> box, bool noSoundAdvice, Func<ProgramCase, bool> restsOnUnknownRain)
+    /// <param name="doubts">What a program may rest on and nobody knows.</param>
+    public static Decision Decide(AdviceContext context, ProgramCase program, IReadOnlyList<ProgramCase> box, bool noSoundAdvice, Doubts doubts)
     {
         var needs = box.Where(c => c.Need is not null).ToList();
         double? exact = needs.Count > 0 ? needs.Max(c => c.Need!.ExactPercent) : null;
@@ -66,8 +72,17 @@ internal static class DecisionRules
             return new Decision(AdviceKind.Off, null, exact, Cause.MustNotRun, restricted);
         }
 
-        return OfNeeds(context, needs, isOff, exact!.Value, needs.Exists(c => restsOnUnknownRain(c)));
+        var decision = OfNeeds(context, needs, isOff, exact!.Value, needs.Exists(c => doubts.UnknownRain(c)));
+        return Cuts(needs, decision) && !isOff && !OverCeiling(context, needs) && needs.Exists(c => doubts.AssumedSoil(c))
+            ? new Decision(AdviceKind.Leave, null, exact, Cause.AssumedSoil)
+            : decision;
     }
+
+    private static bool Cuts(List<ProgramCase> needs, Decision decision) =>
+        decision.Advice == AdviceKind.Skip || (decision.Advice == AdviceKind.Set && needs.Exists(c => decision.Percent < c.Present.Setting.Percent));
+
+    private static bool OverCeiling(AdviceContext context, List<ProgramCase> needs) => needs.Exists(c =>
+        !c.Present.Setting.IsOff && Prohibitions.Ceiling(context, c.Program, c.Horizon) is { } ceiling && c.Present.Setting.Percent > ceiling.Percent);
 
     private static Decision OfNeeds(AdviceContext context, List<ProgramCase> needs, bool isOff, double exact, bool unknownRain)
     {
@@ -91,8 +106,7 @@ internal static class DecisionRules
         }
 
         var running = needs.Where(c => !c.Present.Setting.IsOff).ToList();
-        var overCeiling = running.Exists(c => Prohibitions.Ceiling(context, c.Program, c.Horizon) is { } ceiling && c.Present.Setting.Percent > ceiling.Percent);
-        if (!overCeiling)
+        if (!OverCeiling(context, needs))
         {
             if (running.TrueForAll(c => GoodEnough.Holds(c.Program, c.Need!, c.Present.Setting.Percent, number, policy.Worth)))
             {

@@ -9,7 +9,7 @@ namespace DailyAdjust.Core.Advice;
 internal sealed class ProgramAdvisor(
     AdviceContext context,
     IReadOnlyList<RecentRain> recentRain,
-    Func<ProgramKey, bool> restsOnUnknownRain,
+    Doubts doubts,
     string? noAdvice)
 {
     private readonly ReasonWriter _reasons = new(context, recentRain, noAdvice);
@@ -31,7 +31,7 @@ internal sealed class ProgramAdvisor(
     private ProgramCase CaseOf(PlannedProgram program) => new(context, program, reckons: noAdvice is null);
 
     private Decision Decide(ProgramCase program, IReadOnlyList<ProgramCase> box) =>
-        DecisionRules.Decide(context, program, box, noAdvice is not null, c => restsOnUnknownRain(c.Program.Key));
+        DecisionRules.Decide(context, program, box, noAdvice is not null, doubts);
 
     /// <summary>The whole advice for a program.</summary>
     /// <param name="program">As this advisor judged it.</param>

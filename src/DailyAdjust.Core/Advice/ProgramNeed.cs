@@ -21,8 +21,7 @@ internal sealed record ProgramNeed(double ExactPercent, bool CanWait, bool Due, 
     /// <param name="satisfy">Share of the ground to be met, 0 to 1.</param>
     public static ProgramNeed Of(IReadOnlyList<ZoneNeed> zones, double satisfy)
     {
-        // Ground counts by area watered; by station if any station of the program lacks it.
-        Func<ZoneNeed, double> ground = zones.All(z => z.Zone.Station.GroundM2 is > 0) ? z => z.Zone.Station.GroundM2!.Value : _ => 1;
+        var ground = GroundOf(zones);
         var setAside = new HashSet<ZoneNeed>(ReferenceEqualityComparer.Instance);
         var percent = 0.0;
         bool canWait = true, due = false;
@@ -39,6 +38,10 @@ internal sealed record ProgramNeed(double ExactPercent, bool CanWait, bool Due, 
 
         return new ProgramNeed(percent, canWait, due, zones, setAside);
     }
+
+    /// <summary>What a zone's ground counts: its area watered, or 1 for each if any station of the program lacks it.</summary>
+    public static Func<ZoneNeed, double> GroundOf(IReadOnlyList<ZoneNeed> zones) =>
+        zones.All(z => z.Zone.Station.GroundM2 is > 0) ? z => z.Zone.Station.GroundM2!.Value : _ => 1;
 
     /// <summary>The smallest percentage that meets zones holding a share of the ground.</summary>
     private static double Meeting(IReadOnlyList<ZoneNeed> zones, Func<ZoneNeed, double> ground, double share)

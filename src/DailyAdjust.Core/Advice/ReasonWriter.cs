@@ -40,6 +40,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.GoodEnough => With("good-enough", GoodEnoughWords(program, advice, decision.ExactPercent!.Value), NeedData(program)),
         Cause.SameMinutes => With("same-minutes", $"No station's minutes would change at {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
         Cause.UnknownRain => With("unknown-rain", "Rain of a past day is unknown, so nothing is raised above its setting: enter the gauge.", NeedData(program)),
+        Cause.AssumedSoil => With("assumed-soil", $"How wet this ground is was only assumed, so nothing is cut or left out on that ({Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do): probe it.", NeedData(program)),
         Cause.CeilingHolds => With("ceiling", $"A watering rule allows {Words.Percent(decision.Percent ?? advice.Present.Percent)} at most; the need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
         Cause.MayHaveBeenTurnedOff => Plain("may-be-off", "An earlier sheet said to leave it out or to turn it on, and nobody answered: make sure it is on at this number."),
         Cause.AskedAgain => With("asked-again", "An earlier sheet asked for this number and nobody answered; if it is on the dial, leave it.", NeedData(program)),

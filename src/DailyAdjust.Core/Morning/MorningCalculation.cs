@@ -79,13 +79,15 @@ public static class MorningCalculation
             Forecast = inputs.Forecast,
         };
         var unknownRain = new UnknownRainCheck(context, inputs.Weather, balance.Days);
-        return new Reckoning(days, balance, trouble, context, unknownRain, new ProgramAdvisor(context, RecentRains.Of(inputs), unknownRain.RestsOnIt, trouble?.Why));
+        var assumedSoil = new AssumedSoilCheck(context, balance.Days, log);
+        var advisor = new ProgramAdvisor(context, RecentRains.Of(inputs), new Doubts(unknownRain.RestsOnIt, assumedSoil.RestsOnIt), trouble?.Why);
+        return new Reckoning(days, balance, trouble, context, unknownRain, assumedSoil, advisor);
     }
 
     private static MorningSheet SheetOf(
         MorningInputs inputs, Reckoning reckoning, IReadOnlyList<ProgramAdvice> advised, IReadOnlyDictionary<StationKey, double> driestMm)
     {
-        var (days, balance, trouble, context, unknownRain, _) = reckoning;
+        var (days, balance, trouble, context, unknownRain, assumedSoil, _) = reckoning;
         var fit = NightFitCalculation.Of(context, advised, days.Log);
         var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit)).ToList();
         return new MorningSheet
@@ -93,7 +95,7 @@ public static class MorningCalculation
             Site = context.Site,
             Date = inputs.Date,
             AsOf = inputs.AsOf,
-            Freshness = FreshnessPart.Of(inputs, context, programs, trouble, unknownRain.Asked(inputs.Date)),
+            Freshness = FreshnessPart.Of(inputs, context, programs, trouble, unknownRain.Asked(inputs.Date)) with { AssumedSoil = assumedSoil.Zones },
             Programs = programs,
             Overnight = OvernightPart.Of(inputs, context.Site),
             DueRuns = OvernightPart.DueRuns(context, days.Log),
@@ -111,5 +113,5 @@ public static class MorningCalculation
     }
 
     private sealed record Reckoning(
-        BalanceInputs Days, BalanceResult Balance, Trouble? Trouble, AdviceContext Context, UnknownRainCheck UnknownRain, ProgramAdvisor Advisor);
+        BalanceInputs Days, BalanceResult Balance, Trouble? Trouble, AdviceContext Context, UnknownRainCheck UnknownRain, AssumedSoilCheck AssumedSoil, ProgramAdvisor Advisor);
 }

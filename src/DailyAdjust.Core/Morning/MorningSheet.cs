@@ -77,6 +77,9 @@ public sealed record Freshness
     /// <summary>Gauges and dates whose rain is unknown and asked for.</summary>
     public IReadOnlyList<UnknownRain> UnknownRain { get; init; } = [];
 
+    /// <summary>Zones to probe before anything is cut or left out on them, in station order.</summary>
+    public IReadOnlyList<AssumedZone> AssumedSoil { get; init; } = [];
+
     /// <summary>Sheets issued with changes that nobody has answered.</summary>
     public IReadOnlyList<DateOnly> UnansweredRounds { get; init; } = [];
 
@@ -92,6 +95,9 @@ public sealed record Freshness
 
 /// <summary>Rain nobody knows; <paramref name="MeasuredPartMm"/> was measured all the same.</summary>
 public sealed record UnknownRain(string Gauge, DateOnly Date, double MeasuredPartMm);
+
+/// <summary>A zone whose moisture has only been assumed since a date: neither full nor probed since.</summary>
+public sealed record AssumedZone(StationKey Station, string Name, DateOnly Since);
 
 /// <summary>The night before this morning: from 18:00 of the day before (or its last known hour) to the as-of instant.</summary>
 public sealed record Overnight(IReadOnlyList<OvernightRain> Rain, double? YesterdayEtoMm, double? LowestTemperatureC, DateTimeOffset? LowestAt);

@@ -56,14 +56,6 @@ internal sealed class UnknownRainCheck
         [.. _days.Where(d => d.Date > sheetDate.AddDays(-15) || _inDoubt.Contains(d)).OrderByDescending(d => d.Date)];
 
     /// <summary>Whether unknown rain may still lie in ground of a program.</summary>
-    public bool RestsOnIt(ProgramKey program)
-    {
-        if (_zonesInDoubt.Count == 0)
-        {
-            return false;
-        }
-
-        var planned = _context.Programs.First(p => p.Key == program);
-        return _context.ZonesOf(planned).Any(z => _zonesInDoubt.Contains(z.Station.Key));
-    }
+    public bool RestsOnIt(ProgramCase program) =>
+        _zonesInDoubt.Count > 0 && _context.ZonesOf(program.Program).Any(z => _zonesInDoubt.Contains(z.Station.Key));
 }

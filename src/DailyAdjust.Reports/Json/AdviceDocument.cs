@@ -30,7 +30,10 @@ internal sealed record FreshnessJson(
     IReadOnlyList<UnknownRainJson> UnknownRain,
     IReadOnlyList<string> UnansweredRounds,
     IReadOnlyList<ProgramKeyJson> NeverConfirmed,
-    double? ExpectedEtoMm);
+    double? ExpectedEtoMm,
+    IReadOnlyList<AssumedSoilJson> AssumedSoil);
+
+internal sealed record AssumedSoilJson(string Controller, string Station, string Since);
 
 internal sealed record UnknownRainJson(string Gauge, string Date, double MeasuredPartMm);
 

@@ -40,7 +40,8 @@ internal static class AdviceDocumentBuilder
         [.. f.UnknownRain.Select(r => new UnknownRainJson(r.Gauge, CodeWords.Date(r.Date), Number(r.MeasuredPartMm)))],
         [.. f.UnansweredRounds.Select(CodeWords.Date)],
         [.. f.NeverConfirmed.Select(p => new ProgramKeyJson(p.Controller, p.Program))],
-        Number(f.ExpectedEtoMm));
+        Number(f.ExpectedEtoMm),
+        [.. f.AssumedSoil.Select(z => new AssumedSoilJson(z.Station.Controller, z.Station.Station, CodeWords.Date(z.Since)))]);
 
     private static ProgramJson Program(DateOnly date, ProgramAdvice p, SiteClock clock)
     {

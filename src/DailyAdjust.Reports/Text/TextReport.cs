@@ -49,6 +49,12 @@ internal static class TextReport
             lines.Add($"Read the dials, {Answers.RoundFile}.", indent: 2);
         }
 
+        if (fresh.AssumedSoil.Count > 0)
+        {
+            lines.Add($"! {FreshnessWords.ProbeTitle}: {FreshnessWords.Probe(fresh.AssumedSoil)}");
+            lines.Add($"{FreshnessWords.LogbookLine} {Answers.ProbeLine(fresh.AssumedSoil[0].Station, view.Sheet.Date)}", indent: 2);
+        }
+
         foreach (var notice in view.Issue.Notices)
         {
             lines.Add($"! {FreshnessWords.Sentence(notice)}", most: 2);

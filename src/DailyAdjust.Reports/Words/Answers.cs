@@ -14,5 +14,8 @@ internal static class Answers
     public static string RainLine(string gauge, DateOnly date, string unit) => $"{CodeWords.Date(date)},rain,gauge:{gauge},____,{unit}";
 
     /// <summary>A line of logbook.csv.</summary>
+    public static string ProbeLine(StationKey station, DateOnly date) => $"{CodeWords.Date(date)} __:__,probe,{station},____,%";
+
+    /// <summary>A line of logbook.csv.</summary>
     public static string DidNotRunLine(ProgramKey program, DateOnly date) => $"{CodeWords.Date(date)},ran,{program},no";
 }

@@ -13,6 +13,7 @@ internal static class FreshnessWords
     public const string NotAnsweredTitle = "Not answered";
     public const string NotConfirmedTitle = "Not confirmed";
     public const string RainTitle = "Rain not known";
+    public const string ProbeTitle = "Probe first";
     public const string FailedTitle = "Please note";
     public const string AssumedTitle = "Assumed or estimated";
     public const string SetAsideTitle = "Set aside, not used";
@@ -27,6 +28,15 @@ internal static class FreshnessWords
 
     public static string Round(DateOnly sheet) =>
         $"the round of {SiteWords.Date(sheet)}. Today's numbers take it that nothing was changed.";
+
+    /// <summary>One sentence for all zones whose moisture is only assumed.</summary>
+    public static string Probe(IReadOnlyList<AssumedZone> zones)
+    {
+        var named = zones.Select(z => z.Name).ToList();
+        var since = zones.Select(z => z.Since).Distinct().ToList();
+        return (named.Count > Most ? $"{string.Join(", ", named.Take(Most))} and {SiteWords.Count(named.Count - Most)} more" : CommonWords.List(named))
+            + $". How wet they were {(since.Count == 1 ? "on " + SiteWords.Date(since[0]) : "at first")} is only assumed, so nothing is cut or left out on that until rain or water fills them or a probe tells.";
+    }
 
     public static string Confirm(IReadOnlyList<string> programs) =>
         (programs.Count > Most ? $"{string.Join(", ", programs.Take(Most))} and {SiteWords.Count(programs.Count - Most)} more" : CommonWords.List(programs))

@@ -29,6 +29,8 @@ internal sealed record SmallCourse
 
     public DateOnly Date { get; init; } = Monday;
 
+    public StartSoil StartSoil { get; init; } = StartSoil.Full;
+
     public required IReadOnlyList<Station> Stations { get; init; }
 
     /// <summary>Days before the morning; none unless a test needs them.</summary>
@@ -81,6 +83,7 @@ internal sealed record SmallCourse
     public Site Site => OneZone.Site(Area) with
     {
         Clock = new(Zone),
+        StartSoil = StartSoil,
         Report = Report,
         Controllers = [Controller],
         Restrictions = Restrictions,

@@ -79,7 +79,7 @@ public sealed class TextReportTests
         var sheet = InventedMorning.Build();
         return sheet with
         {
-            Freshness = sheet.Freshness with { UnknownRain = [], UnansweredRounds = [], NeverConfirmed = [], Station = "shop" },
+            Freshness = sheet.Freshness with { UnknownRain = [], AssumedSoil = [], UnansweredRounds = [], NeverConfirmed = [], Station = "shop" },
             Programs = [.. sheet.Programs.Where(p => p.Key.Controller is "A" or "B" or "C").Select(p => p with { Unanswered = null })],
             Fit = sheet.Fit with { Overlaps = [], Pump = [], Window = [] },
         };

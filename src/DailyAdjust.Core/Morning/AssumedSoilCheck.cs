@@ -1,0 +1,76 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Morning;
+
+/// <summary>
+/// Zones of which nobody knows how wet they are: their balance began with an assumption, or the season was opened, and since then
+/// neither rain nor water filled them nor anybody probed them.
+/// </summary>
+internal sealed class AssumedSoilCheck
+{
+    /// <summary>As far back as every sheet has its days at hand; an assumption as old as this is not asked about any more.</summary>
+    private const int DaysBack = 45;
+
+    private const double ShareTolerance = 1e-9;
+
+    private readonly Dictionary<StationKey, DateOnly> _since = [];
+    private readonly AdviceContext _context;
+
+    public AssumedSoilCheck(AdviceContext context, IReadOnlyList<ZoneDay> days, IReadOnlyList<LogEntry> log)
+    {
+        _context = context;
+        foreach (var zone in context.Zones)
+        {
+            if (AssumedOn(zone) is { } since && since >= context.Date.AddDays(-DaysBack))
+            {
+                _since[zone.Station.Key] = since;
+            }
+        }
+
+        foreach (var day in days.Where(d => d.DrainageMm > 0 && _since.TryGetValue(d.Station, out var since) && d.Date >= since))
+        {
+            _since.Remove(day.Station);
+        }
+
+        foreach (var probe in log.Where(e => e.Kind == LogKind.Probe))
+        {
+            foreach (var zone in context.Zones.Where(z => probe.Where.Covers(z.Station) && z.Station.Area.Soil.FieldCapacityPercent is not null))
+            {
+                if (_since.TryGetValue(zone.Station.Key, out var since) && probe.Time.Date >= since)
+                {
+                    _since.Remove(zone.Station.Key);
+                }
+            }
+        }
+    }
+
+    /// <summary>In station order.</summary>
+    public IReadOnlyList<AssumedZone> Zones => [.. _context.Zones
+        .Where(z => _since.ContainsKey(z.Station.Key))
+        .Select(z => new AssumedZone(z.Station.Key, z.Station.Label, _since[z.Station.Key]))];
+
+    /// <summary>Whether a program's need rests on such zones: the ground that is known is less than what a number has to serve.</summary>
+    public bool RestsOnIt(ProgramCase program)
+    {
+        if (_since.Count == 0 || program.Need is not { } need)
+        {
+            return false;
+        }
+
+        var ground = ProgramNeed.GroundOf(need.Zones);
+        return need.Zones.Where(z => !need.SetAside.Contains(z))
+            .GroupBy(z => z.Zone.Station.Area.Name, StringComparer.Ordinal)
+            .Any(area => area.Where(z => !_since.ContainsKey(z.Zone.Station.Key)).Sum(ground) / area.Sum(ground) < _context.Site.Report.Satisfy - ShareTolerance);
+    }
+
+    private DateOnly? AssumedOn(ZonePlan zone)
+    {
+        DateOnly? start = _context.Site.StartSoil == StartSoil.Assumed ? _context.Site.Start : null;
+        var (state, since) = _context.Season.At(zone.Station.Key.Controller, _context.AsOf);
+        DateOnly? opened = since is { } at && state is "open" ? _context.Site.Clock.DateOf(at) : null;
+        return opened > start || start is null ? opened : start;
+    }
+}
