@@ -10,7 +10,9 @@ namespace DailyAdjust.Core.Advice;
 /// <param name="Cause">What decided, for the words.</param>
 /// <param name="Prohibition">off: why and until when.</param>
 /// <param name="RainAhead">skip that rests on a forecast: the rain.</param>
-internal sealed record Decision(AdviceKind Advice, double? Percent, double? ExactPercent, Cause Cause, Prohibition? Prohibition = null, RainAhead? RainAhead = null);
+/// <param name="Cut">The number was cut to fit the night.</param>
+internal sealed record Decision(
+    AdviceKind Advice, double? Percent, double? ExactPercent, Cause Cause, Prohibition? Prohibition = null, RainAhead? RainAhead = null, NightCut? Cut = null);
 
 /// <summary>The rule that decided.</summary>
 internal enum Cause
@@ -31,6 +33,7 @@ internal enum Cause
     MayHaveBeenTurnedOff,
     AskedAgain,
     StaysNear,
+    NightTooShort,
     Need,
 }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
@@ -41,6 +42,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.SameMinutes => With("same-minutes", $"No station's minutes would change at {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
         Cause.UnknownRain => With("unknown-rain", "Rain of a past day is unknown, so nothing is raised above its setting: enter the gauge.", NeedData(program)),
         Cause.AssumedSoil => With("assumed-soil", $"How wet this ground is was only assumed, so nothing is cut or left out on that ({Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do): probe it.", NeedData(program)),
+        Cause.NightTooShort => With("night-too-short", CutWords(decision.Cut!, advice), NeedData(program)),
         Cause.CeilingHolds => With("ceiling", $"A watering rule allows {Words.Percent(decision.Percent ?? advice.Present.Percent)} at most; the need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
         Cause.MayHaveBeenTurnedOff => Plain("may-be-off", "An earlier sheet said to leave it out or to turn it on, and nobody answered: make sure it is on at this number."),
         Cause.AskedAgain => With("asked-again", "An earlier sheet asked for this number and nobody answered; if it is on the dial, leave it.", NeedData(program)),
@@ -74,6 +76,13 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
             "rain-forecast",
             $"Rests on a forecast: {Words.Depth(Units, rain.Mm.Value)} of rain on {Words.Date(context.Site.Clock.DateOf(rain.Begin))}, chance {Words.Percent(Math.Round(rain.ChancePercent.Value))}, and the ground can wait without this water. {otherwise}",
             data);
+    }
+
+    private string CutWords(NightCut cut, ProgramAdvice advice)
+    {
+        var missing = advice.Shortfall is { } gone ? $", {Words.Depth(Units, gone.DepthMm)} or {Words.Minutes(gone.Minutes)} short a start" : "";
+        var other = cut.StartThatFits is { } start ? $" With a first start at {start.ToString("HH:mm", CultureInfo.InvariantCulture)} the whole would fit." : "";
+        return $"Cut from {Words.Percent(cut.FromPercent)}: the night or the pump does not give more{missing}.{other}";
     }
 
     private static string GoodEnoughWords(ProgramCase program, ProgramAdvice advice, double exact)
@@ -159,7 +168,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
             yield return Plain("look-again", $"{Words.Date(day)}{(advice.After is { } then ? $", at about {Words.Percent(then.Percent)}," : "")} it is wanted again if no rain falls.");
         }
 
-        if (advice.Shortfall is { } cut)
+        if (advice.Shortfall is { } cut && decision.Cut is null)
         {
             yield return With("shortfall", $"The dial stops at {Words.Percent(advice.Percent!.Value)} of {Words.Percent(decision.ExactPercent!.Value)}: {Words.Depth(Units, cut.DepthMm)} or {Words.Minutes(cut.Minutes)} short a start.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["depthMm"] = cut.DepthMm, ["minutes"] = cut.Minutes });
         }

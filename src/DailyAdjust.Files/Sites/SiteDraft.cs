@@ -38,6 +38,7 @@ internal sealed class SiteDraft
         var soils = SoilSection.ReadAll(root);
         var areas = AreaSection.ReadAll(root, soils, weather.Gauges);
         var (controllers, programsAt) = ControllerSection.ReadAll(root);
+        var priority = PrioritySection.Read(root, [.. areas.Select(a => a.Area.Name)]);
         var restrictions = RestrictionSection.ReadAll(root, [.. areas.Select(a => a.Area.Name)]);
 
         var draft = new Site
@@ -58,6 +59,7 @@ internal sealed class SiteDraft
             Report = report,
             Window = window,
             PumpCapacityLPerMin = capacity,
+            Priority = priority,
             Weather = weather,
             Soils = soils,
             Areas = [.. areas.Select(a => a.Area)],
