@@ -62,8 +62,8 @@ public sealed record AlternativeAdvice(AdviceKind Kind, double? Percent);
 /// <summary>Minutes of a station before and after, where a controller has no percentage.</summary>
 public sealed record StationMinutes(StationKey Station, double From, double To);
 
-/// <summary>A number that the dial or the controller's range cuts off.</summary>
-public sealed record Shortfall(double DepthMm, double Minutes);
+/// <summary>What a number leaves undone of a start because the dial ends, or because it was cut to fit the night.</summary>
+public sealed record Shortfall(double DepthMm, double Minutes, bool DialEnds);
 
 /// <summary>The advice for one program, with everything that leads to it.</summary>
 public sealed record ProgramAdvice
@@ -110,6 +110,9 @@ public sealed record ProgramAdvice
     public StopRule? StopRule { get; init; }
 
     public Shortfall? Shortfall { get; init; }
+
+    /// <summary>The dial shows the change from 100 %, not the percentage.</summary>
+    public bool DialShowsChange { get; init; }
 
     /// <summary>Where the controller has no percentage: the minutes to set.</summary>
     public IReadOnlyList<StationMinutes> NewMinutes { get; init; } = [];

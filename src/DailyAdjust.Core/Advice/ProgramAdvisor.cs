@@ -57,6 +57,7 @@ internal sealed class ProgramAdvisor(
             Reason = "",
             Zones = [.. context.ZonesOf(program.Program).Select(z => ZoneOf(z, program, decision, advised))],
             MayBeOn = !present.IsOff,
+            DialShowsChange = program.Program.Controller.ShowsChange,
             OffUntil = decision.Prohibition?.Until,
         };
         advice = Ahead(advice, program, decision);
@@ -132,7 +133,7 @@ internal sealed class ProgramAdvisor(
 
         var zone = program.Need.Zones.Where(z => !program.Need.SetAside.Contains(z)).MaxBy(z => z.Percent)!.Forecast;
         double wanted = zone.BaseMinutes * whole.Value / 100, given = zone.BaseMinutes * decision.Percent!.Value / 100;
-        return new Shortfall(zone.Zone.Net.DepthMm(wanted) - zone.Zone.Net.DepthMm(given), wanted - given);
+        return new Shortfall(zone.Zone.Net.DepthMm(wanted) - zone.Zone.Net.DepthMm(given), wanted - given, DialEnds: decision.Cut is null);
     }
 
     private IReadOnlyList<StationMinutes> NewMinutesOf(ProgramCase program, double number)

@@ -36,6 +36,8 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.NoVisit when advice.LookAgain is { } day => Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),
         Cause.NoVisit => Plain("no-visit", "No visit today."),
         Cause.CanWait or Cause.NotDue => Waits(program, decision),
+        Cause.RunsTooShort => With("runs-too-short", $"At {Words.Percent(Math.Round(decision.ExactPercent!.Value))} most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}, and it can wait.", NeedData(program)),
+        Cause.RaisedToRun => With("raised-to-run", $"{Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do, but most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}: raised.", NeedData(program)),
         Cause.RainForecast => RestsOnForecast(program, decision.RainAhead!, advice),
         Cause.WasOff => With("was-off", $"It is off and its ground now needs water{NeedWords(program)}.", NeedData(program)),
         Cause.GoodEnough => With("good-enough", GoodEnoughWords(program, advice, decision.ExactPercent!.Value), NeedData(program)),
