@@ -48,6 +48,10 @@ public sealed record AfterTonight(DateOnly On, double Percent);
 /// <summary>Rain at the gauge before the next start from which the program would better be left off.</summary>
 public sealed record StopRule(string Gauge, double RainMm, DateTimeOffset Before);
 
+/// <summary>A station that would run longer than its ground takes at once.</summary>
+/// <param name="Minutes">Of one start at the advised number.</param>
+public sealed record LongRun(StationKey Station, string Name, double Minutes, Irrigation.CycleAndSoak Split);
+
 /// <summary>An advice of an earlier sheet that nobody has answered.</summary>
 /// <param name="Sheet">That sheet's date.</param>
 /// <param name="Kind">What it said.</param>
@@ -116,6 +120,9 @@ public sealed record ProgramAdvice
 
     /// <summary>Where the controller has no percentage: the minutes to set.</summary>
     public IReadOnlyList<StationMinutes> NewMinutes { get; init; } = [];
+
+    /// <summary>Stations whose run has to be split into cycles, in station order.</summary>
+    public IReadOnlyList<LongRun> LongRuns { get; init; } = [];
 
     public UnansweredAdvice? Unanswered { get; init; }
 

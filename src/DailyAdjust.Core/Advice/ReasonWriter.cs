@@ -189,6 +189,15 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
             yield return With("short", $"Left short: {Words.List([.. shortOnes.Select(z => $"{z.Name} by {Words.Depth(Units, z.ShortMm)}")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = shortOnes.Count, ["worstMm"] = shortOnes[0].ShortMm });
         }
 
+        if (advice.LongRuns.MaxBy(r => r.Split.Cycles) is { } longest)
+        {
+            var others = advice.LongRuns.Count > 1 ? $" and {advice.LongRuns.Count - 1} more" : "";
+            yield return With(
+                "cycles",
+                $"More than the ground takes at once at {longest.Name}{others}: in place of each start {longest.Split.Cycles} starts of {Words.Share(1.0 / longest.Split.Cycles)} of the minutes ({Words.Minutes(Math.Round(longest.Split.MinutesEach, 1))}), each at least {Words.Minutes(Math.Ceiling(longest.Split.SoakMinutes))} after the one before has ended.",
+                new SortedDictionary<string, double>(StringComparer.Ordinal) { ["stations"] = advice.LongRuns.Count, ["cycles"] = longest.Split.Cycles, ["soakMinutes"] = longest.Split.SoakMinutes, ["minutesEach"] = longest.Split.MinutesEach });
+        }
+
         var wet = advice.Zones.Where(z => z.DrainsMm > context.Site.Report.Worth * z.AllowableMm).OrderByDescending(z => z.DrainsMm).ToList();
         if (wet.Count > 0 && program.Need is not null)
         {
