@@ -92,7 +92,7 @@ internal static class DecisionRules
         var policy = context.Site.Report;
         var canWait = needs.TrueForAll(c => c.Need!.CanWait);
         var due = needs.Exists(c => c.Need!.Due);
-        if (canWait && (exact <= policy.SkipBelowPercent || !due))
+        if (canWait && (exact <= policy.SkipBelowPercent || !due) && (isOff || !GoodEnough.LeavesRoom(needs, policy.SkipRoom)))
         {
             return new Decision(isOff ? AdviceKind.KeepOff : AdviceKind.Skip, null, exact, exact <= policy.SkipBelowPercent ? Cause.CanWait : Cause.NotDue);
         }
