@@ -23,6 +23,8 @@ internal enum Cause
     NoVisit,
     CanWait,
     NotDue,
+    RunsTooShort,
+    RaisedToRun,
     RainForecast,
     WasOff,
     GoodEnough,
@@ -102,6 +104,11 @@ internal static class DecisionRules
             return new Decision(isOff ? AdviceKind.KeepOff : AdviceKind.Skip, null, exact, Cause.RainForecast, RainAhead: ForecastRainRule.LetsSkip(context, needs[0]));
         }
 
+        if (canWait && ShortRuns.OnMostGround(needs, DialNumber.Nearest(needs[0].Program.Controller, exact)))
+        {
+            return new Decision(isOff ? AdviceKind.KeepOff : AdviceKind.Skip, null, exact, Cause.RunsTooShort);
+        }
+
         var (number, cause) = Number(context, needs, exact, unknownRain);
         if (isOff)
         {
@@ -129,8 +136,9 @@ internal static class DecisionRules
     private static (double Number, Cause Cause) Number(AdviceContext context, List<ProgramCase> needs, double exact, bool unknownRain)
     {
         var controller = needs[0].Program.Controller;
-        var number = DialNumber.Nearest(controller, exact);
-        var cause = Cause.Need;
+        var nearest = DialNumber.Nearest(controller, exact);
+        var number = ShortRuns.Raise(needs, nearest);
+        var cause = number > nearest ? Cause.RaisedToRun : Cause.Need;
         if (unknownRain)
         {
             // Rain that nobody knows never raises a percentage above its setting.

@@ -57,6 +57,8 @@ internal sealed class ProgramAdvisor(
             Reason = "",
             Zones = [.. context.ZonesOf(program.Program).Select(z => ZoneOf(z, program, decision, advised))],
             MayBeOn = !present.IsOff,
+            LongRuns = decision.Advice is AdviceKind.Set or AdviceKind.Resume or AdviceKind.Leave && advised > 0 ? LongRunsOf(program, advised) : [],
+            DialShowsChange = program.Program.Controller.ShowsChange,
             OffUntil = decision.Prohibition?.Until,
         };
         advice = Ahead(advice, program, decision);
@@ -132,8 +134,17 @@ internal sealed class ProgramAdvisor(
 
         var zone = program.Need.Zones.Where(z => !program.Need.SetAside.Contains(z)).MaxBy(z => z.Percent)!.Forecast;
         double wanted = zone.BaseMinutes * whole.Value / 100, given = zone.BaseMinutes * decision.Percent!.Value / 100;
-        return new Shortfall(zone.Zone.Net.DepthMm(wanted) - zone.Zone.Net.DepthMm(given), wanted - given);
+        return new Shortfall(zone.Zone.Net.DepthMm(wanted) - zone.Zone.Net.DepthMm(given), wanted - given, DialEnds: decision.Cut is null);
     }
+
+    private IReadOnlyList<LongRun> LongRunsOf(ProgramCase program, double percent) =>
+    [
+        .. from zone in context.ZonesOf(program.Program)
+           let minutes = RunMinutes.At(program.Program.Controller, zone.Station.BaseMinutes[program.Program.Key.Program], percent)
+           let split = CycleAndSoak.Of(zone.Station, minutes)
+           where split is not null
+           select new LongRun(zone.Station.Key, zone.Station.Label, minutes, split),
+    ];
 
     private IReadOnlyList<StationMinutes> NewMinutesOf(ProgramCase program, double number)
     {

@@ -36,6 +36,8 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.NoVisit when advice.LookAgain is { } day => Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),
         Cause.NoVisit => Plain("no-visit", "No visit today."),
         Cause.CanWait or Cause.NotDue => Waits(program, decision),
+        Cause.RunsTooShort => With("runs-too-short", $"At {Words.Percent(Math.Round(decision.ExactPercent!.Value))} most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}, and it can wait.", NeedData(program)),
+        Cause.RaisedToRun => With("raised-to-run", $"{Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do, but most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}: raised.", NeedData(program)),
         Cause.RainForecast => RestsOnForecast(program, decision.RainAhead!, advice),
         Cause.WasOff => With("was-off", $"It is off and its ground now needs water{NeedWords(program)}.", NeedData(program)),
         Cause.GoodEnough => With("good-enough", GoodEnoughWords(program, advice, decision.ExactPercent!.Value), NeedData(program)),
@@ -185,6 +187,15 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         if (shortOnes.Count > 0)
         {
             yield return With("short", $"Left short: {Words.List([.. shortOnes.Select(z => $"{z.Name} by {Words.Depth(Units, z.ShortMm)}")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = shortOnes.Count, ["worstMm"] = shortOnes[0].ShortMm });
+        }
+
+        if (advice.LongRuns.MaxBy(r => r.Split.Cycles) is { } longest)
+        {
+            var others = advice.LongRuns.Count > 1 ? $" and {advice.LongRuns.Count - 1} more" : "";
+            yield return With(
+                "cycles",
+                $"More than the ground takes at once at {longest.Name}{others}: in place of each start {longest.Split.Cycles} starts of {Words.Share(1.0 / longest.Split.Cycles)} of the minutes ({Words.Minutes(Math.Round(longest.Split.MinutesEach, 1))}), each at least {Words.Minutes(Math.Ceiling(longest.Split.SoakMinutes))} after the one before has ended.",
+                new SortedDictionary<string, double>(StringComparer.Ordinal) { ["stations"] = advice.LongRuns.Count, ["cycles"] = longest.Split.Cycles, ["soakMinutes"] = longest.Split.SoakMinutes, ["minutesEach"] = longest.Split.MinutesEach });
         }
 
         var wet = advice.Zones.Where(z => z.DrainsMm > context.Site.Report.Worth * z.AllowableMm).OrderByDescending(z => z.DrainsMm).ToList();

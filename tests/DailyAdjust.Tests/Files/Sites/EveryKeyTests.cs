@@ -52,13 +52,14 @@ public sealed class EveryKeyTests
             overlap: stack
             station_gap: 20 s
             pause: 7 d
+            min_run: 90 s
             clock: standard
             programs:
               - { id: "1", starts: "23:00", days: even, visit: { day: 31 } }
               - { id: "2", starts: ["04:00", "01:00"], days: monday }
           - id: B
             route: 7
-            percent: { applies: controller, max: 250 %, step: 1 % }
+            percent: { applies: controller, max: 250 %, step: 1 %, shows: change }
             programs: [ { id: "1", starts: ["02:00"], days: every day } ]
         restrictions:
           - { name: Stage 2, from: 2026-07-01, until: 2026-08-31, areas: [lawn], days: [sun], hours: { from: "10:00", until: "18:00" }, percent: 80 % }
@@ -119,6 +120,7 @@ public sealed class EveryKeyTests
         var (a, b) = (Site.Controllers[0], Site.Controllers[1]);
         Assert.Equal((PercentApplies.None, 0.5, MinutesRounding.Down, ProgramOverlap.Stack), (a.Applies, a.MinutesStep, a.Rounding, a.Overlap));
         Assert.Equal((TimeSpan.FromSeconds(20), 7, true, 1), (a.StationGap, a.PauseDays, a.ClockStaysStandard, a.Route));
+        Assert.Equal((1.5, false), (a.LeastRunMinutes, a.ShowsChange));
         Assert.Equal(new VisitDays.DayOfMonth(31), a.Programs[0].Visit);
         Assert.Equal([new TimeOnly(1, 0), new TimeOnly(4, 0)], a.Programs[1].Starts);
         Assert.Equal([DayOfWeek.Monday], Assert.IsType<WaterDays.Weekdays>(a.Programs[1].Days).Days);
