@@ -22,13 +22,19 @@ internal sealed class AdvisedWatering : DialWatering
     private readonly WeatherDay[] _weather;
     private readonly DateOnly _first;
     private readonly bool _rainKnownAhead;
+    private readonly bool _everyChange;
     private readonly Dictionary<ProgramKey, int> _place = [];
     private readonly Dictionary<StationKey, double> _depletion = [];
 
-    public AdvisedWatering(Site site, SitePlan plan, WeatherDay[] weather, bool rainKnownAhead)
+    /// <param name="site">The site.</param>
+    /// <param name="plan">Of it.</param>
+    /// <param name="weather">Consecutive days, from before the first morning through the last.</param>
+    /// <param name="rainKnownAhead">The forecast is the rain that fell.</param>
+    /// <param name="everyChange">Even what is not worth a walk is set.</param>
+    public AdvisedWatering(Site site, SitePlan plan, WeatherDay[] weather, bool rainKnownAhead, bool everyChange)
         : base(plan.Programs.Count)
     {
-        (_site, _plan, _weather, _rainKnownAhead) = (site, plan, weather, rainKnownAhead);
+        (_site, _plan, _weather, _rainKnownAhead, _everyChange) = (site, plan, weather, rainKnownAhead, everyChange);
         _first = weather[0].Date;
         for (var i = 0; i < plan.Programs.Count; i++)
         {
@@ -62,7 +68,7 @@ internal sealed class AdvisedWatering : DialWatering
         {
             var place = _place[program.Program.Key];
             Mornings[place] += program.Need is null ? 0 : 1;
-            var setting = Done(decision, Before[place]);
+            var setting = Done(program, decision, Before[place]);
             if (cuts.TryGetValue(program.Program.Key, out var cut))
             {
                 setting = new Setting(cut.ToPercent);
@@ -83,9 +89,10 @@ internal sealed class AdvisedWatering : DialWatering
         }
     }
 
-    private static Setting Done(Decision decision, Setting present) => decision.Advice switch
+    private Setting Done(ProgramCase program, Decision decision, Setting present) => decision.Advice switch
     {
         AdviceKind.Set or AdviceKind.Resume => new Setting(decision.Percent!.Value),
+        AdviceKind.Leave when _everyChange && decision.Cause == Cause.GoodEnough => new Setting(DialNumber.Nearest(program.Program.Controller, decision.ExactPercent!.Value)),
         AdviceKind.Skip or AdviceKind.Off => Setting.Off,
         _ => present,
     };

@@ -44,7 +44,7 @@ internal sealed class PolicySeason(ReplayPolicy policy, Site site, SitePlan plan
 
     private Watering WateringOf(IReadOnlyList<ReplayDay> days) => policy switch
     {
-        ReplayPolicy.Advice => new AdvisedWatering(site, plan, weather, rainKnownAhead),
+        ReplayPolicy.Advice => new AdvisedWatering(site, plan, weather, rainKnownAhead, everyChange: false),
         ReplayPolicy.Fixed => new DialWatering(plan.Programs.Count),
         ReplayPolicy.Perfect => new PerfectWatering(days, plan),
         ReplayPolicy.Refill => Refilling(),
@@ -57,11 +57,11 @@ internal sealed class PolicySeason(ReplayPolicy policy, Site site, SitePlan plan
         Area Filled(Area area) => area with { LeaveEmpty = 0, Replace = 1, RunAt = 0 };
         var filled = site with
         {
-            Report = site.Report with { Worth = 0, SkipBelowPercent = 0 },
+            Report = site.Report with { SkipBelowPercent = 0, SkipRoom = null },
             Areas = [.. site.Areas.Select(Filled)],
             Stations = [.. site.Stations.Select(s => s with { Area = Filled(s.Area) })],
         };
-        return new AdvisedWatering(filled, new SitePlan(filled), weather, rainKnownAhead: false);
+        return new AdvisedWatering(filled, new SitePlan(filled), weather, rainKnownAhead: false, everyChange: true);
     }
 
     private PolicyResult ResultOf(ReplayZone[] zones, Watering watering)

@@ -14,7 +14,7 @@ public enum ReplayPolicy
     /// <summary>Every station gets at every start the least that keeps it within its allowable depletion, all weather to come known.</summary>
     Perfect,
 
-    /// <summary>Our sheets with nothing left empty, nothing skipped and every change worth a walk.</summary>
+    /// <summary>Every visit sets what fills the ground to field capacity: our sheets with nothing left empty, and every change made.</summary>
     Refill,
 }
 
