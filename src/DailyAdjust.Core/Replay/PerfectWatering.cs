@@ -72,7 +72,7 @@ internal sealed class PerfectWatering(IReadOnlyList<ReplayDay> days, SitePlan pl
             theirsOpen &= theirs > need;
         }
 
-        var minutes = MinutesFor(zone, Math.Min(need, Math.Min(moment.DepletionMm, moment.RoomMm)));
+        var minutes = MinutesFor(zone, Math.Min(need, moment.RoomMm));
         Note(moment, minutes);
         return minutes;
     }

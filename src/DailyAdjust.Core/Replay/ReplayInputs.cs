@@ -9,7 +9,7 @@ public sealed record ReplayInputs
     /// <summary>The description that all days run under.</summary>
     public required Site Site { get; init; }
 
-    /// <summary>Consecutive days; those before <see cref="From"/> are only looked back at, those after <see cref="To"/> only by perfect knowledge.</summary>
+    /// <summary>Consecutive days; those before <see cref="From"/> are only looked back at, those after <see cref="To"/> only looked ahead at where rain is known ahead.</summary>
     public required IReadOnlyList<WeatherDay> Weather { get; init; }
 
     /// <summary>The first day; the soil is then as <see cref="Site.StartSoil"/> says.</summary>
