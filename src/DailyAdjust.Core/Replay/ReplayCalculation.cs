@@ -7,7 +7,7 @@ namespace DailyAdjust.Core.Replay;
 public static class ReplayCalculation
 {
     /// <param name="inputs">What is replayed.</param>
-    /// <param name="dayDone">Called after each day of each way, with how many of all are done.</param>
+    /// <param name="dayDone">Called after each day of each way with the share that is done, one call at a time, from any thread.</param>
     /// <exception cref="ArgumentException">Days that do not follow one another, do not reach from first to last, or are open.</exception>
     public static ReplayResult Run(ReplayInputs inputs, Action<double>? dayDone = null)
     {
@@ -22,13 +22,20 @@ public static class ReplayCalculation
         var plan = new SitePlan(site);
         List<ReplayDay> days = [.. weather.Where(w => w.Date >= inputs.From && w.Date <= inputs.To).Select(w => new ReplayDay(site, plan, w))];
         var policies = Enum.GetValues<ReplayPolicy>();
-        double done = 0, all = days.Count * policies.Length;
-        var results = new List<PolicyResult>();
-        foreach (var policy in policies)
+        var results = new PolicyResult[policies.Length];
+        double all = days.Count * policies.Length;
+        var done = 0;
+        var telling = new Lock();
+        void DayDone()
         {
-            results.Add(new PolicySeason(policy, site, plan, weather, inputs.RainKnownAhead).Run(days, () => dayDone?.Invoke(++done / all)));
+            lock (telling)
+            {
+                dayDone?.Invoke(++done / all);
+            }
         }
 
+        // Every way has its own state; the days are only read.
+        Parallel.For(0, policies.Length, i => results[i] = new PolicySeason(policies[i], site, plan, weather, inputs.RainKnownAhead).Run(days, DayDone));
         return new ReplayResult(inputs.From, inputs.To, results);
     }
 
