@@ -29,6 +29,7 @@ internal sealed class AdviceContext
         Site = site;
         Date = date;
         AsOf = asOf;
+        RoundDone = site.Clock.ToInstant(date, site.Report.RoundDoneBy);
         Settings = settings;
         DepletionMm = depletionMm;
         RainSinceMidnight = rainSinceMidnight;
@@ -67,7 +68,13 @@ internal sealed class AdviceContext
 
     public IReadOnlyList<PlannedProgram> Programs => _plan.Programs;
 
-    public DateTimeOffset RoundDone => Site.Clock.ToInstant(Date, Site.Report.RoundDoneBy);
+    public DateTimeOffset RoundDone { get; }
+
+    /// <summary>Room in which one zone after another is laid out; a morning is reckoned by one thread.</summary>
+    internal List<ZoneForecast.Step> Steps { get; } = [];
+
+    /// <summary>The same for the events of one day.</summary>
+    internal List<WaterEvent> Events { get; } = [];
 
     public double ExpectedEtoMm(DateOnly date)
     {
