@@ -35,6 +35,7 @@ internal enum Cause
     MayHaveBeenTurnedOff,
     AskedAgain,
     StaysNear,
+    NoMoreEitherWay,
     NightTooShort,
     Need,
 }

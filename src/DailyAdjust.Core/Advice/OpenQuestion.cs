@@ -31,7 +31,7 @@ internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogg
         // It may be off, and its ground would then need water: silence would leave it off for good.
         foreach (var judged in new[] { AsLogged, IfDone }.Where(j => j.Decision.Advice == AdviceKind.Resume))
         {
-            return (judged, judged.Decision with { Percent = Bounded(context, judged.Decision.Percent!.Value), Cause = Cause.MayHaveBeenTurnedOff });
+            return (judged, judged.Decision with { Percent = Math.Min(Bounded(context, judged.Decision.Percent!.Value), MostWanted), Cause = Cause.MayHaveBeenTurnedOff });
         }
 
         var wetter = done.ExactPercent <= logged.ExactPercent ? IfDone : AsLogged;
@@ -45,13 +45,25 @@ internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogg
             return (AsLogged, AsLogged.Decision);
         }
 
-        var wanted = wetter.Decision.Advice == AdviceKind.Set ? wetter.Decision.Percent!.Value : wetter.Case.Present.Setting.Percent;
-        var number = Bounded(context, wanted);
+        var near = Bounded(context, Wanted(wetter));
+        var number = Math.Min(near, MostWanted);
         var cause = number == Newest.Line.Percent ? Cause.AskedAgain
-            : wetter.Decision.Advice == AdviceKind.Set && number == wanted ? wetter.Decision.Cause
+            : wetter.Decision.Advice == AdviceKind.Set && number == Wanted(wetter) ? wetter.Decision.Cause
+            : number < near ? Cause.NoMoreEitherWay
             : Cause.StaysNear;
         return (wetter, wetter.Decision with { Advice = AdviceKind.Set, Percent = number, Cause = cause });
     }
+
+    /// <summary>What neither way of judging asks more than: staying near an earlier number is no reason to water more than that.</summary>
+    private double MostWanted => Math.Max(Wanted(AsLogged), Wanted(IfDone));
+
+    /// <summary>What one way of judging asks, on the dial; 0 = nothing.</summary>
+    private static double Wanted(Judged judged) => judged.Decision.Advice switch
+    {
+        AdviceKind.Set or AdviceKind.Resume => judged.Decision.Percent!.Value,
+        AdviceKind.Leave => judged.Case.Present.Setting.Percent,
+        _ => 0,
+    };
 
     /// <summary>A number moves no further from the one last advised than a step of the dial a day, and never above a ceiling of the place.</summary>
     private double Bounded(AdviceContext context, double wanted)
