@@ -31,9 +31,9 @@ internal static class AdviceWords
         _ => $"{Act(advice.Advice)} {SiteWords.Setting(advice.Present.Percent)}",
     };
 
-    /// <summary>The setting that the dial should show; a percent sign only where it would not stand twice.</summary>
+    /// <summary>The setting that the dial should show, or both where nobody answered; a percent sign only where it would not stand twice.</summary>
     public static string Old(ProgramAdvice advice) => advice.Advice == AdviceKind.Set
-        ? Tables.Plain.Short(advice.Present.Percent)
+        ? Tables.Plain.Short(advice.Present.Percent) + (advice.Unanswered is { Percent: { } asked } && asked != advice.Present.Percent ? " or " + Tables.Plain.Short(asked) : "")
         : SiteWords.Setting(advice.Present.Percent);
 
     public static string New(ProgramAdvice advice) => SiteWords.Setting(NewPercent(advice))
