@@ -2,20 +2,39 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Logbook;
 
-/// <summary>Holds that people entered: where, why and until when. A bare date holds through that date.</summary>
+/// <summary>
+/// Holds that people entered, no-water orders and events: where, why and until when. A bare date holds through that date; an event holds so long
+/// before its end as it says.
+/// </summary>
 public sealed class HoldCalendar
 {
     private readonly List<HoldInForce> _holds;
 
     public HoldCalendar(SiteClock clock, IReadOnlyList<LogEntry> log) =>
         _holds = [.. log
-            .Where(e => e.Kind == LogKind.Hold)
-            .Select(e => new HoldInForce(e.Where, e.Time.Clock is null ? clock.DayStart(e.Time.Date) : e.Time.Instant(clock), e.Until?.Instant(clock), e.Until?.Date, e.Note))
+            .Where(e => e.Kind is LogKind.Hold or LogKind.NoWater || (e.Kind == LogKind.Event && e.Value is not null && e.Until is not null))
+            .Select(e => new HoldInForce(e.Where, Begin(clock, e), e.Until?.Instant(clock), e.Until?.Date, Reason(e)))
             .OrderBy(h => h.From)];
 
     /// <summary>Holds in force at an instant, earliest first.</summary>
     public IEnumerable<HoldInForce> At(DateTimeOffset instant) =>
         _holds.Where(h => h.From <= instant && (h.Ends is null || instant < h.Ends));
+
+    private static DateTimeOffset Begin(SiteClock clock, LogEntry entry) =>
+        entry.Kind == LogKind.Event ? entry.Until!.Value.Instant(clock).AddMinutes(-entry.Value!.Value)
+        : entry.Time.Clock is null ? clock.DayStart(entry.Time.Date)
+        : entry.Time.Instant(clock);
+
+    private static string Reason(LogEntry entry)
+    {
+        var kind = entry.Kind switch
+        {
+            LogKind.NoWater => "no water",
+            LogKind.Event => "event",
+            _ => "",
+        };
+        return kind.Length == 0 ? entry.Note : entry.Note.Length == 0 ? kind : $"{kind}, {entry.Note}";
+    }
 }
 
 /// <summary>One hold.</summary>

@@ -23,6 +23,20 @@ public class DecisionOrderTests
         Assert.Equal(AdviceKind.Set, Dry(Entry(LogKind.Hold) with { Until = new(SmallCourse.Monday, new(18, 0)) }).Advice().Advice);
 
     [Fact]
+    public void No_water_and_an_event_stop_what_starts_in_them()
+    {
+        var spray = Dry(Entry(LogKind.NoWater) with { Until = new(SmallCourse.Monday, new(23, 0)), Note = "foliar feeding" }).Advice();
+        Assert.Equal((AdviceKind.Off, SmallCourse.Monday), (spray.Advice, spray.OffUntil!.Value));
+        Assert.Contains("no water, foliar feeding", spray.Reason, StringComparison.Ordinal);
+        Assert.Equal(AdviceKind.Set, Dry(Entry(LogKind.NoWater) with { Until = new(SmallCourse.Monday, new(21, 0)) }).Advice().Advice);
+
+        // Until Tuesday 18:00 and 20 hours before: from 22:00 tonight.
+        LogEntry Event(double hours) => Entry(LogKind.Event) with { Until = new(SmallCourse.Monday.AddDays(1), new(18, 0)), Value = hours * 60, Unit = LogUnit.Minutes, Note = "championship" };
+        Assert.Equal(AdviceKind.Off, Dry(Event(20)).Advice().Advice);
+        Assert.Equal(AdviceKind.Set, Dry(Event(19)).Advice().Advice);
+    }
+
+    [Fact]
     public void A_closed_season_comes_before_everything() =>
         Assert.Equal(AdviceKind.Off, Dry(Entry(LogKind.Season) with { Where = new(PlaceKind.Site, "", ""), Text = "closed" }).Advice().Advice);
 
