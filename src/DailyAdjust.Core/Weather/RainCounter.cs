@@ -167,6 +167,14 @@ internal sealed class RainCounter
             mm = double.NaN;
         }
 
+        if (mm > CloudburstMm && reading.RainCounterMm < _good.RainCounterMm - SameMm)
+        {
+            // So much since a beginning is rather a total before it that was wrong.
+            SetAside(reading, string.Create(CultureInfo.InvariantCulture, $"the running total began again with {mm:0.##} mm in it: what fell is not known"));
+            _notKnown.Add((_good.End, reading.End));
+            mm = double.NaN;
+        }
+
         _rain.AddRange(double.IsNaN(mm) ? _silent : Dry(_good.End, _silent, reading.Begin));
         _rain.Add(reading with { RainMm = mm });
         _silent.Clear();
