@@ -23,6 +23,7 @@ internal static class ReportSection
             Satisfy = Share(section, "satisfy", new(0, 100, AboveMin: true)) ?? usual.Satisfy,
             SkipBelowPercent = section.Quantity("skip_below", UnitKind.Percent, new(0, 1000)) ?? usual.SkipBelowPercent,
             Worth = Share(section, "worth", new(0, 100)) ?? usual.Worth,
+            OffWithNoteStaysOff = section.Word("off_with_note", "resume", "ask") is "ask",
             WeatherMaxAge = section.Quantity("weather_max_age", UnitKind.Duration, new(60, 30 * 1440)) is { } minutes ? TimeSpan.FromMinutes(minutes) : usual.WeatherMaxAge,
         };
         section.Done();

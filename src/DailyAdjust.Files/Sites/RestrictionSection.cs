@@ -17,7 +17,7 @@ internal static class RestrictionSection
             Name = section.NeedText("name", "Stage 2"),
             From = section.Date("from"),
             Until = section.Date("until"),
-            Areas = section.Find("areas") is { } node ? AreaNames(node, section, areas) : [],
+            Areas = section.Find("areas") is { } node ? AreaList.Read(node, section.NameOf("areas"), section.Problems, areas) : [],
             DaysNotAllowed = section.Find("days") is { } days ? DayPatterns.WaterDays(days, section.NameOf("days"), section) : null,
             HoursNotAllowed = WindowSection.Read(section.Map("hours"), "from", "until"),
             MostPercent = section.Quantity("percent", UnitKind.Percent, new(0, Setting.LargestPercent)),
@@ -35,28 +35,5 @@ internal static class RestrictionSection
         }
 
         return restriction;
-    }
-
-    private static List<string> AreaNames(YamlNode node, Section section, IReadOnlyList<string> areas)
-    {
-        var names = new List<string>();
-        foreach (var item in Values.Items(node))
-        {
-            if (Values.Text(item, section.NameOf("areas"), section.Problems) is not { } text)
-            {
-                continue;
-            }
-
-            if (Names.Find(areas, text.Value) is { } name)
-            {
-                names.Add(name);
-            }
-            else
-            {
-                section.Problems.Error(item.Line, item.Column, $"{section.NameOf("areas")}: there is no area {Wording.Quote(text.Value)}", Wording.DidYouMean(text.Value, areas, "areas"));
-            }
-        }
-
-        return names;
     }
 }
