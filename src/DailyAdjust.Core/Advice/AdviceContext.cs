@@ -13,6 +13,7 @@ internal sealed class AdviceContext
     private readonly Func<DateOnly, double> _expectedEto;
     private readonly HandWater _hand;
     private readonly RunRules _rules;
+    private readonly SitePlan _plan;
 
     public AdviceContext(
         Site site,
@@ -24,11 +25,13 @@ internal sealed class AdviceContext
         IReadOnlyList<GaugeDay> rainSinceMidnight,
         Func<DateOnly, double> expectedEto,
         IReadOnlyList<WeatherDay> before,
-        IReadOnlyList<OffOrder> weatherOrders)
+        IReadOnlyList<OffOrder> weatherOrders,
+        SitePlan? plan = null)
     {
         Site = site;
         Date = date;
         AsOf = asOf;
+        RoundDone = site.Clock.ToInstant(date, site.Report.RoundDoneBy);
         Settings = settings;
         DepletionMm = depletionMm;
         RainSinceMidnight = rainSinceMidnight;
@@ -42,8 +45,7 @@ internal sealed class AdviceContext
         Visits = new VisitCalendar(site, log);
         Off = new OffOrders(site.Clock, log, weatherOrders);
         Rules = [.. site.Restrictions, .. DroughtRules.Of(site, StageHistory.Of(log))];
-        Zones = ZonePlan.Of(site);
-        Programs = ZonePlan.AllPrograms(site);
+        _plan = plan ?? new SitePlan(site);
     }
 
     public Site Site { get; }
@@ -77,11 +79,17 @@ internal sealed class AdviceContext
     /// <summary>From the sheet's date on; may be empty.</summary>
     public IReadOnlyList<ForecastDay> Forecast { get; init; } = [];
 
-    public IReadOnlyList<ZonePlan> Zones { get; }
+    public IReadOnlyList<ZonePlan> Zones => _plan.Zones;
 
-    public IReadOnlyList<PlannedProgram> Programs { get; }
+    public IReadOnlyList<PlannedProgram> Programs => _plan.Programs;
 
-    public DateTimeOffset RoundDone => Site.Clock.ToInstant(Date, Site.Report.RoundDoneBy);
+    public DateTimeOffset RoundDone { get; }
+
+    /// <summary>Room in which one zone after another is laid out; a morning is reckoned by one thread.</summary>
+    internal List<ZoneForecast.Step> Steps { get; } = [];
+
+    /// <summary>The same for the events of one day.</summary>
+    internal List<WaterEvent> Events { get; } = [];
 
     public double ExpectedEtoMm(DateOnly date)
     {
@@ -107,7 +115,5 @@ internal sealed class AdviceContext
         return day;
     }
 
-    public IEnumerable<ZonePlan> ZonesOf(PlannedProgram program) => Zones.Where(z =>
-        string.Equals(z.Station.Key.Controller, program.Key.Controller, StringComparison.Ordinal)
-        && z.Station.BaseMinutes.ContainsKey(program.Key.Program));
+    public IReadOnlyList<ZonePlan> ZonesOf(PlannedProgram program) => _plan.ZonesOf(program);
 }

@@ -10,7 +10,9 @@ namespace DailyAdjust.Core.Advice;
 /// <param name="Cause">What decided, for the words.</param>
 /// <param name="Prohibition">off: why and until when.</param>
 /// <param name="RainAhead">skip that rests on a forecast: the rain.</param>
-internal sealed record Decision(AdviceKind Advice, double? Percent, double? ExactPercent, Cause Cause, Prohibition? Prohibition = null, RainAhead? RainAhead = null);
+/// <param name="Cut">The number was cut to fit the night.</param>
+internal sealed record Decision(
+    AdviceKind Advice, double? Percent, double? ExactPercent, Cause Cause, Prohibition? Prohibition = null, RainAhead? RainAhead = null, NightCut? Cut = null);
 
 /// <summary>The rule that decided.</summary>
 internal enum Cause
@@ -21,6 +23,8 @@ internal enum Cause
     NoVisit,
     CanWait,
     NotDue,
+    RunsTooShort,
+    RaisedToRun,
     RainForecast,
     WasOff,
     GoodEnough,
@@ -33,6 +37,7 @@ internal enum Cause
     StaysNear,
     IsFaulty,
     GrowsIn,
+    NightTooShort,
     Need,
 }
 
@@ -101,7 +106,7 @@ internal static class DecisionRules
         var policy = context.Site.Report;
         var canWait = needs.TrueForAll(c => c.Need!.CanWait);
         var due = needs.Exists(c => c.Need!.Due);
-        if (canWait && (exact <= policy.SkipBelowPercent || !due))
+        if (canWait && (exact <= policy.SkipBelowPercent || !due) && (isOff || !GoodEnough.LeavesRoom(needs, policy.SkipRoom)))
         {
             return new Decision(isOff ? AdviceKind.KeepOff : AdviceKind.Skip, null, exact, exact <= policy.SkipBelowPercent ? Cause.CanWait : Cause.NotDue);
         }
@@ -111,6 +116,12 @@ internal static class DecisionRules
             return new Decision(isOff ? AdviceKind.KeepOff : AdviceKind.Skip, null, exact, Cause.RainForecast, RainAhead: ForecastRainRule.LetsSkip(context, needs[0]));
         }
 
+        var tooShort = canWait && ShortRuns.OnMostGround(needs, DialNumber.Nearest(needs[0].Program.Controller, exact));
+        if (isOff && tooShort)
+        {
+            return new Decision(AdviceKind.KeepOff, null, exact, Cause.RunsTooShort);
+        }
+
         var (number, cause) = Number(context, needs, exact, unknownRain);
         if (isOff || needs.Exists(c => c.FirstIsPaused))
         {
@@ -118,7 +129,7 @@ internal static class DecisionRules
         }
 
         var running = needs.Where(c => !c.Present.Setting.IsOff).ToList();
-        if (!OverCeiling(context, needs))
+        if (!OverCeiling(context, needs) && !(tooShort && ShortRuns.OnMostGround(running, c => c.Present.Setting.Percent)))
         {
             if (running.TrueForAll(c => GoodEnough.Holds(c.Program, c.Need!, c.Present.Setting.Percent, number, policy.Worth)))
             {
@@ -131,6 +142,12 @@ internal static class DecisionRules
             }
         }
 
+        // Only a number that is to be set can be too short: what runs well enough is not left out for it.
+        if (tooShort)
+        {
+            return new Decision(AdviceKind.Skip, null, exact, Cause.RunsTooShort);
+        }
+
         return new Decision(AdviceKind.Set, number, exact, cause);
     }
 
@@ -138,8 +155,9 @@ internal static class DecisionRules
     private static (double Number, Cause Cause) Number(AdviceContext context, List<ProgramCase> needs, double exact, bool unknownRain)
     {
         var controller = needs[0].Program.Controller;
-        var number = DialNumber.Nearest(controller, exact);
-        var cause = Cause.Need;
+        var nearest = DialNumber.Nearest(controller, exact);
+        var number = ShortRuns.Raise(needs, nearest);
+        var cause = number > nearest ? Cause.RaisedToRun : Cause.Need;
         if (unknownRain)
         {
             // Rain that nobody knows never raises a percentage above its setting.

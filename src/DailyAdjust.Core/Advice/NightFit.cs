@@ -19,9 +19,17 @@ public sealed record OutsideWindow(string Controller, string Program, DateOnly D
 /// <summary>Minutes in which all controllers together ask more than the pump gives, L/min.</summary>
 public sealed record PumpExceeded(DateTimeOffset From, DateTimeOffset To, double FlowLPerMin, double CapacityLPerMin);
 
+/// <summary>A number that was cut because the night is too short or the pump gives too little.</summary>
+/// <param name="FromPercent">What the ground asks, on the dial.</param>
+/// <param name="ToPercent">What fits.</param>
+/// <param name="Short">What is missing of a start; null where none of its zones was reckoned.</param>
+/// <param name="StartThatFits">A first start, near the present one, at which it would not have to be cut; null = none was found.</param>
+public sealed record FitCut(ProgramKey Program, double FromPercent, double ToPercent, Shortfall? Short, TimeOnly? StartThatFits);
+
 /// <summary>Whether the changed programs still fit the nights of the horizon.</summary>
 public sealed record NightFit(
     IReadOnlyList<ProgramRun> Runs,
     IReadOnlyList<ProgramOverlapFound> Overlaps,
     IReadOnlyList<OutsideWindow> Window,
-    IReadOnlyList<PumpExceeded> Pump);
+    IReadOnlyList<PumpExceeded> Pump,
+    IReadOnlyList<FitCut> Cuts);

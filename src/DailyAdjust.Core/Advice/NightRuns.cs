@@ -10,15 +10,16 @@ internal readonly record struct StationRun(Station Station, DateTimeOffset Begin
 internal sealed record PlannedRun(PlannedProgram Program, ProgramStart Start, double Percent, DateTimeOffset Begins, DateTimeOffset Finishes, IReadOnlyList<StationRun> Stations);
 
 /// <summary>Lays the stations of every start one after another, as a controller runs them.</summary>
-internal static class NightRuns
+internal sealed class NightRuns(Site site)
 {
+    private readonly ILookup<string, Station> _stations = site.Stations.ToLookup(s => s.Key.Controller, StringComparer.Ordinal);
+
     /// <summary>All runs that start in a span, by controller, then by start.</summary>
-    /// <param name="site">The site.</param>
-    /// <param name="programs">All of its programs.</param>
+    /// <param name="programs">All of the site's programs.</param>
     /// <param name="from">First instant.</param>
     /// <param name="to">End, excluded.</param>
     /// <param name="percentOf">A program's percentage; 0 = does not run.</param>
-    public static IReadOnlyList<PlannedRun> Of(Site site, IReadOnlyList<PlannedProgram> programs, DateTimeOffset from, DateTimeOffset to, Func<ProgramKey, double> percentOf)
+    public IReadOnlyList<PlannedRun> Between(IReadOnlyList<PlannedProgram> programs, DateTimeOffset from, DateTimeOffset to, Func<ProgramKey, double> percentOf)
     {
         var runs = new List<PlannedRun>();
         foreach (var controller in site.Controllers)
@@ -31,7 +32,7 @@ internal static class NightRuns
             foreach (var (program, start) in due)
             {
                 var begins = controller.Overlap == ProgramOverlap.Stack && free > start.At ? free : start.At;
-                var run = Lay(site, program, start, begins, percentOf(program.Key));
+                var run = Lay(program, start, begins, percentOf(program.Key));
                 runs.Add(run);
                 free = run.Finishes;
             }
@@ -41,17 +42,16 @@ internal static class NightRuns
     }
 
     /// <summary>When a start's last station ends, where nothing pushes it back.</summary>
-    public static DateTimeOffset Finish(Site site, PlannedProgram program, DateTimeOffset begins, double percent) =>
-        Lay(site, program, new ProgramStart(default, begins), begins, percent).Finishes;
+    public DateTimeOffset Finish(PlannedProgram program, DateTimeOffset begins, double percent) =>
+        Lay(program, new ProgramStart(default, begins), begins, percent).Finishes;
 
-    private static PlannedRun Lay(Site site, PlannedProgram program, ProgramStart start, DateTimeOffset begins, double percent)
+    private PlannedRun Lay(PlannedProgram program, ProgramStart start, DateTimeOffset begins, double percent)
     {
         var stations = new List<StationRun>();
         var now = begins;
-        foreach (var station in site.Stations)
+        foreach (var station in _stations[program.Key.Controller])
         {
-            if (!string.Equals(station.Key.Controller, program.Key.Controller, StringComparison.Ordinal)
-                || !station.BaseMinutes.TryGetValue(program.Key.Program, out var baseMinutes))
+            if (!station.BaseMinutes.TryGetValue(program.Key.Program, out var baseMinutes))
             {
                 continue;
             }

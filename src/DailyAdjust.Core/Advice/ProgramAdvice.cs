@@ -48,6 +48,10 @@ public sealed record AfterTonight(DateOnly On, double Percent);
 /// <summary>Rain at the gauge before the next start from which the program would better be left off.</summary>
 public sealed record StopRule(string Gauge, double RainMm, DateTimeOffset Before);
 
+/// <summary>A station that would run longer than its ground takes at once.</summary>
+/// <param name="Minutes">Of one start at the advised number.</param>
+public sealed record LongRun(StationKey Station, string Name, double Minutes, Irrigation.CycleAndSoak Split);
+
 /// <summary>An advice of an earlier sheet that nobody has answered.</summary>
 /// <param name="Sheet">That sheet's date.</param>
 /// <param name="Kind">What it said.</param>
@@ -62,8 +66,8 @@ public sealed record AlternativeAdvice(AdviceKind Kind, double? Percent);
 /// <summary>Minutes of a station before and after, where a controller has no percentage.</summary>
 public sealed record StationMinutes(StationKey Station, double From, double To);
 
-/// <summary>A number that the dial or the controller's range cuts off.</summary>
-public sealed record Shortfall(double DepthMm, double Minutes);
+/// <summary>What a number leaves undone of a start because the dial ends, or because it was cut to fit the night.</summary>
+public sealed record Shortfall(double DepthMm, double Minutes, bool DialEnds);
 
 /// <summary>The advice for one program, with everything that leads to it.</summary>
 public sealed record ProgramAdvice
@@ -111,8 +115,14 @@ public sealed record ProgramAdvice
 
     public Shortfall? Shortfall { get; init; }
 
+    /// <summary>The dial shows the change from 100 %, not the percentage.</summary>
+    public bool DialShowsChange { get; init; }
+
     /// <summary>Where the controller has no percentage: the minutes to set.</summary>
     public IReadOnlyList<StationMinutes> NewMinutes { get; init; } = [];
+
+    /// <summary>Stations whose run has to be split into cycles, in station order.</summary>
+    public IReadOnlyList<LongRun> LongRuns { get; init; } = [];
 
     public UnansweredAdvice? Unanswered { get; init; }
 

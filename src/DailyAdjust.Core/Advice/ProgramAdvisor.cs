@@ -57,6 +57,8 @@ internal sealed class ProgramAdvisor(
             Reason = "",
             Zones = [.. context.ZonesOf(program.Program).Select(z => ZoneOf(z, program, decision, advised))],
             MayBeOn = !present.IsOff,
+            LongRuns = decision.Advice is AdviceKind.Set or AdviceKind.Resume or AdviceKind.Leave && advised > 0 ? LongRunsOf(program, advised) : [],
+            DialShowsChange = program.Program.Controller.ShowsChange,
             OffUntil = decision.Prohibition?.Until,
             PausedUntil = program.Present.PausedUntil,
             Fault = program.Noted,
@@ -144,20 +146,28 @@ internal sealed class ProgramAdvisor(
 
     private static double Beyond(double mm, double allowableMm) => mm - allowableMm > Depth.ToleranceMm ? mm - allowableMm : 0;
 
-    /// <summary>What a number that the dial cuts off leaves undone, a start: for the zone that the exact number was made for.</summary>
+    /// <summary>What a number that the dial cuts off, or that was cut to fit the night, leaves undone, a start: for the zone that the exact number was made for.</summary>
     private static Shortfall? ShortfallOf(ProgramCase program, Decision decision)
     {
-        var cutOff = decision.ExactPercent - program.Program.Controller.PercentMax;
-        if (program.Need is null || cutOff is not > 0 || decision.Percent < program.Program.Controller.PercentMax)
+        var whole = decision.Cut?.FromPercent ?? (decision.Percent >= program.Program.Controller.PercentMax ? decision.ExactPercent : null);
+        if (program.Need is null || !(whole > decision.Percent))
         {
             return null;
         }
 
         var zone = program.Need.Zones.Where(z => !program.Need.SetAside.Contains(z)).MaxBy(z => z.Percent)!.Forecast;
-        var whole = zone.Zone.Net.DepthMm(zone.BaseMinutes * decision.ExactPercent!.Value / 100);
-        var given = zone.Zone.Net.DepthMm(zone.BaseMinutes * decision.Percent!.Value / 100);
-        return new Shortfall(whole - given, zone.BaseMinutes * cutOff.Value / 100);
+        double wanted = zone.BaseMinutes * whole.Value / 100, given = zone.BaseMinutes * decision.Percent!.Value / 100;
+        return new Shortfall(zone.Zone.Net.DepthMm(wanted) - zone.Zone.Net.DepthMm(given), wanted - given, DialEnds: decision.Cut is null);
     }
+
+    private IReadOnlyList<LongRun> LongRunsOf(ProgramCase program, double percent) =>
+    [
+        .. from zone in context.ZonesOf(program.Program)
+           let minutes = RunMinutes.At(program.Program.Controller, zone.Station.BaseMinutes[program.Program.Key.Program], percent)
+           let split = CycleAndSoak.Of(zone.Station, minutes)
+           where split is not null
+           select new LongRun(zone.Station.Key, zone.Station.Label, minutes, split),
+    ];
 
     private IReadOnlyList<StationMinutes> NewMinutesOf(ProgramCase program, double number)
     {

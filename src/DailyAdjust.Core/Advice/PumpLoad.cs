@@ -3,65 +3,75 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
 
-/// <summary>What all controllers together ask of the pump.</summary>
-internal static class PumpLoad
+/// <summary>What all controllers together ask of the pump. Stations without a known flow count 0.</summary>
+internal sealed class PumpLoad
 {
     private const double Tolerance = 1e-9;
+    private readonly double _capacity;
+    private readonly List<(DateTimeOffset From, DateTimeOffset? Until, double Capacity)> _limits;
 
-    /// <summary>Spans in which the flow asked exceeds what the pump gives, in order of time. Stations without a known flow count 0.</summary>
-    public static IEnumerable<PumpExceeded> Exceeded(Site site, IReadOnlyList<PlannedRun> runs, IReadOnlyList<LogEntry> log)
+    /// <param name="site">Its pump.</param>
+    /// <param name="log">Its `pump` entries.</param>
+    public PumpLoad(Site site, IReadOnlyList<LogEntry> log)
     {
-        var limits = log
+        _capacity = site.PumpCapacityLPerMin ?? double.PositiveInfinity;
+        _limits = [.. log
             .Where(e => e.Kind == LogKind.Pump && e.Value is not null)
-            .Select(e => (From: e.Time.Clock is null ? site.Clock.DayStart(e.Time.Date) : e.Time.Instant(site.Clock), Until: e.Until?.Instant(site.Clock), Capacity: e.Value!.Value))
-            .ToList();
-        if (site.PumpCapacityLPerMin is null && limits.Count == 0)
+            .Select(e => (e.Time.Clock is null ? site.Clock.DayStart(e.Time.Date) : e.Time.Instant(site.Clock), e.Until?.Instant(site.Clock), e.Value!.Value))];
+    }
+
+    /// <summary>Spans in which the flow asked exceeds what the pump gives, in order of time.</summary>
+    public IReadOnlyList<PumpExceeded> Exceeded(IReadOnlyList<PlannedRun> runs)
+    {
+        var found = new List<PumpExceeded>();
+        if (double.IsPositiveInfinity(_capacity) && _limits.Count == 0)
         {
-            yield break;
+            return found;
         }
 
-        var stations = runs.SelectMany(r => r.Stations).Where(s => s.Station.FlowLPerMin is > 0).ToList();
+        var stations = runs.SelectMany(r => r.Stations).Where(s => s.Station.FlowLPerMin is > 0).OrderBy(s => s.Begins).ToList();
         var instants = stations.SelectMany(s => new[] { s.Begins, s.Ends })
-            .Concat(limits.SelectMany(l => l.Until is { } until ? new[] { l.From, until } : [l.From]))
+            .Concat(_limits.SelectMany(l => l.Until is { } until ? new[] { l.From, until } : [l.From]))
             .Distinct().Order().ToList();
-        PumpExceeded? open = null;
+        var running = new List<StationRun>();
+        var next = 0;
         for (var i = 0; i + 1 < instants.Count; i++)
         {
             DateTimeOffset from = instants[i], to = instants[i + 1];
-            var flow = stations.Where(s => s.Begins <= from && s.Ends >= to).Sum(s => s.Station.FlowLPerMin!.Value);
-            var capacity = CapacityAt(site, limits, from);
-            if (flow <= capacity + Tolerance)
+            running.RemoveAll(s => s.Ends <= from);
+            while (next < stations.Count && stations[next].Begins <= from)
             {
-                if (open is not null)
-                {
-                    yield return open;
-                    open = null;
-                }
-
-                continue;
+                running.Add(stations[next++]);
             }
 
-            // Neighbouring spans are one, with the largest flow asked in it.
-            open = open is { } o && o.To == from && o.CapacityLPerMin == capacity
-                ? o with { To = to, FlowLPerMin = Math.Max(o.FlowLPerMin, flow) }
-                : open is null ? new PumpExceeded(from, to, flow, capacity) : open;
-            if (open.To != to)
+            // Added up anew each time: a running sum would keep the last bits of what has ended.
+            var flow = running.Sum(s => s.Station.FlowLPerMin!.Value);
+            var capacity = CapacityAt(from);
+            if (flow > capacity + Tolerance)
             {
-                yield return open;
-                open = new PumpExceeded(from, to, flow, capacity);
+                Add(found, new PumpExceeded(from, to, flow, capacity));
             }
         }
 
-        if (open is not null)
-        {
-            yield return open;
-        }
+        return found;
     }
 
-    private static double CapacityAt(Site site, List<(DateTimeOffset From, DateTimeOffset? Until, double Capacity)> limits, DateTimeOffset at)
+    /// <summary>Neighbouring spans are one, with the largest flow asked in it.</summary>
+    private static void Add(List<PumpExceeded> found, PumpExceeded span)
     {
-        var capacity = site.PumpCapacityLPerMin ?? double.PositiveInfinity;
-        foreach (var limit in limits.Where(l => l.From <= at && (l.Until is null || at < l.Until)))
+        if (found.Count > 0 && found[^1] is var last && last.To == span.From && last.CapacityLPerMin == span.CapacityLPerMin)
+        {
+            found[^1] = last with { To = span.To, FlowLPerMin = Math.Max(last.FlowLPerMin, span.FlowLPerMin) };
+            return;
+        }
+
+        found.Add(span);
+    }
+
+    private double CapacityAt(DateTimeOffset at)
+    {
+        var capacity = _capacity;
+        foreach (var limit in _limits.Where(l => l.From <= at && (l.Until is null || at < l.Until)))
         {
             capacity = Math.Min(capacity, limit.Capacity);
         }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
@@ -34,12 +35,15 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.NoVisit when advice.LookAgain is { } day => Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),
         Cause.NoVisit => Plain("no-visit", "No visit today."),
         Cause.CanWait or Cause.NotDue => Waits(program, decision),
+        Cause.RunsTooShort => With("runs-too-short", $"At {Words.Percent(Math.Round(decision.ExactPercent!.Value))} most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}, and it can wait.", NeedData(program)),
+        Cause.RaisedToRun => With("raised-to-run", $"{Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do, but most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}: raised.", NeedData(program)),
         Cause.RainForecast => RestsOnForecast(program, decision.RainAhead!, advice),
         Cause.WasOff => With("was-off", $"It is off and its ground now needs water{NeedWords(program)}.", NeedData(program)),
         Cause.GoodEnough => With("good-enough", GoodEnoughWords(program, advice, decision.ExactPercent!.Value), NeedData(program)),
         Cause.SameMinutes => With("same-minutes", $"No station's minutes would change at {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
         Cause.UnknownRain => With("unknown-rain", "Rain of a past day is unknown, so nothing is raised above its setting: enter the gauge.", NeedData(program)),
         Cause.AssumedSoil => With("assumed-soil", $"How wet this ground is was only assumed, so nothing is cut or left out on that ({Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do): probe it.", NeedData(program)),
+        Cause.NightTooShort => With("night-too-short", CutWords(decision.Cut!, advice), NeedData(program)),
         Cause.CeilingHolds => With("ceiling", $"A watering rule allows {Words.Percent(decision.Percent ?? advice.Present.Percent)} at most; the need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
         Cause.MayHaveBeenTurnedOff => Plain("may-be-off", "An earlier sheet said to leave it out or to turn it on, and nobody answered: make sure it is on at this number."),
         Cause.AskedAgain => With("asked-again", "An earlier sheet asked for this number and nobody answered; if it is on the dial, leave it.", NeedData(program)),
@@ -75,6 +79,13 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
             "rain-forecast",
             $"Rests on a forecast: {Words.Depth(Units, rain.Mm.Value)} of rain on {Words.Date(context.Site.Clock.DateOf(rain.Begin))}, chance {Words.Percent(Math.Round(rain.ChancePercent.Value))}, and the ground can wait without this water. {otherwise}",
             data);
+    }
+
+    private string CutWords(NightCut cut, ProgramAdvice advice)
+    {
+        var missing = advice.Shortfall is { } gone ? $", {Words.Depth(Units, gone.DepthMm)} or {Words.Minutes(gone.Minutes)} short a start" : "";
+        var other = cut.StartThatFits is { } start ? $" With a first start at {start.ToString("HH:mm", CultureInfo.InvariantCulture)} the whole would fit." : "";
+        return $"Cut from {Words.Percent(cut.FromPercent)}: the night or the pump does not give more{missing}.{other}";
     }
 
     private static string GoodEnoughWords(ProgramCase program, ProgramAdvice advice, double exact)
@@ -160,7 +171,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
             yield return Plain("look-again", $"{Words.Date(day)}{(advice.After is { } then ? $", at about {Words.Percent(then.Percent)}," : "")} it is wanted again if no rain falls.");
         }
 
-        if (advice.Shortfall is { } cut)
+        if (advice.Shortfall is { } cut && decision.Cut is null)
         {
             yield return With("shortfall", $"The dial stops at {Words.Percent(advice.Percent!.Value)} of {Words.Percent(decision.ExactPercent!.Value)}: {Words.Depth(Units, cut.DepthMm)} or {Words.Minutes(cut.Minutes)} short a start.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["depthMm"] = cut.DepthMm, ["minutes"] = cut.Minutes });
         }
@@ -177,6 +188,15 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         if (shortOnes.Count > 0)
         {
             yield return With("short", $"Left short: {Words.List([.. shortOnes.Select(z => $"{z.Name} by {Words.Depth(Units, z.ShortMm)}")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = shortOnes.Count, ["worstMm"] = shortOnes[0].ShortMm });
+        }
+
+        if (advice.LongRuns.MaxBy(r => r.Split.Cycles) is { } longest)
+        {
+            var others = advice.LongRuns.Count > 1 ? $" and {advice.LongRuns.Count - 1} more" : "";
+            yield return With(
+                "cycles",
+                $"More than the ground takes at once at {longest.Name}{others}: in place of each start {longest.Split.Cycles} starts of {Words.Share(1.0 / longest.Split.Cycles)} of the minutes ({Words.Minutes(Math.Round(longest.Split.MinutesEach, 1))}), each at least {Words.Minutes(Math.Ceiling(longest.Split.SoakMinutes))} after the one before has ended.",
+                new SortedDictionary<string, double>(StringComparer.Ordinal) { ["stations"] = advice.LongRuns.Count, ["cycles"] = longest.Split.Cycles, ["soakMinutes"] = longest.Split.SoakMinutes, ["minutesEach"] = longest.Split.MinutesEach });
         }
 
         var wet = advice.Zones.Where(z => z.DrainsMm > context.Site.Report.Worth * z.AllowableMm).OrderByDescending(z => z.DrainsMm).ToList();

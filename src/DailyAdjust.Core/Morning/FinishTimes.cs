@@ -15,9 +15,9 @@ internal static class FinishTimes
             return advice;
         }
 
-        var percent = NightFitCalculation.PercentAfter(advice);
+        var percent = NightCuts.PercentAfter(advice);
         var planned = fit.Runs.FirstOrDefault(r => r.Program == advice.Key && r.Date == start.Date && r.Begins >= start.At);
-        var finishes = planned?.Finishes ?? NightRuns.Finish(context.Site, program, start.At, percent);
+        var finishes = planned?.Finishes ?? new NightRuns(context.Site).Finish(program, start.At, percent);
         return advice with { NextStart = start.At, Finishes = percent > 0 ? finishes : null };
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
@@ -46,6 +47,11 @@ internal static class FreshnessPart
         if (how.Length + details.Length > 0)
         {
             yield return $"{date}: {string.Join(": ", new[] { how, details }.Where(t => t.Length > 0))}.";
+        }
+
+        foreach (var rain in day.Rain.Where(r => r.MissingH > 0))
+        {
+            yield return $"{date}: {rain.MissingH.ToString("0.#", CultureInfo.InvariantCulture)} h of gauge {rain.Gauge} are missing; the rest of the day counts as the whole.";
         }
 
         foreach (var rain in day.Rain.Where(r => r.Basis == RainBasis.Substitute))

@@ -82,7 +82,7 @@ internal static class GroundPart
 
     /// <summary>Base minutes to look at.</summary>
     public static IReadOnlyList<string> Pointers(IReadOnlyList<ProgramAdvice> programs) =>
-        [.. programs.SelectMany(p => p.Chain.Where(r => r.Code is "too-wet").Select(r => $"{p.Key}: {r.Words}"))];
+        [.. programs.SelectMany(p => p.Chain.Where(r => r.Code is "too-wet" or "cycles").Select(r => $"{p.Key}: {r.Words}"))];
 
     private static AreaDay AreaDayOf(List<ZoneDay> zones, Dictionary<StationKey, double> ground)
     {

@@ -24,35 +24,22 @@ public static class MorningCalculation
         var open = judged.ToDictionary(j => j.Case.Program.Key, j => Unanswered.LinesOf(j.Case.Program.Key, logged.Context.Settings, inputs.Sheets, inputs.Date));
         if (open.Values.All(lines => lines.Count == 0))
         {
-            return SheetOf(inputs, logged, [.. judged.Select(j => logged.Advisor.Advise(j.Case, j.Decision))], logged.Context.DepletionMm);
+            return SheetOf(inputs, logged, [.. judged.Select(j => new Settled(logged.Advisor, j.Case, j.Decision, null))], logged.Context.DepletionMm);
         }
 
         // Nobody answered an earlier sheet: the same morning is reckoned a second time as if its changes had been made.
         var done = Reckon(inputs, Unanswered.AsIfDone(logged.Context.Site, inputs.Log, open.Values.SelectMany(lines => lines)));
-        var advice = judged.Zip(done.Advisor.Judge(), (asLogged, ifDone) => open[asLogged.Case.Program.Key] is { Count: > 0 } lines
-            ? Advise(logged, done, new OpenQuestion(lines, asLogged, ifDone))
-            : logged.Advisor.Advise(asLogged.Case, asLogged.Decision));
-        return SheetOf(inputs, logged, [.. advice], Drier(logged.Context.DepletionMm, done.Context.DepletionMm));
+        var settled = judged.Zip(done.Advisor.Judge(), (asLogged, ifDone) => open[asLogged.Case.Program.Key] is { Count: > 0 } lines
+            ? Settle(logged, done, new OpenQuestion(lines, asLogged, ifDone))
+            : new Settled(logged.Advisor, asLogged.Case, asLogged.Decision, null));
+        return SheetOf(inputs, logged, [.. settled], Drier(logged.Context.DepletionMm, done.Context.DepletionMm));
     }
 
-    private static ProgramAdvice Advise(Reckoning logged, Reckoning done, OpenQuestion question)
+    private static Settled Settle(Reckoning logged, Reckoning done, OpenQuestion question)
     {
         var (rests, decision) = question.Decide(logged.Context);
-        var advisor = ReferenceEquals(rests, question.AsLogged) ? logged.Advisor : done.Advisor;
-        var present = question.AsLogged.Case.Present;
-        return advisor.Advise(rests.Case, decision) with
-        {
-            Present = present.Setting,
-            Confirmed = present.Confirmed,
-            MayBeOn = question.MayBeOn,
-            Unanswered = new UnansweredAdvice(
-                question.Newest.Sheet, question.Newest.Line.Advice, question.Newest.Line.Percent, Alternative(question.IfDone), Alternative(question.AsLogged)),
-        };
+        return new Settled(ReferenceEquals(rests, question.AsLogged) ? logged.Advisor : done.Advisor, rests.Case, decision, question);
     }
-
-    private static AlternativeAdvice Alternative(Judged judged) => new(
-        judged.Decision.Advice,
-        judged.Decision.Percent ?? (judged.Decision.Advice == AdviceKind.Leave ? judged.Case.Present.Setting.Percent : null));
 
     /// <summary>The drier of two possibilities, zone by zone: it sends the hose.</summary>
     private static Dictionary<StationKey, double> Drier(IReadOnlyDictionary<StationKey, double> one, IReadOnlyDictionary<StationKey, double> other) =>
@@ -86,10 +73,10 @@ public static class MorningCalculation
     }
 
     private static MorningSheet SheetOf(
-        MorningInputs inputs, Reckoning reckoning, IReadOnlyList<ProgramAdvice> advised, IReadOnlyDictionary<StationKey, double> driestMm)
+        MorningInputs inputs, Reckoning reckoning, IReadOnlyList<Settled> settled, IReadOnlyDictionary<StationKey, double> driestMm)
     {
         var (days, balance, trouble, context, unknownRain, assumedSoil, _) = reckoning;
-        var fit = NightFitCalculation.Of(context, advised, days.Log);
+        var (advised, fit) = FittedAdvice.Of(context, settled, days.Log);
         var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit)).ToList();
         return new MorningSheet
         {

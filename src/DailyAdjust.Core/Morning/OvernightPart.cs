@@ -45,6 +45,7 @@ internal static class OvernightPart
     /// <summary>Starts of the last 24 hours whose program was not off, in order.</summary>
     public static IReadOnlyList<DueRun> DueRuns(AdviceContext context, IReadOnlyList<LogEntry> log)
     {
+        var laying = new NightRuns(context.Site);
         var ran = new RanHistory(context.Site.Clock, log);
         var due =
             from program in context.Programs
@@ -54,7 +55,7 @@ internal static class OvernightPart
             orderby program.Controller.Route, start.At
             select new DueRun(
                 program.Key, program.Program.Name, start.Date, start.At,
-                NightRuns.Finish(context.Site, program, start.At, setting.Percent), setting, ran.IsAnswered(program.Key, start.Date, start.At));
+                laying.Finish(program, start.At, setting.Percent), setting, ran.IsAnswered(program.Key, start.Date, start.At));
         return [.. due];
     }
 }

@@ -55,6 +55,12 @@ public sealed record Controller
 
     public MinutesRounding Rounding { get; init; } = MinutesRounding.Nearest;
 
+    /// <summary>Shorter runs do little but fill the pipes, minutes, 0 or more (common practice).</summary>
+    public double LeastRunMinutes { get; init; } = 3;
+
+    /// <summary>The dial shows the change from 100 % (+20, -30), not the percentage.</summary>
+    public bool ShowsChange { get; init; }
+
     public ProgramOverlap Overlap { get; init; } = ProgramOverlap.Together;
 
     public TimeSpan StationGap { get; init; }

@@ -53,6 +53,9 @@ public sealed record Site
     /// <summary>What the pump gives, L/min; null where no pump limits the night.</summary>
     public double? PumpCapacityLPerMin { get; init; }
 
+    /// <summary>Names of areas, the most important first: what comes later is cut first where the night or the pump does not give enough.</summary>
+    public IReadOnlyList<string> Priority { get; init; } = [];
+
     public required WeatherSetup Weather { get; init; }
 
     public required IReadOnlyDictionary<string, Soil> Soils { get; init; }

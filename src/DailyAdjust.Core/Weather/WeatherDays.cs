@@ -21,13 +21,13 @@ public static class WeatherDays
 
         var known = new List<WeatherDay>(inputs.Before);
         var clock = inputs.Versions[^1].Site.Clock;
-        var rains = inputs.Readings.ToDictionary(r => r.Key, r => RainCounter.ToRain(r.Key, r.Value, clock), StringComparer.Ordinal);
+        var rains = inputs.Readings.ToDictionary(r => r.Key, r => Counted(inputs.Versions[^1].Site, r.Key, r.Value, inputs.AsOf), StringComparer.Ordinal);
         inputs = inputs with { Readings = rains.ToDictionary(r => r.Key, r => r.Value.Readings, StringComparer.Ordinal) };
         List<SetAsideValue> setAside = [.. rains.Values.SelectMany(r => r.SetAside)];
         var spans = new Dictionary<(SiteClock, string), IReadOnlyList<RainSpan>>();
         for (var date = inputs.From; date <= inputs.Through; date = date.AddDays(1))
         {
-            var day = Compute(inputs, date, known, spans);
+            var day = Compute(inputs, rains, date, known, spans);
             var ofDay = setAside.Where(s => clock.DateOf(s.Begin) == date).ToList();
             known.Add(ofDay.Count == 0 ? day : day with { SetAside = [.. day.SetAside, .. ofDay] });
         }
@@ -46,11 +46,10 @@ public static class WeatherDays
         IReadOnlyList<LogEntry> log)
     {
         var day = DaySpan.Of(site.Clock, date);
-        var windows = site.Weather.Stations
-            .Select(s => StationWindow.Of(site, s, day, RainCounter.ToRain(s.Id, Of(readings, s.Id), site.Clock).Readings, asOf))
-            .ToList();
+        var rains = site.Weather.Stations.ToDictionary(s => s.Id, s => Counted(site, s.Id, Of(readings, s.Id), asOf), StringComparer.Ordinal);
+        var windows = site.Weather.Stations.Select(s => StationWindow.Of(site, s, day, rains[s.Id].Readings, asOf)).ToList();
         return RainSubstitutes.Apply(
-            site.Weather.Gauges, [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, RainSpan.Of(g.Id, log, site.Clock, asOf)).SoFar(g.Id))]);
+            site.Weather.Gauges, [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, rains, RainSpan.Of(g.Id, log, site.Clock, asOf)).SoFar(g.Id))]);
     }
 
     /// <summary>The newest reading with any value in it that was there at an instant; null = there is none.</summary>
@@ -71,7 +70,11 @@ public static class WeatherDays
     }
 
     private static WeatherDay Compute(
-        WeatherDayInputs inputs, DateOnly date, List<WeatherDay> before, Dictionary<(SiteClock, string), IReadOnlyList<RainSpan>> spans)
+        WeatherDayInputs inputs,
+        Dictionary<string, CountedRain> rains,
+        DateOnly date,
+        List<WeatherDay> before,
+        Dictionary<(SiteClock, string), IReadOnlyList<RainSpan>> spans)
     {
         var site = SiteVersions.On(inputs.Versions, date);
         var day = DaySpan.Of(site.Clock, date);
@@ -103,7 +106,7 @@ public static class WeatherDays
             EtoMm = null,
             Basis = EtoBasis.Open,
             Rain = RainSubstitutes.Apply(
-                site.Weather.Gauges, [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, SpansOf(g.Id)).Finished(g.Id))]),
+                site.Weather.Gauges, [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, rains, SpansOf(g.Id)).Finished(g.Id))]),
             SetAside = [.. stations.SelectMany(s => s.Window.SetAside)],
             Doubts = DoubtChecks.Of(site, date, histories),
             Stations = [.. histories.Select(h => h.Today)],
@@ -153,10 +156,21 @@ public static class WeatherDays
         Estimated = eto.Estimated,
     };
 
-    private static RainDay RainOf(Gauge gauge, DaySpan day, List<StationWindow> windows, IReadOnlyList<RainSpan> spans)
+    private static RainDay RainOf(Gauge gauge, DaySpan day, List<StationWindow> windows, Dictionary<string, CountedRain> rains, IReadOnlyList<RainSpan> spans)
     {
         var window = windows.Find(w => string.Equals(w.Source.Id, gauge.StationId, StringComparison.Ordinal));
-        return new RainDay(day, window?.OfDay ?? [], window?.Source.IsDaily ?? false, spans, window?.RainAside ?? []);
+        var notKnown = gauge.StationId is { } station && rains.TryGetValue(station, out var counted)
+            ? counted.NotKnown.Where(n => n.Begin < day.End && n.End > day.Begin).Select(n => (n.Begin > day.Begin ? n.Begin : day.Begin, n.End < day.End ? n.End : day.End))
+            : [];
+        return new RainDay(day, window?.OfDay ?? [], window?.Source.IsDaily ?? false, spans, [.. window?.RainAside ?? [], .. notKnown]);
+    }
+
+    /// <summary>Running totals to rain, of nothing that was not there yet.</summary>
+    private static CountedRain Counted(Site site, string station, IReadOnlyList<Reading> readings, DateTimeOffset asOf)
+    {
+        var source = site.Weather.Stations.FirstOrDefault(s => string.Equals(s.Id, station, StringComparison.Ordinal));
+        IReadOnlyList<Reading> known = readings.Count == 0 || readings[^1].End <= asOf ? readings : [.. readings.Where(r => r.End <= asOf)];
+        return RainCounter.ToRain(station, known, site.Clock, source?.Accepts(RainTotalCheck.About, WeatherQuantity.Rain) ?? false);
     }
 
     private static IReadOnlyList<Reading> Of(IReadOnlyDictionary<string, IReadOnlyList<Reading>> readings, string station) =>

@@ -35,8 +35,10 @@ internal readonly record struct DayWindow(DateOnly Date, string? Words = null)
     public static DayWindow Standard(DateOnly date, SiteClock clock) =>
         Of(date, clock.ToInstantStandard(date, TimeOnly.MinValue), clock, "the day in standard time");
 
-    private static DayWindow Of(DateOnly date, DateTimeOffset begin, SiteClock clock, string words) =>
-        new(date, begin == clock.DayStart(date) && begin.AddDays(1) == clock.DayEnd(date) ? null : words);
+    /// <summary>24 hours, on the date that the middle of them lies on: far east of Greenwich most of a UTC day is the next one.</summary>
+    private static DayWindow Of(DateOnly date, DateTimeOffset begin, SiteClock clock, string words) => begin == clock.DayStart(date) && begin.AddDays(1) == clock.DayEnd(date)
+        ? new(date)
+        : new(clock.DateOf(begin.AddHours(12)), words);
 
     private static DateTimeOffset AtUtc(DateOnly date, TimeOnly time) => new(date.ToDateTime(time), TimeSpan.Zero);
 

@@ -55,7 +55,7 @@ internal sealed class ExpandedStream(Stream expanded, long packedBytes, (uint Cr
         // A file that was cut ends early, and says nothing else of it.
         return count > 0 || buffer.Length == 0 || (expected.Crc == ~_crc && expected.Length == _read)
             ? count
-            : throw new UnpackException("its contents do not fit its check sum: it is cut or damaged");
+            : throw new UnpackException("its contents do not fit its check sum: it is cut or damaged, or several compressed files were joined");
     }
 
     private int ReadExpanded(Span<byte> buffer)

@@ -41,6 +41,7 @@ internal static class ControllerSection
             StationGap = TimeSpan.FromMinutes(section.Quantity("station_gap", UnitKind.Duration, new(0, 60)) ?? 0),
             PauseDays = PauseDays(section),
             RainSwitch = RainSwitchSection.Read(section.Map("rain_switch"), gauges),
+            LeastRunMinutes = section.Quantity("min_run", UnitKind.Duration, new(0, 60)) ?? 3,
             ClockStaysStandard = section.Word("clock", "moved_by_hand", "standard") is "standard",
             Programs = [.. programs.Select(p => p.Program)],
         };
@@ -64,6 +65,7 @@ internal static class ControllerSection
             Applies = none ? PercentApplies.None : applies is "controller" ? PercentApplies.Controller : PercentApplies.Program,
             PercentMin = percent.Quantity("min", UnitKind.Percent, new(0, Setting.LargestPercent)) ?? 0,
             PercentMax = none ? percent.Quantity("max", UnitKind.Percent, size) ?? 200 : percent.NeedQuantity("max", UnitKind.Percent, size, "200 %"),
+            ShowsChange = percent.Word("shows", "percent", "change") is "change",
             PercentStep = none ? percent.Quantity("step", UnitKind.Percent, size) ?? 5 : percent.NeedQuantity("step", UnitKind.Percent, size, "5 %"),
         };
         percent.Done();

@@ -14,10 +14,11 @@ internal static class PullSection
     /// <param name="files">The source's file pattern: the default name comes of it.</param>
     public static Pull Read(Section section, string files)
     {
+        var url = section.NeedText("url", "\"https://example.org/yard-{yyyyMMdd}.csv\"");
         var pull = new Pull
         {
-            Url = section.NeedText("url", "\"https://example.org/yard-{yyyyMMdd}.csv\""),
-            File = section.Text("file", files.Replace("*", "pulled", StringComparison.Ordinal).Replace('?', '0')),
+            Url = url,
+            File = section.Text("file", files.Replace("*", PullNames.HasDate(url) ? "pulled-{yyyyMMdd}" : "pulled", StringComparison.Ordinal).Replace('?', '0')),
             Every = TimeSpan.FromMinutes(section.NeedQuantity("every", UnitKind.Duration, new(1, 1440), "30 min")),
             DaysBack = section.Whole("days_back", 0, 30) ?? 0,
             Headers = Headers(section),
@@ -66,6 +67,13 @@ internal static class PullSection
         {
             var at = section.KeyOf("url");
             section.Problems.Error(at.Line, at.Column, $"{section.NameOf("url")}: {Wording.Quote(pull.Url)} is not an address", "it begins with https:// or http:// and holds no user name or password: those belong in headers, from environment variables");
+        }
+
+        if (pull.DaysBack > 0 && !PullNames.HasDate(pull.File))
+        {
+            // Numbered names would be taken in the wrong order: the oldest day's file last.
+            var at = section.KeyOf(section.Has("file") ? "file" : "days_back");
+            section.Problems.Error(at.Line, at.Column, $"{section.NameOf("file")}: {Wording.Quote(pull.File)} would be the name of several days' files", "put the date into it, such as \"yard-{yyyyMMdd}.csv\", so that they are read in order");
         }
 
         if (PullNames.Fault(pull.File) is not null || pull.File.AsSpan().IndexOfAny('/', '\\') >= 0

@@ -17,7 +17,7 @@ internal static class RestrictionSection
             Name = section.NeedText("name", "Stage 2"),
             From = section.Date("from"),
             Until = section.Date("until"),
-            Areas = section.Find("areas") is { } node ? AreaList.Read(node, section.NameOf("areas"), section.Problems, areas) : [],
+            Areas = section.Find("areas") is { } node ? AreaNames.Read(node, section.NameOf("areas"), section.Problems, areas) : [],
             DaysNotAllowed = section.Find("days") is { } days ? DayPatterns.WaterDays(days, section.NameOf("days"), section) : null,
             HoursNotAllowed = WindowSection.Read(section.Map("hours"), "from", "until"),
             MostPercent = section.Quantity("percent", UnitKind.Percent, new(0, Setting.LargestPercent)),

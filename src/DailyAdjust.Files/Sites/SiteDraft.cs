@@ -40,6 +40,7 @@ internal sealed class SiteDraft
         var (controllers, programsAt) = ControllerSection.ReadAll(root, weather.Gauges);
         var stages = StageSection.ReadAll(root, [.. areas.Select(a => a.Area.Name)]);
         var cautions = CautionsSection.Read(root.Map("cautions"));
+        var priority = PrioritySection.Read(root, [.. areas.Select(a => a.Area.Name)]);
         var restrictions = RestrictionSection.ReadAll(root, [.. areas.Select(a => a.Area.Name)]);
 
         var draft = new Site
@@ -60,6 +61,7 @@ internal sealed class SiteDraft
             Report = report,
             Window = window,
             PumpCapacityLPerMin = capacity,
+            Priority = priority,
             Weather = weather,
             Soils = soils,
             Areas = [.. areas.Select(a => a.Area)],

@@ -24,6 +24,12 @@ internal static class SoilSection
     {
         var rate = section.Quantity("intake_rate", UnitKind.DepthRate, new(0, 1000, AboveMin: true));
         var storage = section.Quantity("surface_storage", UnitKind.Depth, new(0, 100));
+        if (section.Quantity("slope", UnitKind.Percent, new(0, 100)) is { } slope && Surface(section, slope) is { } surface)
+        {
+            rate ??= surface.IntakeMmPerHour;
+            storage ??= surface.StorageMm;
+        }
+
         var soil = new Soil
         {
             Name = name,
@@ -34,27 +40,46 @@ internal static class SoilSection
             CurveNumber = section.Number("curve_number", new(0, 100, AboveMin: true)),
         };
         section.Done();
-        if (rate is not null && !section.Has("surface_storage"))
+        if (rate is not null && storage is null)
         {
-            section.Problems.Warn(section.At.Line, section.At.Column, $"{section.Name} has an intake rate but no surface_storage", "0 is assumed: every minute above the intake rate runs off");
+            section.Problems.Warn(section.At.Line, section.At.Column, $"{section.Name} has an intake rate but no surface_storage", "0 is assumed: every minute above the intake rate runs off; or give texture and slope");
         }
 
         return soil;
     }
 
+    /// <summary>From texture and slope, where the site does not know better.</summary>
+    private static (double IntakeMmPerHour, double StorageMm)? Surface(Section section, double slopePercent)
+    {
+        var at = section.Find("slope")!;
+        if (section.Find("texture") is not YamlText texture)
+        {
+            section.Problems.Error(at.Line, at.Column, $"{section.Name} has a slope but no texture", $"give it one of {Wording.OneOf(SurfaceTable.Textures)}, or intake_rate and surface_storage in place of the slope");
+            return null;
+        }
+
+        if (SurfaceTable.Find(texture.Value, slopePercent) is { } surface)
+        {
+            section.Problems.Warn(
+                at.Line,
+                at.Column,
+                FormattableString.Invariant($"{section.Name} takes an intake rate of {surface.IntakeMmPerHour:0.#} mm/h and {surface.StorageMm:0.#} mm of surface storage from texture and slope where it gives none"),
+                "give intake_rate and surface_storage where they are known");
+            return surface;
+        }
+
+        section.Problems.Error(texture.Line, texture.Column, $"{section.NameOf("texture")}: how {Wording.Quote(texture.Value)} takes water in by slope is not in the table", Wording.DidYouMean(texture.Value, SurfaceTable.Textures, "textures"));
+        return null;
+    }
+
     private static double AvailableWater(Section section)
     {
         // 10 to 500 mm/m: from gravel to pure organic matter.
-        var given = section.Has("available_water");
-        if (section.Find("texture") is not { } node)
+        if (section.Has("available_water") || section.Find("texture") is not { } node)
         {
+            // Texture may stand beside it: for the slope, or as a note.
+            section.Find("texture");
             return section.NeedQuantity("available_water", UnitKind.DepthPerDepth, new(10, 500), "1.8 in/ft\", or \"texture: loam");
-        }
-
-        if (given)
-        {
-            section.Find("available_water");
-            section.Problems.Error(node.Line, node.Column, $"{section.Name} has both available_water and texture", "keep one of them; available_water is the better where it was measured");
         }
 
         if (Values.Text(node, section.NameOf("texture"), section.Problems) is not { } text)

@@ -20,10 +20,12 @@ public static class SoilTextures
 
     public static IReadOnlyList<string> Names { get; } = [.. Table.Select(t => t.Texture)];
 
+    internal static string Plain(string texture) => texture.Replace('-', ' ').Replace('_', ' ').Trim();
+
     /// <summary>The range of a texture, mm/m, or null; blanks, hyphens and underscores are alike.</summary>
     public static (double FromMmPerM, double ToMmPerM)? Find(string texture)
     {
-        var plain = texture.Replace('-', ' ').Replace('_', ' ').Trim();
+        var plain = Plain(texture);
         foreach (var row in Table)
         {
             if (string.Equals(row.Texture, plain, StringComparison.OrdinalIgnoreCase))

@@ -24,7 +24,7 @@ internal static class StageSection
             DaysNotAllowed = section.Find("days") is { } days ? DayPatterns.WaterDays(days, section.NameOf("days"), section) : null,
             HoursNotAllowed = WindowSection.Read(section.Map("hours"), "from", "until"),
             MostPercent = section.Quantity("percent", UnitKind.Percent, new(0, 100)),
-            CutOrder = section.Find("cut_order") is { } order ? AreaList.Read(order, section.NameOf("cut_order"), section.Problems, areas) : [],
+            CutOrder = section.Find("cut_order") is { } order ? AreaNames.Read(order, section.NameOf("cut_order"), section.Problems, areas) : [],
         };
         section.Done();
         if (string.Equals(stage.Name, StageHistory.None, StringComparison.OrdinalIgnoreCase))

@@ -93,7 +93,10 @@ internal sealed record FitJson(
     IReadOnlyList<OverlapJson> Overlaps,
     IReadOnlyList<WindowJson> Window,
     IReadOnlyList<PumpJson> Pump,
-    IReadOnlyList<RunJson> Runs);
+    IReadOnlyList<RunJson> Runs,
+    IReadOnlyList<CutJson> Cuts);
+
+internal sealed record CutJson(string Controller, string Program, double FromPercent, double ToPercent, double? ShortDepthMm, double? ShortMinutes, string? StartThatFits);
 
 internal sealed record OverlapJson(string Controller, string First, string Second, string Date, double Minutes, double LargestPercent);
 

@@ -36,7 +36,11 @@ internal static class AdviceWords
         ? Tables.Plain.Short(advice.Present.Percent)
         : SiteWords.Setting(advice.Present.Percent);
 
-    public static string New(ProgramAdvice advice) => SiteWords.Setting(NewPercent(advice));
+    public static string New(ProgramAdvice advice) => SiteWords.Setting(NewPercent(advice))
+        + (advice.DialShowsChange && NewPercent(advice) > 0 ? $" (the dial shows {Change(NewPercent(advice))})" : "");
+
+    /// <summary>"+20", "-30" or "0": what a dial shows that counts from 100 %.</summary>
+    private static string Change(double percent) => (percent > 100 ? "+" : "") + Tables.Plain.Short(percent - 100);
 
     /// <summary>The setting after the act, percent; 0 = off.</summary>
     public static double NewPercent(ProgramAdvice advice) => advice.Advice switch
@@ -56,7 +60,7 @@ internal static class AdviceWords
     /// <summary>The same for a line of text, where a dial that ends too soon comes first.</summary>
     public static string ForText(ProgramAdvice advice, SiteWords words)
     {
-        var cut = advice.Shortfall is { } shortfall ? CutOff(shortfall, words) + " " : "";
+        var cut = advice.Shortfall is { DialEnds: true } shortfall ? CutOff(shortfall, words) + " " : "";
         return cut + ReasonAndUntil(advice, words);
     }
 

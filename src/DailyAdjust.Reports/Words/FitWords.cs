@@ -12,6 +12,7 @@ internal static class FitWords
 
     public static IReadOnlyList<string> Problems(NightFit fit, SiteWords words) =>
     [
+        .. fit.Cuts.Select(c => Cut(c, words)),
         .. fit.Overlaps.Select(Overlap),
         .. fit.Window.Select(w => Outside(w, words)),
         .. fit.Pump.Select(p => Pump(p, words)),
@@ -38,6 +39,11 @@ internal static class FitWords
 
         return string.Join(" ", well);
     }
+
+    private static string Cut(FitCut cut, SiteWords words) =>
+        $"{cut.Program}: cut from {SiteWords.Percent(cut.FromPercent)} to {SiteWords.Percent(cut.ToPercent)}, because the night or the pump does not give more"
+        + (cut.Short is { } gone ? $"; {words.DepthOf(gone.DepthMm)} or {SiteWords.Minutes(gone.Minutes)} short a start" : "")
+        + (cut.StartThatFits is { } start ? $". With a first start at {SiteWords.Clock(start)} all of it would fit." : ".");
 
     private static string Overlap(ProgramOverlapFound found) =>
         $"{found.Controller}, {SiteWords.Date(found.Date)}: {found.First} and {found.Second} overlap by {SiteWords.Minutes(found.Minutes)}. "

@@ -55,7 +55,7 @@ internal static class PullContent
             var bytes = await ReadAsync(gzip, largest, stop).ConfigureAwait(false);
             return packed.Length >= sizeof(uint) && BinaryPrimitives.ReadUInt32LittleEndian(packed.AsSpan(packed.Length - sizeof(uint))) == (uint)bytes.Length
                 ? bytes
-                : throw new PullException("the packed answer is damaged or was cut off", passing: true);
+                : throw new PullException("the packed answer is damaged, was cut off, or is several joined ones", passing: true);
         }
     }
 

@@ -12,6 +12,9 @@ internal static class PullPipeline
     /// <summary>Failures that lie further apart are not "in a row".</summary>
     private static readonly TimeSpan ShortestSampling = TimeSpan.FromMinutes(10);
 
+    /// <summary>The library's own limit: a source that is asked less than three times a day is never left alone.</summary>
+    private static readonly TimeSpan LongestSampling = TimeSpan.FromDays(1);
+
     /// <param name="pull">Its time limit and interval.</param>
     /// <param name="limits">How stubbornly.</param>
     /// <param name="time">The clock.</param>
@@ -32,7 +35,7 @@ internal static class PullPipeline
             {
                 FailureRatio = 1,
                 MinimumThroughput = limits.BreakAfter,
-                SamplingDuration = pull.Every * 3 > ShortestSampling ? pull.Every * 3 : ShortestSampling,
+                SamplingDuration = TimeSpan.FromTicks(Math.Clamp(pull.Every.Ticks * 3, ShortestSampling.Ticks, LongestSampling.Ticks)),
                 BreakDuration = limits.Break,
                 ManualControl = hand,
                 ShouldHandle = args => ValueTask.FromResult(args.Outcome.Exception is PullException or TimeoutRejectedException),

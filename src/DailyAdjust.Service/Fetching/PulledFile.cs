@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Security.Cryptography;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Files.Readings;
@@ -14,6 +15,8 @@ internal sealed class PulledFile(SiteFolder folder, WeatherSource source, TimePr
 {
     /// <summary>The most files of one address that wait in the inbox under numbered names.</summary>
     private const int MostNames = 40;
+
+    private readonly ConcurrentDictionary<(string Path, long Length, DateTime Modified), string?> _refused = [];
 
     public static string ShaOf(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 
@@ -87,11 +90,25 @@ internal sealed class PulledFile(SiteFolder folder, WeatherSource source, TimePr
         {
             return Directory.Exists(folder.Refused) && new DirectoryInfo(folder.Refused).EnumerateFiles()
                 .Where(file => file.LinkTarget is null && Fits(file.Name))
-                .Any(file => RegularFile.Read(file.FullName, file.Length).Bytes is { } bytes && string.Equals(ShaOf(bytes), sha, StringComparison.Ordinal));
+                .Any(file => string.Equals(ShaOfRefused(file), sha, StringComparison.Ordinal));
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {
             return false;
         }
+    }
+
+    /// <summary>Read once as it stands; null = it cannot be read.</summary>
+    private string? ShaOfRefused(FileInfo file)
+    {
+        var stands = (file.FullName, file.Length, file.LastWriteTimeUtc);
+        if (_refused.TryGetValue(stands, out var known))
+        {
+            return known;
+        }
+
+        using var opened = RegularFile.Open(file.FullName, file.Length);
+        using var bytes = opened.File?.Open();
+        return _refused[stands] = bytes is null ? null : Convert.ToHexStringLower(SHA256.HashData(bytes));
     }
 }

@@ -17,6 +17,8 @@ public sealed class SitePulls(SiteFolder folder, PullTools tools) : IDisposable
     /// <summary>After so long an open question is worth a line on the sheet.</summary>
     private static readonly TimeSpan WorthTelling = TimeSpan.FromSeconds(20);
 
+    private const string OwnFault = "the program failed at it; the log says how";
+
     /// <summary>How long the end of the service waits for what is under way.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
 
@@ -92,6 +94,12 @@ public sealed class SitePulls(SiteFolder folder, PullTools tools) : IDisposable
             _memory.Failed(source.Id, Late, tools.Time.GetUtcNow());
             return [new(source.Id, "", PullOutcome.Failed, Late)];
         }
+        catch (Exception failure) when (failure is not OperationCanceledException)
+        {
+            // No sheet is late or missing because a source could not be asked.
+            Own(source.Id, failure);
+            return [new(source.Id, "", PullOutcome.Failed, OwnFault)];
+        }
     }
 
     private void Start(Site site, Func<Slot, bool> due, bool anyway)
@@ -142,9 +150,14 @@ public sealed class SitePulls(SiteFolder folder, PullTools tools) : IDisposable
         catch (Exception failure)
         {
             // Nobody waits for this task: what goes wrong in it is told here, and the next interval tries again.
-            _memory.Failed(slot.Source.Id, "the program failed at it", tools.Time.GetUtcNow());
-            tools.Log.LogError(failure, "{Site}: pulling {Source} failed: {Failure}", folder.Name, slot.Source.Id, failure.Message);
+            Own(slot.Source.Id, failure);
         }
+    }
+
+    private void Own(string sourceId, Exception failure)
+    {
+        _memory.Failed(sourceId, OwnFault, tools.Time.GetUtcNow());
+        tools.Log.LogError(failure, "{Site}: pulling {Source} failed: {Failure}", folder.Name, sourceId, failure.Message);
     }
 
     private string? Notice(Site site, WeatherSource source)

@@ -61,12 +61,17 @@ public sealed class SourcePull(SiteFolder folder, WeatherSource source, PullMemo
             {
                 var name = PullNames.Fill(Pull.File, today.AddDays(-back));
                 CheckOwner(site, name);
-                var result = await AskAsync(PullNames.Fill(Pull.Url, today.AddDays(-back)), name, headers, names, mayMiss: back == 0 && days > 0, stop).ConfigureAwait(false);
+                var result = await AskAsync(PullNames.Fill(Pull.Url, today.AddDays(-back)), name, headers, names, mayMiss: days > 0, stop).ConfigureAwait(false);
                 results.Add(result.Result);
                 if (result.IsServersTrouble)
                 {
                     break; // it would be the same with the other days, and each would take as long
                 }
+            }
+
+            if (results.TrueForAll(r => r.Outcome == PullOutcome.NotYet))
+            {
+                results.Add(Result(results[^1].Address, PullOutcome.Failed, "the file of none of the days is there (404)"));
             }
 
             memory.Keep(source.Id, Enumerable.Range(0, days + 1).Select(back => PullNames.Fill(Pull.Url, today.AddDays(-back))));
@@ -99,7 +104,7 @@ public sealed class SourcePull(SiteFolder folder, WeatherSource source, PullMemo
         }
         catch (PullException failure) when (failure.Status == NotFound && mayMiss)
         {
-            return (Result(shown, PullOutcome.NotYet, "today's file is not there yet (404)"), false);
+            return (Result(shown, PullOutcome.NotYet, "that day's file is not there, or not yet (404)"), false);
         }
         catch (PullException failure)
         {

@@ -4,18 +4,20 @@ namespace DailyAdjust.Service.Home;
 
 /// <summary>A file that is being taken in: its bytes, to be read as often and by as many readers as needed, never all at once in memory.</summary>
 /// <param name="handle">Open to read, of a regular file; closed by <see cref="Dispose"/>.</param>
-public sealed class IncomingFile(SafeFileHandle handle) : IDisposable
+/// <param name="patience">How long one answer of a share is waited for; null = a disk of this machine.</param>
+public sealed class IncomingFile(SafeFileHandle handle, TimeSpan? patience = null) : IDisposable
 {
     private readonly DateTime _modified = File.GetLastWriteTimeUtc(handle);
 
     public long Length { get; } = RandomAccess.GetLength(handle);
 
     /// <summary>Nobody wrote to it since it was opened.</summary>
-    public bool IsUnchanged => RandomAccess.GetLength(handle) == Length && File.GetLastWriteTimeUtc(handle) == _modified;
+    /// <exception cref="IOException">The share does not answer.</exception>
+    public bool IsUnchanged => patience is { } most ? Patient.Call(StandsAsItDid, most) : StandsAsItDid();
 
     /// <summary>A reader of its own, from the first byte on, seekable.</summary>
     /// <param name="read">Takes the share read, 0 to 1; null = nobody watches.</param>
-    public Stream Open(Action<double>? read = null) => new IncomingStream(handle, Length, read);
+    public Stream Open(Action<double>? read = null) => new IncomingStream(handle, Length, read, patience);
 
     /// <summary>All of it, for small files.</summary>
     /// <exception cref="IOException">It became shorter.</exception>
@@ -31,4 +33,6 @@ public sealed class IncomingFile(SafeFileHandle handle) : IDisposable
     }
 
     public void Dispose() => handle.Dispose();
+
+    private bool StandsAsItDid() => RandomAccess.GetLength(handle) == Length && File.GetLastWriteTimeUtc(handle) == _modified;
 }

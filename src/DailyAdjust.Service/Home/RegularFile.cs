@@ -55,7 +55,14 @@ public static class RegularFile
 
     /// <summary>Opens a file to be read piece by piece; to be closed in any case.</summary>
     /// <inheritdoc cref="Read"/>
-    public static OpenedFile Open(string path, long largest, bool followLinks = false)
+    /// <param name="path">The file.</param>
+    /// <param name="largest">The most bytes that it may have.</param>
+    /// <param name="followLinks">For files that a person names on the command line.</param>
+    /// <param name="patience">How long one answer of a share is waited for; null = a disk of this machine.</param>
+    public static OpenedFile Open(string path, long largest, bool followLinks = false, TimeSpan? patience = null) =>
+        patience is { } most ? Patient.Call(() => OpenNow(path, largest, followLinks, most), most) : OpenNow(path, largest, followLinks, null);
+
+    private static OpenedFile OpenNow(string path, long largest, bool followLinks, TimeSpan? patience)
     {
         try
         {
@@ -67,7 +74,7 @@ public static class RegularFile
             var handle = Posix.Available && !followLinks
                 ? Posix.OpenWithoutFollowing(path)
                 : File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
-            return Opened(handle, largest);
+            return Opened(handle, largest, patience);
         }
         catch (Exception error) when (error is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -87,7 +94,7 @@ public static class RegularFile
         }
     }
 
-    private static OpenedFile Opened(SafeFileHandle handle, long largest)
+    private static OpenedFile Opened(SafeFileHandle handle, long largest, TimeSpan? patience)
     {
         var keep = false;
         try
@@ -109,7 +116,7 @@ public static class RegularFile
             }
 
             keep = true;
-            return new(new IncomingFile(handle), FileTrouble.None, "");
+            return new(new IncomingFile(handle, patience), FileTrouble.None, "");
         }
         finally
         {

@@ -21,7 +21,8 @@ public sealed record FolderLook(IReadOnlyList<FolderFile> Ready, int Waiting, st
 /// <param name="time">The clock.</param>
 public sealed class SourceFolder(string path, string pattern, TimeProvider time)
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
+    /// <summary>How long one answer of the folder, or of a file in it, is waited for.</summary>
+    public static TimeSpan Patience { get; } = TimeSpan.FromSeconds(5);
 
     /// <summary>A file that never comes to rest is read after so long: its last row may be cut, and comes whole the next time.</summary>
     private static readonly TimeSpan LongestGrowth = TimeSpan.FromMinutes(5);

@@ -32,7 +32,7 @@ internal sealed class FileReading : IDisposable
             {
                 try
                 {
-                    return maps.Spans.Count == 1 ? ReadAsItComes(name, known, maps, open, stop) : ReadBySpans(name, maps, open, stop);
+                    return maps.Spans.Count == 1 ? ReadAsItComes(name, known, maps, open, stop) : ReadBySpans(name, known, maps, open, stop);
                 }
                 finally
                 {
@@ -78,28 +78,41 @@ internal sealed class FileReading : IDisposable
     /// <summary>
     /// Every day with the map that holds on it. Days from before an edit of the map, in a file that only the newest map can read, are read with that one.
     /// </summary>
-    private ReadingsReport ReadBySpans(string name, ColumnMaps maps, Func<Stream> open, CancellationToken stop)
+    private ReadingsReport ReadBySpans(string name, long known, ColumnMaps maps, Func<Stream> open, CancellationToken stop)
     {
-        var days = new SortedDictionary<DateOnly, IReadOnlyList<Reading>>();
-        ReadingsReport? newest = null;
-        foreach (var span in maps.Spans.Reverse())
+        var older = new HashSet<DateOnly>();
+        foreach (var span in maps.Spans.Where(span => !ReferenceEquals(span, maps.Newest)))
         {
             using var bytes = open();
-            var found = new List<ReadingDay>();
-            var report = WeatherFileReader.Read(name, bytes, span.Source, span.Clock, found.Add);
-            newest ??= report;
-            var isNewest = ReferenceEquals(span, maps.Newest);
-            foreach (var day in found.GroupBy(d => d.Date).Where(d => isNewest || (d.Key >= span.From && d.Key < span.Until)))
+            WeatherFileReader.Read(
+                name,
+                bytes,
+                span.Source,
+                span.Clock,
+                day =>
+                {
+                    if (day.Date >= span.From && day.Date < span.Until)
+                    {
+                        older.Add(day.Date);
+                        Add(day.Date, day.Readings, stop);
+                    }
+                },
+                known);
+        }
+
+        using var whole = open();
+        return WeatherFileReader.Read(
+            name,
+            whole,
+            maps.Newest.Source,
+            maps.Newest.Clock,
+            day =>
             {
-                days[day.Key] = ReadingMerge.Merge(day.Select(part => part.Readings));
-            }
-        }
-
-        foreach (var (date, readings) in days)
-        {
-            Add(date, readings, stop);
-        }
-
-        return newest!;
+                if (!older.Contains(day.Date))
+                {
+                    Add(day.Date, day.Readings, stop);
+                }
+            },
+            known);
     }
 }

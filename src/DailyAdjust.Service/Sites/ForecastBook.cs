@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
+using DailyAdjust.Files.Readings;
 using LedgerBlock = DailyAdjust.Ledger.Derived.ReadingDay;
 
 namespace DailyAdjust.Service.Sites;
@@ -14,17 +15,32 @@ public static class ForecastBook
     private const int DaysAhead = 21;
 
     /// <summary>
-    /// Keeps what a stored file says. It counts from the time at which it says that it was made, else from the begin of its first interval: both stand in
-    /// the file, so that reading it again gives the same.
+    /// Keeps what a stored file says. It counts from the time at which it says that it was made, else from the one that <see cref="MadeAt"/> takes: all of it
+    /// is kept, so that reading the file again gives the same.
     /// </summary>
     internal static void Keep(OpenSite site, long seq, string mapSha, FileReading file)
     {
         var days = file.Days.GroupBy(day => day.Date).Select(day => (Date: day.Key, Readings: ReadingMerge.Merge(day.Select(part => ReadingBlock.Read(part.Body))))).ToList();
-        if ((file.Report.Issued ?? file.Report.Begin) is { } issued)
+        if ((file.Report.Issued ?? MadeAt(file.Report, site.Ledger.Files.Get(seq).At)) is { } issued)
         {
             site.Ledger.Readings.Put(days.Select(day => new LedgerBlock(
                 WeatherSetup.ForecastId, day.Date, seq, mapSha, ForecastBlock.Write(new(issued, day.Readings)))));
         }
+    }
+
+    /// <summary>
+    /// When a forecast was made that does not say so: at the begin of its first interval; but when it arrived, where that begin is later still, or where it
+    /// shows more than a day that had passed beside what was to come. Null = nothing is in it.
+    /// </summary>
+    internal static DateTimeOffset? MadeAt(ReadingsReport report, DateTimeOffset arrived)
+    {
+        if (report is not { Begin: { } begin, End: { } end })
+        {
+            return null;
+        }
+
+        var showsPast = end > arrived && arrived - begin > TimeSpan.FromDays(1);
+        return begin > arrived || showsPast ? arrived : begin;
     }
 
     /// <summary>What is known at an instant of the days from a sheet's date on; null = no forecast had been made, or the site has none.</summary>

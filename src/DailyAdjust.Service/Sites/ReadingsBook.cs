@@ -15,9 +15,9 @@ public static class ReadingsBook
             foreach (var file in site.Ledger.Files.NotReadWith(source.Id, maps.Sha))
             {
                 site.Ledger.Readings.Forget(file.Seq);
-                var bytes = site.Ledger.Files.ReadBytes(file.Seq);
+                using var bytes = StoredCopy.Of(site, file.Seq);
                 var known = !source.IsForecast && file.BaseSeq is { } begin && string.Equals(site.Ledger.Files.Get(begin).Source, source.Id, StringComparison.Ordinal) ? file.BaseLength : 0;
-                using var reading = new FileReading(file.Name, known, maps, () => new MemoryStream(bytes, writable: false));
+                using var reading = new FileReading(file.Name, known, maps, () => bytes.Open());
                 new ReadingsKeeper(site, source.Id, file.Seq, maps.Sha).Keep(reading);
             }
         }

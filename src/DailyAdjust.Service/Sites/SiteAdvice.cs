@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Plan;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Service.Sites;
@@ -20,6 +21,11 @@ public static class SiteAdvice
         if (Named(site, s => s.FlowLPerMin is null) is { } flow)
         {
             yield return $"The flow is missing at {flow}: with it the sheet shows the water used and whether the pump suffices.";
+        }
+
+        foreach (var pointer in BaseProgramCheck.Of(site))
+        {
+            yield return pointer;
         }
 
         if (site.PumpCapacityLPerMin is null)

@@ -91,7 +91,7 @@ public sealed class SiteFolders(SiteFolder site, ServiceOptions options, TimePro
         {
             // When it was looked at, not when it was taken: what is written to it from here on is newer.
             var now = time.GetUtcNow();
-            using var content = RegularFile.Open(file.Path, options.LargestFileMegabytes * 1_000_000L);
+            using var content = RegularFile.Open(file.Path, options.LargestFileMegabytes * 1_000_000L, patience: SourceFolder.Patience);
             if (content.Trouble == FileTrouble.Vanished)
             {
                 return null;

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using DailyAdjust.Ledger;
 using DailyAdjust.Service.Home;
+using DailyAdjust.Service.Sites;
 using Xunit;
 
 namespace DailyAdjust.ServiceTests.Commands;
@@ -30,6 +31,27 @@ public sealed class ForecastTests : IDisposable
     private readonly TestHome _home = new();
 
     public void Dispose() => _home.Dispose();
+
+    [Theory]
+    [InlineData(-3, 4)] // with the last days in it
+    [InlineData(1, 4)] // from tomorrow on
+    public void A_table_that_cannot_have_been_made_at_its_begin_counts_from_its_arrival(int firstDay, int lastDay)
+    {
+        var folder = SiteWith(Csv);
+        var now = DateOnly.FromDateTime(DateTime.UtcNow);
+        File.WriteAllLines(
+            Path.Combine(folder.Inbox, "ahead-now.csv"),
+            ["Day,High (°F),Low (°F),Rain (in),Chance (%)", .. Enumerable.Range(firstDay, lastDay - firstDay).Select(i => $"{now.AddDays(i):yyyy-MM-dd},90,60,0,10")]);
+        var result = Run("ingest", Path.Combine(folder.Inbox, "ahead-now.csv"));
+        Assert.True(result.ExitCode == 0, result.ToString());
+        var after = DateTimeOffset.UtcNow.AddSeconds(1);
+        using var site = OpenSite.Open(folder, LedgerMode.Read);
+        var today = now.AddDays(1);
+        var known = ForecastBook.Known(site, site.Newest, today, after, long.MaxValue);
+        Assert.NotNull(known);
+        Assert.InRange((after - known.Issued).TotalMinutes, 0, 10);
+        Assert.Null(ForecastBook.Known(site, site.Newest, today, after.AddHours(-1), long.MaxValue));
+    }
 
     [Fact]
     public void A_gridpoint_file_in_the_inbox_is_on_the_sheet_and_in_the_expected_ETo()

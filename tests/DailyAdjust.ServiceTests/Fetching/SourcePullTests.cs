@@ -178,6 +178,29 @@ public sealed class SourcePullTests : IDisposable
     }
 
     [Fact]
+    public async Task Where_no_days_file_is_there_it_is_a_failure()
+    {
+        using var server = new LocalServer(Status(404));
+        var pull = Of(server.Address + "{yyyyMMdd}.csv", file: "yard-{yyyy-MM-dd}.csv", daysBack: 2);
+        await pull.RunAsync(Site, anyway: false, CancellationToken.None);
+        Assert.Contains("none of the days", _memory.Failing("yard")!.Why, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(12 * 60)]
+    [InlineData(24 * 60)]
+    public async Task Every_interval_that_site_yaml_allows_can_be_asked(int minutes)
+    {
+        using var server = new LocalServer(Ok(Csv));
+        var source = Source(server.Address);
+        source = source with { Pull = source.Pull! with { Every = TimeSpan.FromMinutes(minutes) } };
+        using var pulls = new SitePulls(_folder, Tools(Quick, TimeProvider.System));
+        var result = Assert.Single(await pulls.NowAsync(Site with { Weather = Site.Weather with { Stations = [source] } }, null, CancellationToken.None));
+        Assert.Equal((PullOutcome.New, true), (result.Outcome, result.What.StartsWith("new", StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public async Task A_name_that_lies_in_the_inbox_already_is_never_written_over()
     {
         using var server = new LocalServer(Ok(Csv));

@@ -55,6 +55,8 @@ internal sealed record SmallCourse
 
     public double? Pump { get; init; }
 
+    public IReadOnlyList<string> Priority { get; init; } = [];
+
     public IReadOnlyList<Restriction> Restrictions { get; init; } = [];
 
     public IReadOnlyList<IssuedSheet> Sheets { get; init; } = [];
@@ -89,6 +91,7 @@ internal sealed record SmallCourse
         Restrictions = Restrictions,
         Window = Window,
         PumpCapacityLPerMin = Pump,
+        Priority = Priority,
         Stations = Stations,
         Areas = [.. Stations.Select(s => s.Area).Distinct()],
         Weather = new WeatherSetup { Stations = [], Gauges = [new Gauge("yard", null)], Normals = new([.. Enumerable.Repeat(5.0, 12)], []), ForecastRain = ForecastRain },

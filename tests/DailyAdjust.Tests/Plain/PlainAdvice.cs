@@ -104,7 +104,37 @@ internal static class PlainAdvice
             return present.IsOff ? Say(AdviceKind.KeepOff, 0) : Say(AdviceKind.Skip, null);
         }
 
+        // Runs shorter than the least one on most of the ground: not worth it where it can wait, else longer ones.
+        bool TooShort(double percent)
+        {
+            double whole = 0, shorter = 0;
+            foreach (var p in needs)
+            {
+                var byStation = p.Zones.Any(z => z.Station.GroundM2 is null);
+                foreach (var station in p.Zones.Select(z => z.Station))
+                {
+                    var ground = byStation ? 1 : station.GroundM2!.Value;
+                    whole += ground;
+                    shorter += PlainWater.Minutes(controller, station.BaseMinutes[p.Program.Id], percent) < controller.LeastRunMinutes ? ground : 0;
+                }
+            }
+
+            return shorter > whole / 2;
+        }
+
         var number = Dial(controller, need);
+        if (needs.All(p => p.CanWait) && TooShort(number))
+        {
+            return present.IsOff ? Say(AdviceKind.KeepOff, 0) : Say(AdviceKind.Skip, null);
+        }
+
+        var longer = number;
+        while (TooShort(longer) && longer < controller.PercentMax)
+        {
+            longer = Math.Min(longer + controller.PercentStep, controller.PercentMax);
+        }
+
+        number = TooShort(longer) ? number : longer;
         if (present.IsOff)
         {
             return Say(AdviceKind.Resume, number);

@@ -174,7 +174,7 @@ public sealed class HtmlReportTests
             Pointers = [],
             Freshness = new Core.Morning.Freshness(),
             Overnight = new Core.Morning.Overnight([], null, null, null),
-            Fit = new Core.Advice.NightFit([], [], [], []),
+            Fit = new Core.Advice.NightFit([], [], [], [], []),
         });
         Assert.Contains("No box to open today.", page, StringComparison.Ordinal);
         Assert.Contains("No weather has come in yet.", page, StringComparison.Ordinal);

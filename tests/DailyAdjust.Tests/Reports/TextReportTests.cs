@@ -81,7 +81,7 @@ public sealed class TextReportTests
         {
             Freshness = sheet.Freshness with { UnknownRain = [], AssumedSoil = [], UnansweredRounds = [], NeverConfirmed = [], Station = "shop" },
             Programs = [.. sheet.Programs.Where(p => p.Key.Controller is "A" or "B" or "C").Select(p => p with { Unanswered = null })],
-            Fit = sheet.Fit with { Overlaps = [], Pump = [], Window = [] },
+            Fit = sheet.Fit with { Overlaps = [], Pump = [], Window = [], Cuts = [] },
         };
     }
 }

@@ -28,6 +28,15 @@ internal sealed class CheckNotes(Site site, WeatherSource source, DaySpan day)
     /// <summary>Intervals of the day whose rain was set aside so that the day's total is not known.</summary>
     public List<(DateTimeOffset Begin, DateTimeOffset End)> RainAside { get; } = [];
 
+    /// <summary>Notes that the rain of an interval of the day is not known.</summary>
+    public void RainNotKnown(Reading reading)
+    {
+        if (day.Holds(reading.Begin))
+        {
+            RainAside.Add((reading.Begin, reading.End));
+        }
+    }
+
     /// <summary>Notes a value that a check found; false where the site overrules the check: the value then counts.</summary>
     public bool IsAside(WeatherCheck check, Reading reading, WeatherQuantity quantity, double value, string unit, string why)
     {

@@ -8,7 +8,7 @@ namespace DailyAdjust.Core.Weather.Checks;
 internal sealed record ValueLimit(
     WeatherQuantity Quantity, string Unit, double Least, double Most, double BorneLeast, double BorneMost, Func<Reading, double> Get, Func<Reading, double, Reading> With);
 
-/// <summary>Limits of temperatures and wind by latitude and half of the year. Source: [WMO305] error limits of surface data.</summary>
+/// <summary>Limits by latitude and half of the year. Temperatures and dew point: [WMO305] error limits of surface data, from memory; wind: common practice.</summary>
 internal sealed class ClimateLimits
 {
     /// <summary>Between the two bands of latitude, degrees. Source: [WMO305].</summary>

@@ -15,8 +15,14 @@ internal static class LimitsCheck
     /// <summary>Above the solar constant (1367 W/m²) for the minutes in which clouds add their light. Common practice.</summary>
     public const double SolarMostWPerM2 = 1500;
 
+    /// <summary>More than the sun, a mirror and a cloud's edge together: holds where the site overrules the limit, W/m². Common practice.</summary>
+    private const double SolarBorneWPerM2 = 2500;
+
     /// <summary>Above Ra of a day: twilight and the zero of the sensor, MJ/m² per day. Common practice.</summary>
     private const double SolarDayMarginMJPerM2 = 1;
+
+    /// <summary>Half of the last digit of tenths of an hour, h.</summary>
+    private const double SunshineDigitH = 0.05;
 
     // A little beyond the records of the inhabited world. Common practice.
     private const double RainMostMmPerMin = 15;
@@ -100,8 +106,15 @@ internal static class LimitsCheck
             why = string.Create(CultureInfo.InvariantCulture, $"less than {SolarLeastWPerM2} W/m²");
         }
 
-        if (why is not null && notes.IsAside(About, r, WeatherQuantity.SolarRadiation, isDay ? r.SolarRadiationMJPerM2 : power, isDay ? "MJ/m²" : "W/m²", why))
+        var (value, unit) = isDay ? (r.SolarRadiationMJPerM2, "MJ/m²") : (power, "W/m²");
+        if (why is not null && notes.IsAside(About, r, WeatherQuantity.SolarRadiation, value, unit, why))
         {
+            return r with { SolarRadiationMJPerM2 = double.NaN };
+        }
+
+        if (power < SolarLeastWPerM2 || power > SolarBorneWPerM2)
+        {
+            notes.Note(About, r, WeatherQuantity.SolarRadiation, value, unit, why! + ", and no equation bears it", 1);
             return r with { SolarRadiationMJPerM2 = double.NaN };
         }
 
@@ -121,6 +134,12 @@ internal static class LimitsCheck
         var why = string.Create(CultureInfo.InvariantCulture, $"outside 0 to {most:0.#} mm in {hours * 60:0} minutes");
         if (notes.IsAside(About, r, WeatherQuantity.Rain, r.RainMm, "mm", why))
         {
+            if (r.RainMm > 0)
+            {
+                // Something fell, or was spilled: however much of the day is known, its rain is not.
+                notes.RainNotKnown(r);
+            }
+
             return r with { RainMm = double.NaN };
         }
 
@@ -133,11 +152,29 @@ internal static class LimitsCheck
         return r with { RainMm = double.NaN };
     }
 
+    /// <summary>Rain of a day's intervals that adds up to more than any day's: none of it counts.</summary>
+    public static void KeepRainOfDay(CheckedRows rows)
+    {
+        var (from, to) = rows.OfDay();
+        var sum = Enumerable.Range(from, to - from).Sum(row => double.IsNaN(rows[row].RainMm) ? 0 : rows[row].RainMm);
+        if (sum <= RainMostMmPerDay || rows.Notes.Source.Accepts(About, WeatherQuantity.Rain))
+        {
+            return;
+        }
+
+        for (var row = from; row < to; row++)
+        {
+            rows.Notes.RainNotKnown(rows[row]);
+        }
+
+        rows.SetAside(About, WeatherQuantity.Rain, from, to, "mm", string.Create(CultureInfo.InvariantCulture, $"the day would add up to {sum:0} mm; is it a running total?"));
+    }
+
     private static Reading KeepSunshine(Reading r, CheckNotes notes)
     {
         // A sunshine recorder's hour may be a minute long.
         var limit = new ValueLimit(
-            WeatherQuantity.Sunshine, "h", 0, Math.Min(24, (r.End - r.Begin).TotalHours * 1.02), 0, 24, r => r.SunshineH, (r, v) => r with { SunshineH = v });
+            WeatherQuantity.Sunshine, "h", 0, Math.Min(24, ((r.End - r.Begin).TotalHours * 1.02) + SunshineDigitH), 0, 24, r => r.SunshineH, (r, v) => r with { SunshineH = v });
         return !double.IsNaN(r.SunshineH) && IsOutside(About, r, notes, limit, r.SunshineH) ? limit.With(r, double.NaN) : r;
     }
 

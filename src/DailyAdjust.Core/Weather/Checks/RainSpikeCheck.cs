@@ -39,7 +39,7 @@ internal static class RainSpikeCheck
             var (dry, sunny) = (IsDry(rows, row), IsSunny(rows, row));
             if ((dry ?? sunny) == true && (sunny ?? dry) == true)
             {
-                rows.Notes.RainAside.Add((rows[row].Begin, rows[row].End));
+                rows.Notes.RainNotKnown(rows[row]);
                 rows.SetAside(About, WeatherQuantity.Rain, row, row + 1, "mm", (dry == true ? "the air stayed dry" : "the sun was shining") + ": a cleaned bucket, or a sprinkler?");
             }
         }

@@ -17,6 +17,7 @@ public static class WeatherChecks
         StuckCheck.About,
         StillWindCheck.About,
         RainSpikeCheck.About,
+        RainTotalCheck.About,
         SecondStationCheck.About,
         DawnHumidityCheck.About,
         LowRadiationCheck.About,

@@ -10,7 +10,7 @@ public sealed class EveryKeyTests
 {
     private const string Yaml = """
         site: { name: Wrenfield, latitude: 53.2, longitude: -6.1, elevation: 12 m, time_zone: Europe/Dublin, units: metric, start: 2026-04-01, start_soil: assumed, correct: true }
-        report: { at: ["11:00", "04:30"], round_done_by: "12:00", satisfy: 70 %, skip_below: 30 %, worth: 4 %, weather_max_age: 36 h }
+        report: { at: ["11:00", "04:30"], round_done_by: "12:00", satisfy: 70 %, skip_below: 30 %, skip_room: 12 %, worth: 4 %, weather_max_age: 36 h }
         weather:
           stations:
             - id: mast
@@ -52,13 +52,14 @@ public sealed class EveryKeyTests
             overlap: stack
             station_gap: 20 s
             pause: 7 d
+            min_run: 90 s
             clock: standard
             programs:
               - { id: "1", starts: "23:00", days: even, visit: { day: 31 } }
               - { id: "2", starts: ["04:00", "01:00"], days: monday }
           - id: B
             route: 7
-            percent: { applies: controller, max: 250 %, step: 1 % }
+            percent: { applies: controller, max: 250 %, step: 1 %, shows: change }
             programs: [ { id: "1", starts: ["02:00"], days: every day } ]
         restrictions:
           - { name: Stage 2, from: 2026-07-01, until: 2026-08-31, areas: [lawn], days: [sun], hours: { from: "10:00", until: "18:00" }, percent: 80 % }
@@ -91,6 +92,7 @@ public sealed class EveryKeyTests
     {
         Assert.Equal([new TimeOnly(4, 30), new TimeOnly(11, 0)], Site.Report.At);
         Assert.Equal(TimeSpan.FromHours(36), Site.Report.WeatherMaxAge);
+        Assert.Equal(0.12, Site.Report.SkipRoom!.Value, 1e-12);
         Assert.Null(Site.Window);
         Assert.Null(Site.PumpCapacityLPerMin);
     }
@@ -119,6 +121,7 @@ public sealed class EveryKeyTests
         var (a, b) = (Site.Controllers[0], Site.Controllers[1]);
         Assert.Equal((PercentApplies.None, 0.5, MinutesRounding.Down, ProgramOverlap.Stack), (a.Applies, a.MinutesStep, a.Rounding, a.Overlap));
         Assert.Equal((TimeSpan.FromSeconds(20), 7, true, 1), (a.StationGap, a.PauseDays, a.ClockStaysStandard, a.Route));
+        Assert.Equal((1.5, false), (a.LeastRunMinutes, a.ShowsChange));
         Assert.Equal(new VisitDays.DayOfMonth(31), a.Programs[0].Visit);
         Assert.Equal([new TimeOnly(1, 0), new TimeOnly(4, 0)], a.Programs[1].Starts);
         Assert.Equal([DayOfWeek.Monday], Assert.IsType<WaterDays.Weekdays>(a.Programs[1].Days).Days);

@@ -30,7 +30,7 @@ public sealed class ValueChecksTests
 
         Limits((r, v) => r with { AirTemperatureMaxC = v, AirTemperatureMinC = double.NaN }, airLeast, airMost, "air_temperature_max");
         Limits((r, v) => r with { AirTemperatureMinC = v, AirTemperatureMaxC = double.NaN }, airLeast, airMost, "air_temperature_min");
-        Limits((r, v) => r with { DewPointC = v }, dewLeast, dewMost, "dew_point");
+        Limits((r, v) => r with { DewPointC = v, AirTemperatureMaxC = double.NaN }, dewLeast, dewMost, "dew_point");
     }
 
     [Theory]
@@ -67,8 +67,8 @@ public sealed class ValueChecksTests
         Assert.Equal(["limits solar_radiation"], Found(day.With(2, r => Sun(r, -20.1))));
         Assert.Equal(["limits rain"], Found(day.With(2, r => r with { RainMm = 150.1 })));
         Assert.Empty(Found((day with { Accept = ["limits rain"] }).With(2, r => r with { RainMm = 150.1 })));
-        Assert.Empty(Found(day.With(13, r => r with { SunshineH = 0.169 })));
-        Assert.Equal(["limits sunshine"], Found(day.With(13, r => r with { SunshineH = 0.171 })));
+        Assert.Empty(Found(day.With(13, r => r with { SunshineH = 0.219 })));
+        Assert.Equal(["limits sunshine"], Found(day.With(13, r => r with { SunshineH = 0.221 })));
         Assert.Equal(["limits reference_et"], Found(day.With(13, r => r with { ReferenceEtMm = 0.34 })));
     }
 

@@ -2,15 +2,15 @@ using DailyAdjust.Files.Yaml;
 
 namespace DailyAdjust.Files.Sites;
 
-/// <summary>A list of areas by name.</summary>
-internal static class AreaList
+/// <summary>A list of areas that the site has.</summary>
+internal static class AreaNames
 {
-    public static IReadOnlyList<string> Read(YamlNode node, string key, ProblemList problems, IReadOnlyList<string> areas)
+    public static List<string> Read(YamlNode node, string what, ProblemList problems, IReadOnlyList<string> areas)
     {
         var names = new List<string>();
         foreach (var item in Values.Items(node))
         {
-            if (Values.Text(item, key, problems) is not { } text)
+            if (Values.Text(item, what, problems) is not { } text)
             {
                 continue;
             }
@@ -21,7 +21,7 @@ internal static class AreaList
             }
             else
             {
-                problems.Error(item.Line, item.Column, $"{key}: there is no area {Wording.Quote(text.Value)}", Wording.DidYouMean(text.Value, areas, "areas"));
+                problems.Error(item.Line, item.Column, $"{what}: there is no area {Wording.Quote(text.Value)}", Wording.DidYouMean(text.Value, areas, "areas"));
             }
         }
 

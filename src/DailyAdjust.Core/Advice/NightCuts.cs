@@ -1,0 +1,167 @@
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>A number cut so that the night is long enough and the pump keeps up.</summary>
+/// <param name="FromPercent">What the ground asks, on the dial.</param>
+/// <param name="ToPercent">What fits.</param>
+/// <param name="StartThatFits">A first start, near the present one, at which it would not have to be cut; null = none was found.</param>
+internal sealed record NightCut(ProgramKey Program, double FromPercent, double ToPercent, TimeOnly? StartThatFits);
+
+/// <summary>
+/// Where the night is too short or the pump too small, percentages are cut in the site's order of priority: ground named last is cut
+/// first, and by no more than helps.
+/// </summary>
+internal sealed class NightCuts(AdviceContext context, Nights nights)
+{
+    private const double Tolerance = 1e-6;
+
+    /// <summary>How far a start is looked for, and in which steps.</summary>
+    private const int MostMinutes = 12 * 60;
+    private const int StepMinutes = 15;
+
+    /// <summary>More starts than these nobody moves at a time.</summary>
+    private const int MostProposed = 12;
+
+    /// <param name="advice">What is advised.</param>
+    /// <param name="mayChange">Whether somebody is at the program's box today and it has a start to decide about.</param>
+    public IReadOnlyList<NightCut> Of(IReadOnlyList<ProgramAdvice> advice, Func<ProgramKey, bool> mayChange)
+    {
+        var percents = advice.ToDictionary(a => a.Key, PercentAfter);
+        if (nights.Excess(nights.Runs(key => percents[key])) <= Tolerance)
+        {
+            return [];
+        }
+
+        var asked = new Dictionary<ProgramKey, double>(percents);
+        var cut = new List<IReadOnlyList<PlannedProgram>>();
+        foreach (var dial in Dials(advice).Where(d => d.All(p => mayChange(p.Key) || percents[p.Key] <= 0)))
+        {
+            if (IsInvolved(dial, percents) && LargestOf(dial, percents, tried => !IsInvolved(dial, tried)) is { } fits)
+            {
+                percents = fits;
+                cut.Add(dial);
+            }
+        }
+
+        var excess = nights.Excess(nights.Runs(key => percents[key]));
+        foreach (var dial in Enumerable.Reverse(cut))
+        {
+            // What less important ground gave up may have been enough: give back as much as fits no worse, the most important first.
+            var more = new Dictionary<ProgramKey, double>(percents);
+            foreach (var program in dial)
+            {
+                more[program.Key] = asked[program.Key];
+            }
+
+            percents = LargestOf(dial, more, tried => nights.Excess(nights.Runs(key => tried[key])) <= excess + Tolerance) ?? percents;
+        }
+
+        return
+        [
+            .. context.Programs
+                .Where(p => percents[p.Key] < asked[p.Key])
+                .Select((p, i) => new NightCut(p.Key, asked[p.Key], percents[p.Key], i < MostProposed ? StartThatFits(p, percents, asked[p.Key], excess) : null)),
+        ];
+    }
+
+    /// <summary>What a program runs at once the advice is carried out; 0 = off.</summary>
+    public static double PercentAfter(ProgramAdvice advice) => advice.Advice switch
+    {
+        AdviceKind.Set or AdviceKind.Resume => advice.Percent!.Value,
+        AdviceKind.Leave or AdviceKind.AsSet => advice.Present.Percent,
+        _ => 0,
+    };
+
+    /// <summary>Programs that share a dial, the least important ground first; then against the walking order.</summary>
+    private IEnumerable<IReadOnlyList<PlannedProgram>> Dials(IReadOnlyList<ProgramAdvice> advice)
+    {
+        var walk = advice.Select((a, i) => (a.Key, i)).ToDictionary(x => x.Key, x => x.i);
+        return context.Programs
+            .GroupBy(p => p.Controller.Applies == PercentApplies.Controller ? p.Key.Controller : p.Key.ToString(), StringComparer.Ordinal)
+            .Select(g => g.ToList())
+            .OrderByDescending(g => g.Min(Rank))
+            .ThenByDescending(g => g.Max(p => walk[p.Key]));
+    }
+
+    /// <summary>Place of the program's most important area in the site's order of priority.</summary>
+    private int Rank(PlannedProgram program) => context.ZonesOf(program)
+        .Select(z => context.Site.Priority.TakeWhile(name => !string.Equals(name, z.Station.Area.Name, StringComparison.Ordinal)).Count())
+        .DefaultIfEmpty(int.MaxValue)
+        .Min();
+
+    private bool IsInvolved(IReadOnlyList<PlannedProgram> dial, Dictionary<ProgramKey, double> percents)
+    {
+        var involved = nights.Involved(nights.Runs(key => percents[key]));
+        return dial.Any(p => percents[p.Key] > 0 && involved.Contains(p.Key));
+    }
+
+    /// <summary>
+    /// All percentages with the largest number on one dial that is enough; null where only numbers would be that the site calls a skip: then
+    /// the start is in the way, not the length.
+    /// </summary>
+    private Dictionary<ProgramKey, double>? LargestOf(IReadOnlyList<PlannedProgram> dial, Dictionary<ProgramKey, double> percents, Func<Dictionary<ProgramKey, double>, bool> enough)
+    {
+        var controller = dial[0].Controller;
+        var from = dial.Max(p => percents[p.Key]);
+        var least = DialNumber.Nearest(controller, context.Site.Report.SkipBelowPercent);
+        Dictionary<ProgramKey, double> At(double percent) =>
+            percents.ToDictionary(p => p.Key, p => dial.Any(d => d.Key == p.Key) ? Math.Min(p.Value, percent) : p.Value);
+        if (enough(percents))
+        {
+            return percents;
+        }
+
+        if (least >= from || !enough(At(least)))
+        {
+            return null;
+        }
+
+        int low = 0, high = (int)Math.Ceiling((from - least) / controller.PercentStep);
+        while (high - low > 1)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = enough(At(least + (middle * controller.PercentStep))) ? (middle, high) : (low, middle);
+        }
+
+        return At(least + (low * controller.PercentStep));
+    }
+
+    /// <summary>The least move of all its starts with which the whole number fits as well as the cut one.</summary>
+    private TimeOnly? StartThatFits(PlannedProgram program, Dictionary<ProgramKey, double> percents, double whole, double excess)
+    {
+        for (var away = StepMinutes; away <= MostMinutes; away += StepMinutes)
+        {
+            foreach (var minutes in new[] { -away, away })
+            {
+                if (Moved(program, minutes) is { } moved
+                    && nights.Excess(nights.Runs(key => key == program.Key ? whole : percents[key], moved)) <= excess + Tolerance)
+                {
+                    return moved.Program.Starts[0];
+                }
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The program with every start moved; null where one would leave the watering hours or its date.</summary>
+    private PlannedProgram? Moved(PlannedProgram program, int minutes)
+    {
+        var starts = new List<TimeOnly>();
+        foreach (var start in program.Program.Starts)
+        {
+            var moved = start.AddMinutes(minutes, out var wrapped);
+            if (wrapped != 0 || !nights.Allows(moved))
+            {
+                return null;
+            }
+
+            starts.Add(moved);
+        }
+
+        return program with { Program = program.Program with { Starts = starts } };
+    }
+}

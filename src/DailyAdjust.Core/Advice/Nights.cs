@@ -1,0 +1,89 @@
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>The nights that a morning decides about: what runs at any percentages, and what of it does not fit.</summary>
+internal sealed class Nights
+{
+    private const int Most = 7;
+    private readonly AdviceContext _context;
+    private readonly NightRuns _runs;
+    private readonly PumpLoad _pump;
+    private readonly DateTimeOffset _to;
+
+    /// <param name="context">The morning.</param>
+    /// <param name="log">Its `pump` entries reduce the capacity from their time until their end.</param>
+    public Nights(AdviceContext context, IReadOnlyList<LogEntry> log)
+    {
+        _context = context;
+        _runs = new NightRuns(context.Site);
+        _pump = new PumpLoad(context.Site, log);
+        var visits = context.Programs.Select(p => context.Visits.NextAfter(p, context.Date));
+        var nights = Math.Min(Most, visits.DefaultIfEmpty(context.Date.AddDays(1)).Max().DayNumber - context.Date.DayNumber);
+        _to = context.Site.Clock.ToInstant(context.Date.AddDays(nights), context.Site.Report.RoundDoneBy);
+    }
+
+    private Site Site => _context.Site;
+
+    /// <summary>All runs, by controller, then by start.</summary>
+    /// <param name="percentOf">A program's percentage; 0 = does not run.</param>
+    /// <param name="moved">A program with other starts than the site's; null = none.</param>
+    public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, PlannedProgram? moved = null) => _runs.Between(
+        moved is null ? _context.Programs : [.. _context.Programs.Select(p => p.Key == moved.Key ? moved : p)], _context.RoundDone, _to, percentOf);
+
+    public NightFit Fit(IReadOnlyList<PlannedRun> runs, IReadOnlyList<FitCut> cuts) => new(
+        [.. runs.Select(r => new ProgramRun(r.Start.Date, r.Program.Key, r.Begins, r.Finishes))],
+        [.. ProgramOverlaps.Of(_runs, runs)],
+        [.. runs.Where(r => MinutesOutside(r) > 0).Select(r => new OutsideWindow(r.Program.Key.Controller, r.Program.Key.Program, r.Start.Date, r.Finishes))],
+        [.. _pump.Exceeded(runs)],
+        cuts);
+
+    /// <summary>What does not fit and smaller numbers could mend: minutes past the window's closing, and minutes of the pump's work beyond its capacity. 0 = everything fits.</summary>
+    public double Excess(IReadOnlyList<PlannedRun> runs) =>
+        runs.Where(BeginsInside).Sum(MinutesOutside)
+        + _pump.Exceeded(runs).Sum(p => (p.FlowLPerMin - p.CapacityLPerMin) / Math.Max(1, p.CapacityLPerMin) * (p.To - p.From).TotalMinutes);
+
+    /// <summary>Programs of whose water less would mend what does not fit.</summary>
+    public IReadOnlySet<ProgramKey> Involved(IReadOnlyList<PlannedRun> runs)
+    {
+        var involved = new HashSet<ProgramKey>();
+        foreach (var run in runs.Where(r => BeginsInside(r) && MinutesOutside(r) > 0))
+        {
+            // Where programs wait for one another, an earlier one's length counts too.
+            var controller = run.Program.Controller;
+            involved.UnionWith(controller.Overlap == ProgramOverlap.Stack ? controller.Programs.Select(p => new ProgramKey(controller.Id, p.Id)) : [run.Program.Key]);
+        }
+
+        var exceeded = _pump.Exceeded(runs).ToList();
+        involved.UnionWith(runs
+            .Where(r => r.Stations.Any(s => s.Station.FlowLPerMin is > 0 && exceeded.Exists(e => s.Begins < e.To && s.Ends > e.From)))
+            .Select(r => r.Program.Key));
+        return involved;
+    }
+
+    /// <summary>Whether a start at this time of day lies in the site's watering hours.</summary>
+    public bool Allows(TimeOnly start) => Site.Window?.Contains(start) ?? true;
+
+    private bool BeginsInside(PlannedRun run) => Allows(TimeOnly.FromDateTime(Site.Clock.ToLocal(run.Begins).DateTime));
+
+    /// <summary>Minutes of a run outside the watering window; the whole run where it begins outside.</summary>
+    private double MinutesOutside(PlannedRun run)
+    {
+        if (Site.Window is not { } window || run.Finishes <= run.Begins)
+        {
+            return 0;
+        }
+
+        if (!BeginsInside(run))
+        {
+            return (run.Finishes - run.Begins).TotalMinutes;
+        }
+
+        var date = Site.Clock.DateOf(run.Begins);
+        var today = Site.Clock.ToInstant(date, window.Closes);
+        var closes = today > run.Begins ? today : Site.Clock.ToInstant(date.AddDays(1), window.Closes);
+        return Math.Max(0, (run.Finishes - closes).TotalMinutes);
+    }
+}

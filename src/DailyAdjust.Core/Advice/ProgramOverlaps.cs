@@ -1,0 +1,48 @@
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>Programs of one controller that run into each other.</summary>
+internal static class ProgramOverlaps
+{
+    /// <param name="laying">Lays runs out again at other percentages.</param>
+    /// <param name="runs">By controller, then by start.</param>
+    public static IEnumerable<ProgramOverlapFound> Of(NightRuns laying, IReadOnlyList<PlannedRun> runs)
+    {
+        for (var i = 0; i < runs.Count; i++)
+        {
+            for (var j = i + 1; j < runs.Count && ReferenceEquals(runs[i].Program.Controller, runs[j].Program.Controller); j++)
+            {
+                var (first, second) = (runs[i], runs[j]);
+                if (second.Start.At >= first.Finishes)
+                {
+                    // Starts ascend: no later run begins before this one has ended.
+                    break;
+                }
+
+                var ends = first.Finishes < second.Finishes || first.Program.Controller.Overlap == ProgramOverlap.Stack ? first.Finishes : second.Finishes;
+                var minutes = (ends - second.Start.At).TotalMinutes;
+                if (minutes > 0)
+                {
+                    yield return new ProgramOverlapFound(
+                        first.Program.Key.Controller, first.Program.Key.Program, second.Program.Key.Program, first.Start.Date, minutes, LargestThatEnds(laying, first, second.Start.At));
+                }
+            }
+        }
+    }
+
+    /// <summary>The largest number of the dial at which a run ends by an instant; 0 = none.</summary>
+    private static double LargestThatEnds(NightRuns laying, PlannedRun run, DateTimeOffset by)
+    {
+        var controller = run.Program.Controller;
+        for (var percent = Math.Min(run.Percent, DialNumber.AtMost(controller, run.Percent)); percent > 0 && percent >= controller.PercentMin; percent -= controller.PercentStep)
+        {
+            if (laying.Finish(run.Program, run.Begins, percent) <= by)
+            {
+                return percent;
+            }
+        }
+
+        return 0;
+    }
+}

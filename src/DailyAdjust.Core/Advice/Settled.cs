@@ -1,0 +1,49 @@
+using DailyAdjust.Core.Logbook;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>What is settled for one program: who judged it, on which case, and what was decided.</summary>
+/// <param name="Advisor">Lays the advice out.</param>
+/// <param name="Case">What the decision rests on.</param>
+/// <param name="Decision">What holds.</param>
+/// <param name="Question">Nobody answered an earlier sheet; null = everything is answered.</param>
+internal sealed record Settled(ProgramAdvisor Advisor, ProgramCase Case, Decision Decision, OpenQuestion? Question)
+{
+    /// <summary>Somebody is at the box today and there is a start to decide about.</summary>
+    public bool MayChange => Case.Need is not null;
+
+    public ProgramAdvice Advise()
+    {
+        var advice = Advisor.Advise(Case, Decision);
+        if (Question is not { } question)
+        {
+            return advice;
+        }
+
+        var present = question.AsLogged.Case.Present;
+        return advice with
+        {
+            Present = present.Setting,
+            Confirmed = present.Confirmed,
+            MayBeOn = question.MayBeOn,
+            Unanswered = new UnansweredAdvice(
+                question.Newest.Sheet, question.Newest.Line.Advice, question.Newest.Line.Percent, Alternative(question.IfDone), Alternative(question.AsLogged)),
+        };
+    }
+
+    /// <summary>The same with a smaller number, because the night or the pump gives no more.</summary>
+    public Settled CutTo(NightCut cut) => this with
+    {
+        Decision = Decision with
+        {
+            Advice = Decision.Advice == AdviceKind.Resume ? AdviceKind.Resume : AdviceKind.Set,
+            Percent = cut.ToPercent,
+            Cause = Cause.NightTooShort,
+            Cut = cut,
+        },
+    };
+
+    private static AlternativeAdvice Alternative(Judged judged) => new(
+        judged.Decision.Advice,
+        judged.Decision.Percent ?? (judged.Decision.Advice == AdviceKind.Leave ? judged.Case.Present.Setting.Percent : null));
+}

@@ -1,0 +1,75 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Plan;
+
+/// <summary>What about the base programs, as they stand at 100 %, no percentage can put right. Plain sentences in the site's units.</summary>
+public static class BaseProgramCheck
+{
+    /// <summary>Long enough for every pattern of weekdays, odd, even and short cycles of days.</summary>
+    private const int DaysLookedAt = 28;
+
+    private const double Tolerance = 1e-9;
+
+    public static IReadOnlyList<string> Of(Site site) => [.. Overlaps(site), .. Peak(site)];
+
+    private static IEnumerable<string> Overlaps(Site site)
+    {
+        var laying = new NightRuns(site);
+        var from = site.Clock.DayStart(site.Start);
+        var runs = laying.Between(ZonePlan.AllPrograms(site), from, site.Clock.DayStart(site.Start.AddDays(DaysLookedAt)), _ => 100);
+        foreach (var found in ProgramOverlaps.Of(laying, runs).GroupBy(o => (o.Controller, o.First, o.Second)))
+        {
+            var longest = found.Max(o => o.Minutes);
+            yield return $"{found.Key.Controller}: {found.Key.First} and {found.Key.Second} overlap at 100 % already, by up to {Words.Minutes(longest)} on {found.Count()} of {DaysLookedAt} days: move a start.";
+        }
+    }
+
+    private static IEnumerable<string> Peak(Site site)
+    {
+        if (site.Weather.Normals is not { } normals)
+        {
+            yield break;
+        }
+
+        foreach (var program in ZonePlan.AllPrograms(site))
+        {
+            var dates = Enumerable.Range(0, DaysLookedAt).Select(i => site.Start.AddDays(i)).Where(d => program.Program.Days.Includes(d)).ToList();
+            var zones = ZonePlan.Of(site).Where(z => z.Programs.Exists(p => p.Program.Key == program.Key)).ToList();
+            if (dates.Count < 2)
+            {
+                continue;
+            }
+
+            var apart = dates.Zip(dates.Skip(1), (a, b) => b.DayNumber - a.DayNumber).Max();
+            var dry = zones.Where(z => z.Programs.Count == 1 && apart * PeakMmPerDay(z, normals.EtoMmPerDay) > z.AllowableMm + Tolerance)
+                .Select(z => (Zone: z, Draws: apart * PeakMmPerDay(z, normals.EtoMmPerDay)))
+                .ToList();
+            if (dry.Count > 0)
+            {
+                var (worst, draws) = dry.MaxBy(d => d.Draws / d.Zone.AllowableMm);
+                yield return $"{program.Key}: {Days(apart)} from start to start draw {Words.Depth(site.Units, draws)} in the peak month at {worst.Station.Label}{More(dry.Count)}, allowed {Words.Depth(site.Units, worst.AllowableMm)}: more water days, or deeper roots.";
+            }
+
+            var weak = zones.Where(z => WeekMm(z, dates.Count) + Tolerance < 7 * PeakMmPerDay(z, normals.EtoMmPerDay)).ToList();
+            if (weak.Count > 0)
+            {
+                var worst = weak.MinBy(z => WeekMm(z, dates.Count) / PeakMmPerDay(z, normals.EtoMmPerDay))!;
+                yield return $"{program.Key}: even at {Words.Percent(program.Controller.PercentMax)} a week gives {Words.Depth(site.Units, WeekMm(worst, dates.Count))} of the {Words.Depth(site.Units, 7 * PeakMmPerDay(worst, normals.EtoMmPerDay))} that {worst.Station.Label}{More(weak.Count)} draws in the peak month: longer base minutes, or more starts.";
+            }
+        }
+    }
+
+    /// <summary>Largest of the twelve months' mean ETo × Kc × exposure.</summary>
+    private static double PeakMmPerDay(ZonePlan zone, IReadOnlyList<double> etoMmPerDay) =>
+        Enumerable.Range(0, 12).Max(month => etoMmPerDay[month] * zone.Station.Area.Kc[month] * zone.Station.Exposure);
+
+    /// <summary>Net water of a week at the end of the dial, by all programs of a station, mm; drainage not counted.</summary>
+    private static double WeekMm(ZonePlan zone, int waterDays) => zone.Programs.Sum(p =>
+        zone.Net.DepthMm(RunMinutes.At(p.Program.Controller, p.BaseMinutes, p.Program.Controller.PercentMax)) * p.Program.Program.Starts.Count * waterDays * 7.0 / DaysLookedAt);
+
+    private static string Days(int count) => count == 1 ? "1 day" : FormattableString.Invariant($"{count} days");
+
+    private static string More(int count) => count > 1 ? FormattableString.Invariant($" and {count - 1} more") : "";
+}

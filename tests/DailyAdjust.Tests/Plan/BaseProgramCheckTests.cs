@@ -1,0 +1,46 @@
+using DailyAdjust.Core.Plan;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Tests.Advice;
+using Xunit;
+
+namespace DailyAdjust.Tests.Plan;
+
+/// <summary>What `check` says of base programs. ETo 5 mm a day in every month, K 1, 50 mm allowed, 10 mm a start.</summary>
+public class BaseProgramCheckTests
+{
+    [Fact]
+    public void A_sound_program_gives_no_cause() => Assert.Empty(Check(SmallCourse.OneStation(0)));
+
+    [Fact]
+    public void Programs_that_overlap_at_100_percent_already()
+    {
+        // An hour each, half an hour apart.
+        var course = new SmallCourse
+        {
+            Controller = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", "22:00"), SmallCourse.EveryNight("P2", "22:30")] },
+            Stations = [SmallCourse.Station(1, programs: "P1"), SmallCourse.Station(2, programs: "P2")],
+            DepletionMm = [0, 0],
+        };
+        Assert.Contains("P1 and P2 overlap at 100 % already, by up to 30 min", Assert.Single(Check(course)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Days_too_far_apart_for_the_allowable_depletion()
+    {
+        // Every 14 days: 70 mm, of which 50 are allowed; at the dial's 200 % an hour gives 20 in two weeks.
+        var course = SmallCourse.OneStation(0, minutes: 300) with
+        {
+            Controller = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", "22:00") with { Days = new WaterDays.EveryNth(14, SmallCourse.Monday) }] },
+        };
+        Assert.Contains("14 days from start to start draw 70.0 mm", Assert.Single(Check(course)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Minutes_that_cannot_meet_the_peak_at_the_end_of_the_dial()
+    {
+        // 10 minutes at 200 % are 3.3 mm a day of 5.
+        Assert.Contains("even at 200 % a week gives 23.3 mm of the 35.0 mm", Assert.Single(Check(SmallCourse.OneStation(0, minutes: 10))), StringComparison.Ordinal);
+    }
+
+    private static IReadOnlyList<string> Check(SmallCourse course) => BaseProgramCheck.Of(course.Site);
+}
