@@ -58,7 +58,11 @@ public sealed record LongRun(StationKey Station, string Name, double Minutes, Ir
 /// <param name="Percent">Its number; null for skip and off.</param>
 /// <param name="IfDone">What today's advice would be had it been done.</param>
 /// <param name="AsLogged">What it would be had nothing been done since the logbook's last word.</param>
-public sealed record UnansweredAdvice(DateOnly Sheet, AdviceKind Kind, double? Percent, AlternativeAdvice IfDone, AlternativeAdvice AsLogged);
+public sealed record UnansweredAdvice(DateOnly Sheet, AdviceKind Kind, double? Percent, AlternativeAdvice IfDone, AlternativeAdvice AsLogged)
+{
+    /// <summary>skip: it said to pause the box for so many days; null = to switch it off.</summary>
+    public int? PauseDays { get; init; }
+}
 
 /// <summary>The advice under one possibility.</summary>
 public sealed record AlternativeAdvice(AdviceKind Kind, double? Percent);
