@@ -36,7 +36,7 @@ internal static class FreshnessPart
         var date = Words.Date(day.Date);
         var how = day.Basis switch
         {
-            EtoBasis.Expected => "no station reported a whole day; the mean of the days before stands in",
+            EtoBasis.Expected => "no station reported a whole day",
             EtoBasis.OtherStation => $"taken from station {day.Station}{place}",
             EtoBasis.TemperatureOnly => $"only temperatures were measured (station {day.Station}){place}",
             EtoBasis.PartEstimated => $"part of it estimated (station {day.Station}){place}",
