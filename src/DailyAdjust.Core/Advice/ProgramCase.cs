@@ -13,7 +13,8 @@ internal sealed class ProgramCase
     /// <param name="context">The morning.</param>
     /// <param name="program">The program.</param>
     /// <param name="reckons">Whether the weather allows any reckoning.</param>
-    public ProgramCase(AdviceContext context, PlannedProgram program, bool reckons)
+    /// <param name="asIfVisited">As if somebody came today, whatever the visit days are.</param>
+    public ProgramCase(AdviceContext context, PlannedProgram program, bool reckons, bool asIfVisited = false)
     {
         _context = context;
         Program = program;
@@ -30,7 +31,7 @@ internal sealed class ProgramCase
 
         GrowIn = context.GrowIns.At(program.Key, context.RoundDone);
         Noted = context.Faults.Of(program.Key, context.AsOf);
-        IsVisit = context.Visits.IsVisit(program, context.Date);
+        IsVisit = asIfVisited || context.Visits.IsVisit(program, context.Date);
         Need = reckons && IsVisit && Horizon.Starts.Count > 0 ? NeedOn(Horizon, Setting.Off, default) : null;
     }
 
