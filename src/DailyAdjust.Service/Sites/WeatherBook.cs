@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
@@ -61,6 +62,15 @@ public static class WeatherBook
             Before = before.Count > DaysLookedBack ? [.. before.Skip(before.Count - DaysLookedBack)] : before,
             AsOf = asOf,
         });
+
+    /// <summary>The days before a state that a rain switch looks back at; none where no box has one, or the balance begins.</summary>
+    public static IReadOnlyList<WeatherDay> BeforeState(OpenSite site, IReadOnlyList<SiteVersion> versions, SoilState? state)
+    {
+        var start = versions[0].Site.Start;
+        return state is null || state.Date <= start || versions.All(v => v.Site.Controllers.All(c => c.RainSwitch is null))
+            ? []
+            : Through(site, state.Date.AddDays(-1), state.Date.AddDays(-RainSwitch.DaysLookedBack));
+    }
 
     /// <summary>
     /// Derives stored days again that new input touches: a day looks at itself, at 3 hours after its end and at the 45 days before it.
