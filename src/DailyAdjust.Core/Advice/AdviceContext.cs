@@ -13,6 +13,7 @@ internal sealed class AdviceContext
     private readonly Func<DateOnly, double> _expectedEto;
     private readonly RanHistory _ran;
     private readonly HandWater _hand;
+    private readonly SitePlan _plan;
 
     public AdviceContext(
         Site site,
@@ -22,11 +23,13 @@ internal sealed class AdviceContext
         IReadOnlyList<LogEntry> log,
         IReadOnlyDictionary<StationKey, double> depletionMm,
         IReadOnlyList<GaugeDay> rainSinceMidnight,
-        Func<DateOnly, double> expectedEto)
+        Func<DateOnly, double> expectedEto,
+        SitePlan? plan = null)
     {
         Site = site;
         Date = date;
         AsOf = asOf;
+        RoundDone = site.Clock.ToInstant(date, site.Report.RoundDoneBy);
         Settings = settings;
         DepletionMm = depletionMm;
         RainSinceMidnight = rainSinceMidnight;
@@ -36,8 +39,7 @@ internal sealed class AdviceContext
         Season = new SeasonHistory(site.Clock, log);
         Visits = new VisitCalendar(site, log);
         Holds = new HoldCalendar(site.Clock, log);
-        Zones = ZonePlan.Of(site);
-        Programs = ZonePlan.AllPrograms(site);
+        _plan = plan ?? new SitePlan(site);
     }
 
     public Site Site { get; }
@@ -62,11 +64,17 @@ internal sealed class AdviceContext
     /// <summary>From the sheet's date on; may be empty.</summary>
     public IReadOnlyList<ForecastDay> Forecast { get; init; } = [];
 
-    public IReadOnlyList<ZonePlan> Zones { get; }
+    public IReadOnlyList<ZonePlan> Zones => _plan.Zones;
 
-    public IReadOnlyList<PlannedProgram> Programs { get; }
+    public IReadOnlyList<PlannedProgram> Programs => _plan.Programs;
 
-    public DateTimeOffset RoundDone => Site.Clock.ToInstant(Date, Site.Report.RoundDoneBy);
+    public DateTimeOffset RoundDone { get; }
+
+    /// <summary>Room in which one zone after another is laid out; a morning is reckoned by one thread.</summary>
+    internal List<ZoneForecast.Step> Steps { get; } = [];
+
+    /// <summary>The same for the events of one day.</summary>
+    internal List<WaterEvent> Events { get; } = [];
 
     public double ExpectedEtoMm(DateOnly date)
     {
@@ -92,7 +100,5 @@ internal sealed class AdviceContext
         return day;
     }
 
-    public IEnumerable<ZonePlan> ZonesOf(PlannedProgram program) => Zones.Where(z =>
-        string.Equals(z.Station.Key.Controller, program.Key.Controller, StringComparison.Ordinal)
-        && z.Station.BaseMinutes.ContainsKey(program.Key.Program));
+    public IReadOnlyList<ZonePlan> ZonesOf(PlannedProgram program) => _plan.ZonesOf(program);
 }

@@ -94,7 +94,7 @@ internal static class DecisionRules
         var policy = context.Site.Report;
         var canWait = needs.TrueForAll(c => c.Need!.CanWait);
         var due = needs.Exists(c => c.Need!.Due);
-        if (canWait && (exact <= policy.SkipBelowPercent || !due))
+        if (canWait && (exact <= policy.SkipBelowPercent || !due) && (isOff || !GoodEnough.LeavesRoom(needs, policy.SkipRoom)))
         {
             return new Decision(isOff ? AdviceKind.KeepOff : AdviceKind.Skip, null, exact, exact <= policy.SkipBelowPercent ? Cause.CanWait : Cause.NotDue);
         }
@@ -104,9 +104,10 @@ internal static class DecisionRules
             return new Decision(isOff ? AdviceKind.KeepOff : AdviceKind.Skip, null, exact, Cause.RainForecast, RainAhead: ForecastRainRule.LetsSkip(context, needs[0]));
         }
 
-        if (canWait && ShortRuns.OnMostGround(needs, DialNumber.Nearest(needs[0].Program.Controller, exact)))
+        var tooShort = canWait && ShortRuns.OnMostGround(needs, DialNumber.Nearest(needs[0].Program.Controller, exact));
+        if (isOff && tooShort)
         {
-            return new Decision(isOff ? AdviceKind.KeepOff : AdviceKind.Skip, null, exact, Cause.RunsTooShort);
+            return new Decision(AdviceKind.KeepOff, null, exact, Cause.RunsTooShort);
         }
 
         var (number, cause) = Number(context, needs, exact, unknownRain);
@@ -116,7 +117,7 @@ internal static class DecisionRules
         }
 
         var running = needs.Where(c => !c.Present.Setting.IsOff).ToList();
-        if (!OverCeiling(context, needs))
+        if (!OverCeiling(context, needs) && !(tooShort && ShortRuns.OnMostGround(running, c => c.Present.Setting.Percent)))
         {
             if (running.TrueForAll(c => GoodEnough.Holds(c.Program, c.Need!, c.Present.Setting.Percent, number, policy.Worth)))
             {
@@ -127,6 +128,12 @@ internal static class DecisionRules
             {
                 return new Decision(AdviceKind.Leave, null, exact, cause is Cause.Need ? Cause.SameMinutes : cause);
             }
+        }
+
+        // Only a number that is to be set can be too short: what runs well enough is not left out for it.
+        if (tooShort)
+        {
+            return new Decision(AdviceKind.Skip, null, exact, Cause.RunsTooShort);
         }
 
         return new Decision(AdviceKind.Set, number, exact, cause);

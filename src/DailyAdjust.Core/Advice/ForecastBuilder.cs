@@ -19,8 +19,8 @@ internal static class ForecastBuilder
     public static ZoneForecast Build(AdviceContext context, ZonePlan zone, PlannedProgram program, Horizon horizon, Setting between, SupposedRain rain)
     {
         var lastStart = horizon.LaterDate ?? (horizon.FirstDateAfter.Count > 0 ? horizon.FirstDateAfter[^1] : horizon.Starts[^1]);
-        var steps = new List<ZoneForecast.Step>();
-        var events = new List<WaterEvent>();
+        var (steps, events) = (context.Steps, context.Events);
+        steps.Clear();
         var clock = context.Site.Clock;
         var lastDay = clock.DateOf(lastStart.At);
         var slot = 0;

@@ -13,6 +13,16 @@ internal static class GoodEnough
     public static bool Holds(PlannedProgram program, ProgramNeed need, double presentPercent, double newPercent, double worth) =>
         need.Zones.Where(z => !need.SetAside.Contains(z)).All(z => Holds(program, z.Forecast, presentPercent, newPercent, worth));
 
+    /// <summary>Whether the present settings drain nothing and leave every zone that is not set aside a share of its allowable depletion empty; false where the site asks no such thing.</summary>
+    public static bool LeavesRoom(IReadOnlyList<ProgramCase> programs, double? room) => room is { } share && programs.All(c =>
+        !c.Present.Setting.IsOff && c.Need!.Zones.Where(z => !c.Need.SetAside.Contains(z)).All(z => LeavesRoom(c, z.Forecast, share)));
+
+    private static bool LeavesRoom(ProgramCase program, ZoneForecast forecast, double share)
+    {
+        var outcome = forecast.Run(WaterOf(program.Program, forecast, program.Present.Setting.Percent));
+        return outcome.DrainedMm <= Depth.ToleranceMm && outcome.AfterLastMm >= (share * forecast.Zone.AllowableMm) - Depth.ToleranceMm;
+    }
+
     /// <summary>Whether no station's minutes would change between the two percentages.</summary>
     public static bool SameMinutes(PlannedProgram program, ProgramNeed need, double presentPercent, double newPercent) =>
         need.Zones.All(z =>

@@ -28,6 +28,23 @@ internal sealed class ProgramAdvisor(
         return all;
     }
 
+    /// <summary>Programs that nobody visits today and that would be changed, the costliest to leave first.</summary>
+    public IReadOnlyList<VisitWorth> IfVisited()
+    {
+        var worth = new List<VisitWorth>();
+        foreach (var controller in context.Site.Controllers.Where(_ => noAdvice is null))
+        {
+            var cases = context.Programs.Where(p => ReferenceEquals(p.Controller, controller)).Select(p => new ProgramCase(context, p, reckons: true, asIfVisited: true)).ToList();
+            var share = controller.Applies == PercentApplies.Controller;
+            worth.AddRange(cases
+                .Where(c => !context.Visits.IsVisit(c.Program, context.Date))
+                .Select(c => VisitWorth.Of(context, c, Decide(c, share ? cases : [c])))
+                .OfType<VisitWorth>());
+        }
+
+        return [.. worth.OrderByDescending(w => w.Cost)];
+    }
+
     private ProgramCase CaseOf(PlannedProgram program) => new(context, program, reckons: noAdvice is null);
 
     private Decision Decide(ProgramCase program, IReadOnlyList<ProgramCase> box) =>

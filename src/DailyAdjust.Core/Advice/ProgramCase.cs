@@ -13,13 +13,14 @@ internal sealed class ProgramCase
     /// <param name="context">The morning.</param>
     /// <param name="program">The program.</param>
     /// <param name="reckons">Whether the weather allows any reckoning.</param>
-    public ProgramCase(AdviceContext context, PlannedProgram program, bool reckons)
+    /// <param name="asIfVisited">As if somebody came today, whatever the visit days are.</param>
+    public ProgramCase(AdviceContext context, PlannedProgram program, bool reckons, bool asIfVisited = false)
     {
         _context = context;
         Program = program;
         Present = context.Settings.At(program.Key, context.AsOf);
         Horizon = Horizon.Of(context.Site, program, context.Visits, context.Date);
-        IsVisit = context.Visits.IsVisit(program, context.Date);
+        IsVisit = asIfVisited || context.Visits.IsVisit(program, context.Date);
         Need = reckons && IsVisit && Horizon.Starts.Count > 0 ? NeedOn(Horizon, Setting.Off, default) : null;
     }
 

@@ -8,7 +8,10 @@ internal static class ShortRuns
     private const double Tolerance = 1e-9;
 
     /// <summary>Whether most of the ground would run shorter than the least run at a number of the dial.</summary>
-    public static bool OnMostGround(IReadOnlyList<ProgramCase> cases, double percent)
+    public static bool OnMostGround(IReadOnlyList<ProgramCase> cases, double percent) => OnMostGround(cases, _ => percent);
+
+    /// <summary>The same, each program at a number of its own.</summary>
+    public static bool OnMostGround(IReadOnlyList<ProgramCase> cases, Func<ProgramCase, double> percentOf)
     {
         double whole = 0, tooShort = 0;
         foreach (var program in cases)
@@ -17,6 +20,7 @@ internal static class ShortRuns
             foreach (var zone in program.Need.Zones)
             {
                 var controller = program.Program.Controller;
+                var percent = percentOf(program);
                 whole += ground(zone);
                 tooShort += RunMinutes.At(controller, zone.Forecast.BaseMinutes, percent) < controller.LeastRunMinutes - Tolerance ? ground(zone) : 0;
             }

@@ -5,23 +5,30 @@ using DailyAdjust.Core.Sites;
 namespace DailyAdjust.Core.Advice;
 
 /// <summary>
-/// When somebody comes to each program's controller: its visit days, with single visits moved by `visit` entries.
-/// An entry moves the next visit (the day's own while its round is not yet to be done) to the date it names.
+/// When somebody comes to each program's controller: its visit days, with single visits moved or added by `visit` entries.
+/// An entry without an end says that somebody is there on its date. One with an end moves the next visit (the day's own while its round is not yet to be done) to the date it names.
 /// </summary>
 internal sealed class VisitCalendar
 {
     private const int DaysAhead = 370;
     private readonly Site _site;
     private readonly List<LogEntry> _moves;
+    private readonly List<LogEntry> _unplanned;
 
     public VisitCalendar(Site site, IReadOnlyList<LogEntry> log)
     {
         _site = site;
         _moves = [.. log.Where(e => e.Kind == LogKind.Visit && e.Until is not null).OrderBy(e => e.Time)];
+        _unplanned = [.. log.Where(e => e.Kind == LogKind.Visit && e.Until is null)];
     }
 
     public bool IsVisit(PlannedProgram program, DateOnly date)
     {
+        if (_unplanned.Exists(e => e.Time.Date == date && e.Where.Covers(program.Key)))
+        {
+            return true;
+        }
+
         var visit = program.Program.Visit.Includes(date);
         foreach (var move in _moves.Where(m => m.Where.Covers(program.Key)))
         {

@@ -23,10 +23,10 @@ internal sealed record ZoneNeed(ZoneForecast Forecast, double Percent, bool CanW
     {
         var area = forecast.Zone.Station.Area;
         var allowable = forecast.Zone.AllowableMm;
-        var refill = PercentSearch.Smallest(p => At(forecast, p).AfterLastMm <= (area.LeaveEmpty * allowable) + Depth.ToleranceMm);
+        var refill = PercentSearch.Smallest(p => At(forecast, p).AfterLastMm - ((area.LeaveEmpty * allowable) + Depth.ToleranceMm));
         var putBack = refill is { } r ? area.Replace * r : Setting.LargestPercent;
-        var staysWithin = PercentSearch.Smallest(p => At(forecast, p).WorstLaterMm <= allowable + Depth.ToleranceMm)
-            ?? PercentSearch.Smallest(p => At(forecast, p).AfterLastMm <= Depth.ToleranceMm)
+        var staysWithin = PercentSearch.Smallest(p => At(forecast, p).WorstLaterMm - (allowable + Depth.ToleranceMm))
+            ?? PercentSearch.Smallest(p => At(forecast, p).AfterLastMm - Depth.ToleranceMm)
             ?? Setting.LargestPercent;
         return PercentSearch.OnGrid(Math.Max(putBack, staysWithin));
     }
@@ -46,37 +46,58 @@ internal sealed record ZoneNeed(ZoneForecast Forecast, double Percent, bool CanW
 /// <summary>Search over percentages of base minutes; more water never does worse.</summary>
 internal static class PercentSearch
 {
-    private const double Width = 1e-6;
     private const double Grid = 1e4;
 
-    /// <summary>The smallest percentage from 0 to 1000 that is enough, from above to 1e-6; null where not even 1000 is.</summary>
-    public static double? Smallest(Func<double, bool> enough)
+    /// <summary>1000 % is cut into so many cells, each below 1e-6 %.</summary>
+    private const long Cells = 1L << 30;
+
+    private const double PercentOfCell = Setting.LargestPercent / Cells;
+
+    /// <summary>The first look: about 16 %.</summary>
+    private const long FirstStep = Cells >> 6;
+
+    /// <summary>Every so many looks the span is halved, so that no shape of the ground's answer takes long.</summary>
+    private const int LooksPerHalving = 6;
+
+    /// <summary>
+    /// The smallest cell from 0 to 1000 % whose percentage is enough; null where not even 1000 is. What is missing falls mostly in a straight line
+    /// with the percentage: a guess along it and a look at its neighbour end the search.
+    /// </summary>
+    /// <param name="lack">What is missing at a percentage: never grows with it; 0 or less is enough.</param>
+    public static double? Smallest(Func<double, double> lack)
     {
-        if (enough(0))
+        var lackLow = lack(0);
+        if (lackLow <= 0)
         {
             return 0;
         }
 
-        double tooLittle = 0, plenty = Setting.LargestPercent;
-        if (!enough(plenty))
+        long low = 0, high = Cells, next = FirstStep;
+        bool highIsEnough = false, isGuess = false;
+        for (var look = 1; high - low > 1; look++)
         {
-            return null;
-        }
-
-        while (plenty - tooLittle > Width)
-        {
-            var middle = (tooLittle + plenty) / 2;
-            if (enough(middle))
+            if (look % LooksPerHalving == 0)
             {
-                plenty = middle;
+                (next, isGuess) = (low + ((high - low) / 2), false);
+            }
+
+            var at = Math.Clamp(next, low + 1, high - 1);
+            var lackAt = lack(at * PercentOfCell);
+            if (lackAt > 0)
+            {
+                var fall = (lackLow - lackAt) / (at - low);
+                (low, lackLow, isGuess) = (at, lackAt, true);
+                next = fall > 0 ? low + (long)Math.Min(high - low, Math.Ceiling(lackLow / fall)) : high;
             }
             else
             {
-                tooLittle = middle;
+                (high, highIsEnough) = (at, true);
+                next = isGuess ? at - 1 : low + (long)Math.Ceiling((at - low) * (lackLow / (lackLow - lackAt)));
+                isGuess = !isGuess;
             }
         }
 
-        return plenty;
+        return highIsEnough || lack(Setting.LargestPercent) <= 0 ? high * PercentOfCell : null;
     }
 
     public static double OnGrid(double percent) => Math.Round(percent * Grid, MidpointRounding.AwayFromZero) / Grid;

@@ -13,15 +13,27 @@ public static class CropCoefficient
     /// <exception cref="ArgumentException">Not 12 values.</exception>
     public static double On(IReadOnlyList<double> monthly, DateOnly date)
     {
+        var (from, to, since, days) = Around(monthly, date);
+        return from + ((to - from) * since / days);
+    }
+
+    /// <summary>The two monthly values around a date, how many days after the first it lies, and how far apart they are.</summary>
+    internal static (double From, double To, int DaysSince, int Days) Around(IReadOnlyList<double> monthly, DateOnly date)
+    {
         if (monthly.Count != 12)
         {
             throw new ArgumentException("Kc needs 12 monthly values.", nameof(monthly));
         }
 
-        var thisMid = new DateOnly(date.Year, date.Month, MidMonthDay);
-        var from = date.Day >= MidMonthDay ? thisMid : thisMid.AddMonths(-1);
-        var to = from.AddMonths(1);
-        double a = monthly[from.Month - 1], b = monthly[to.Month - 1];
-        return a + ((b - a) * (date.DayNumber - from.DayNumber) / (to.DayNumber - from.DayNumber));
+        // From the 15th of one month to the 15th of the next are as many days as the first has.
+        var (year, month, day) = date;
+        var since = day - MidMonthDay;
+        if (since < 0)
+        {
+            (year, month) = month > 1 ? (year, month - 1) : (Math.Max(1, year - 1), 12);
+            since += DateTime.DaysInMonth(year, month);
+        }
+
+        return (monthly[month - 1], monthly[month % 12], since, DateTime.DaysInMonth(year, month));
     }
 }

@@ -51,6 +51,22 @@ public sealed class SettingHistory
         }
     }
 
+    private SettingHistory()
+    {
+    }
+
+    /// <summary>Settings that have always been on the programs: of a reckoning without a logbook.</summary>
+    internal static SettingHistory Always(IEnumerable<(ProgramKey Program, Setting Setting)> settings)
+    {
+        var history = new SettingHistory();
+        foreach (var (program, setting) in settings)
+        {
+            history.Add(program, new Change(DateTimeOffset.MinValue, DateTimeOffset.MinValue, setting));
+        }
+
+        return history;
+    }
+
     /// <summary>The setting of a program at an instant.</summary>
     public SettingInForce At(ProgramKey program, DateTimeOffset instant)
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
@@ -35,7 +36,7 @@ internal static class FreshnessPart
         var date = Words.Date(day.Date);
         var how = day.Basis switch
         {
-            EtoBasis.Expected => "no station reported a whole day; the mean of the days before stands in",
+            EtoBasis.Expected => "no station reported a whole day",
             EtoBasis.OtherStation => $"taken from station {day.Station}{place}",
             EtoBasis.TemperatureOnly => $"only temperatures were measured (station {day.Station}){place}",
             EtoBasis.PartEstimated => $"part of it estimated (station {day.Station}){place}",
@@ -46,6 +47,11 @@ internal static class FreshnessPart
         if (how.Length + details.Length > 0)
         {
             yield return $"{date}: {string.Join(": ", new[] { how, details }.Where(t => t.Length > 0))}.";
+        }
+
+        foreach (var rain in day.Rain.Where(r => r.MissingH > 0))
+        {
+            yield return $"{date}: {rain.MissingH.ToString("0.#", CultureInfo.InvariantCulture)} h of gauge {rain.Gauge} are missing; the rest of the day counts as the whole.";
         }
 
         foreach (var rain in day.Rain.Where(r => r.Basis == RainBasis.Substitute))

@@ -12,7 +12,7 @@ namespace DailyAdjust.Core.Morning;
 public static class MorningCalculation
 {
     /// <summary>Raised when the same inputs would give another result; part of every sheet's record.</summary>
-    public const int Version = 3;
+    public const int Version = 4;
 
     /// <summary>One morning.</summary>
     /// <param name="inputs">Nothing in them is later than their as-of instant.</param>
@@ -92,6 +92,7 @@ public static class MorningCalculation
             Fit = fit,
             Areas = GroundPart.Areas(context, balance.Days),
             Outlook = OutlookPart.Of(context, days, trouble is null),
+            IfVisited = reckoning.Advisor.IfVisited(),
             Water = WaterPart.Of(context, balance.Days, days.Log),
             Pointers = GroundPart.Pointers(programs),
             Corrections = inputs.Corrections,

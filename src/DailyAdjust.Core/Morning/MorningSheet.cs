@@ -38,6 +38,9 @@ public sealed record MorningSheet
 
     public required IReadOnlyList<Outlook> Outlook { get; init; }
 
+    /// <summary>Programs that nobody visits today and that would be changed, the costliest to leave first.</summary>
+    public IReadOnlyList<VisitWorth> IfVisited { get; init; } = [];
+
     public required WaterUsed Water { get; init; }
 
     /// <summary>What is known otherwise now than to the sheet before this one; null = nothing is.</summary>

@@ -15,7 +15,7 @@ internal static class SoundAdvice
     {
         if (inputs.NewestReadingEnd is not { } newest)
         {
-            return new Trouble("no weather has come in yet", inputs.Versions[0].Site.Start);
+            return new Trouble("no weather has come in yet for the stations that the site's description names", inputs.Versions[0].Site.Start);
         }
 
         if (inputs.AsOf - newest > site.Report.WeatherMaxAge)

@@ -15,8 +15,16 @@ public sealed record ReportPolicy
     /// <summary>A program that can wait is skipped at or below this exact percentage, percent (25 = 25 %).</summary>
     public double SkipBelowPercent { get; init; } = 25;
 
+    /// <summary>
+    /// Share of allowable depletion, 0 to 1: a program that could be skipped is left as it is set while no more than the rest of it fills up; null = it is skipped.
+    /// </summary>
+    public double? SkipRoom { get; init; }
+
     /// <summary>What is not worth a walk: share of allowable depletion, 0 to 1.</summary>
     public double Worth { get; init; } = 0.05;
+
+    /// <summary>Between visits: what not going may cost before the sheet says go, share of allowable depletion, 0 or more.</summary>
+    public double VisitAlert { get; init; } = 0.25;
 
     /// <summary>Older weather gives no advice.</summary>
     public TimeSpan WeatherMaxAge { get; init; } = TimeSpan.FromDays(2);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Weather;
@@ -25,24 +26,35 @@ public static class ExpectedEto
     }
 
     /// <summary>Of a past day for which no station knows enough: the mean of the last 7 known days before it, else the month's normal; null = neither.</summary>
-    internal static double? ForUnknown(DateOnly day, IReadOnlyList<WeatherDay> before, MonthlyNormals? normals) =>
-        MeanOfLastKnown(day, before) ?? Normal(day, normals);
-
-    private static double? MeanOfLastKnown(DateOnly before, IReadOnlyList<WeatherDay> days)
+    /// <returns>mm, 0 or more, and what it is, in words.</returns>
+    internal static (double Mm, string Note)? ForUnknown(DateOnly day, IReadOnlyList<WeatherDay> before, MonthlyNormals? normals)
     {
-        var (sum, count) = (0.0, 0);
-        for (var i = days.Count - 1; i >= 0 && count < DaysOfMean; i--)
+        if (LastKnown(day, before) is { Count: > 0 } known)
+        {
+            return (known.Average(), known.Count == 1 ? "reference_et: that of the last known day" : string.Create(CultureInfo.InvariantCulture, $"reference_et: the mean of the last {known.Count} known days"));
+        }
+
+        return Normal(day, normals) is { } normal ? (normal, "reference_et: the month's normal") : null;
+    }
+
+    private static double? MeanOfLastKnown(DateOnly before, IReadOnlyList<WeatherDay> days) =>
+        LastKnown(before, days) is { Count: > 0 } known ? known.Average() : null;
+
+    /// <summary>The reference ET of up to 7 days, newest first.</summary>
+    private static List<double> LastKnown(DateOnly before, IReadOnlyList<WeatherDay> days)
+    {
+        List<double> known = [];
+        for (var i = days.Count - 1; i >= 0 && known.Count < DaysOfMean; i--)
         {
             var day = days[i];
             if (day.Date < before && day.Date >= before.AddDays(-OldestDays)
                 && day.EtoMm is { } eto && day.Basis is not (EtoBasis.Expected or EtoBasis.Open))
             {
-                sum += eto;
-                count++;
+                known.Add(eto);
             }
         }
 
-        return count == 0 ? null : sum / count;
+        return known;
     }
 
     private static double? Normal(DateOnly day, MonthlyNormals? normals) => normals?.EtoMmPerDay[day.Month - 1];

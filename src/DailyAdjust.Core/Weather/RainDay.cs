@@ -59,7 +59,8 @@ internal sealed class RainDay
     {
         // A gauge that was read after the day's end held the day's rain, even if the span of 24 hours does not reach back to 00:00.
         var known = _whole is not null || (!_doubtful && IsEnough(_measured + _covered)) || _booked.Exists(s => s.To >= _day.End);
-        return known ? Known(gauge) : new GaugeDay(gauge, null, [], RainBasis.Unknown, TotalMm());
+        var missing = _whole is not null || _booked.Exists(s => s.To >= _day.End) ? TimeSpan.Zero : _day.Length - _measured - _covered;
+        return known ? Known(gauge) with { MissingH = Math.Max(0, Math.Round(missing.TotalHours, 4)) } : new GaugeDay(gauge, null, [], RainBasis.Unknown, TotalMm());
     }
 
     /// <summary>Of a day that is still running: what is known of it; no rain beside a doubtful interval is not known to be none.</summary>

@@ -38,6 +38,9 @@ public sealed record GaugeDay(string Gauge, double? RainMm, IReadOnlyList<RainFa
 {
     /// <summary>The gauge whose rain it is; empty where it is its own.</summary>
     public string Substitute { get; init; } = "";
+
+    /// <summary>Of a finished day that is known: hours of it of which nothing is, at most a tenth.</summary>
+    public double MissingH { get; init; }
 }
 
 /// <summary>A reading's value, or several of one quantity that one check found together, that was not used, and why.</summary>

@@ -150,7 +150,7 @@ public static class WeatherDays
         }
 
         return ExpectedEto.ForUnknown(day.Date, before, normals) is { } expected
-            ? day with { EtoMm = OnGrid(expected), Basis = EtoBasis.Expected }
+            ? day with { EtoMm = OnGrid(expected.Mm), Basis = EtoBasis.Expected, Estimated = [expected.Note] }
             : day;
     }
 

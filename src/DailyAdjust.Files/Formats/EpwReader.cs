@@ -21,6 +21,9 @@ public static class EpwReader
     private const int MostCells = 35;
     private const int RainHours = 34;
 
+    /// <summary>Before it stand the time and a text of marks.</summary>
+    private const int FirstNumber = 6;
+
     /// <summary>Cells from 0, with the lowest value that can be and the mark for missing. Radiation in Wh/m² of the hour.</summary>
     private static readonly (string Name, int Cell, WeatherQuantity Quantity, double Least, double Missing, double Factor)[] Columns =
     [
@@ -101,10 +104,29 @@ public static class EpwReader
         {
             rows.Refuse("rows without a time", number, 1, $"\"{Shown.Short(string.Join(',', cells.ToArray().Take(4)))}\" is not a year, month, day and hour from 1 to 24 of a year without 29 February", "The row is not used");
         }
+        else if (Uncertain(cells) is { } column)
+        {
+            rows.Refuse("rows whose columns are not certain", number, column + 1, $"\"{Shown.Short(cells[column])}\" is no number: which value is in which column is not certain", "The row is not used; get the file again");
+        }
         else
         {
             rows.Row(Values(cells, begin, number, open, rows));
         }
+    }
+
+    /// <summary>A cell that is not looked at and is no number, or one that looks like two: the cells beside it may have moved. Null = there is none.</summary>
+    private static int? Uncertain(CsvCells cells)
+    {
+        for (var i = FirstNumber; i < cells.Count; i++)
+        {
+            var isUsed = Columns.Any(column => column.Cell == i);
+            if (cells[i].Length > 0 && !FormatText.TryDecimal(cells[i], out _) && (!isUsed || CellNumber.LooksLikeTwo(cells[i])))
+            {
+                return i;
+            }
+        }
+
+        return null;
     }
 
     private static RowValues Values(CsvCells cells, DateTimeOffset begin, int line, bool open, FormatRows rows)

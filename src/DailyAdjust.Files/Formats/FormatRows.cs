@@ -15,6 +15,7 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
     private int _setAside;
     private int _refused;
     private int _valuesSetAside;
+    private readonly SortedDictionary<WeatherQuantity, int> _notUsed = [];
     private DateTimeOffset? _begin;
     private DateTimeOffset? _end;
 
@@ -50,6 +51,14 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
     /// <summary>A row with all that was found in it.</summary>
     public void Row(RowValues row)
     {
+        foreach (var reading in row.ToReadings())
+        {
+            foreach (var mark in reading.Marks.Where(m => m.Kind is MarkKind.FailedAtSource or MarkKind.IncompleteAtSource or MarkKind.SeveralDays))
+            {
+                _notUsed[mark.Quantity] = _notUsed.GetValueOrDefault(mark.Quantity) + 1;
+            }
+        }
+
         (_read, _setAside) = row.SetAside == 0 ? (_read + 1, _setAside) : (_read, _setAside + 1);
         _valuesSetAside += row.SetAside;
         Add(row.ToReadings());
@@ -87,6 +96,14 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
         }
 
         _days.Finish();
+        foreach (var (quantity, count) in _notUsed)
+        {
+            var name = QuantityName.Of(quantity);
+            _problems.Add("values that the source marks", 1, 1, Severity.Warning, () => (
+                FormattableString.Invariant($"{name}: {count} {(count == 1 ? "value is" : "values are")} not used, because the source marks {(count == 1 ? "it" : "them")} as failed, incomplete or of several days"),
+                "these days count as missing there; `dailyadjust weather` shows the marks"));
+        }
+
         if (_read + _setAside + _refused == 0)
         {
             _problems.Add("no rows", 1, 1, Severity.Warning, () => ("there are no rows in the file", "Nothing to do if the station has only begun it"));

@@ -28,6 +28,9 @@ internal static class IsdLiteFormat
         Recognises,
         Read);
 
+    /// <summary>The last character of every column, from 1.</summary>
+    private static readonly int[] Ends = [4, 7, 10, 13, 19, 25, 31, 37, 43, 49, 55, 61];
+
     /// <summary>Cells from 0; numbers are tenths of °C, m/s and mm.</summary>
     private static readonly (string Name, int Cell, WeatherQuantity Quantity)[] Columns =
     [
@@ -61,6 +64,10 @@ internal static class IsdLiteFormat
             else if (lines.Number == lines.OpenLine && line.Length < Width)
             {
                 rows.Refuse("rows that are cut", lines.Number, line.Length + 1, "the file ends in the middle of this line", "The row is not used; drop the file again when it is complete");
+            }
+            else if (cells.FirstOutOfColumn(Ends) is >= 0 and var off)
+            {
+                rows.Refuse("rows out of their columns", lines.Number, cells.Column(off), FormattableString.Invariant($"the number \"{Shown.Short(cells[off])}\" does not end in column {Ends[off]}"), "The row is not used; get the file again, as it was published");
             }
             else if (!TryHour(cells, out var hour))
             {

@@ -12,6 +12,10 @@ internal static class UscrnDailyFormat
     private const int Station = 0;
     private const int Date = 1;
 
+    /// <summary>The last character of every column, from 1, as the publisher's description has them.</summary>
+    private static readonly int[] Ends =
+        [5, 14, 21, 29, 37, 45, 53, 61, 69, 77, 86, 88, 96, 104, 112, 120, 128, 136, 144, 152, 160, 168, 176, 184, 192, 200, 208, 216];
+
     /// <summary>Cells from 0 and the decimals that each is written with. Missing: -9999 with those decimals.</summary>
     private static readonly (string Name, int Cell, int Decimals, WeatherQuantity Quantity, double Least)[] Columns =
     [
@@ -48,6 +52,10 @@ internal static class UscrnDailyFormat
             if (cells.Count != Cells)
             {
                 rows.Refuse("rows of another width", lines.Number, cells.Column(Math.Min(cells.Count, Cells)), FormattableString.Invariant($"the row has {(cells.Count < Cells ? cells.Count : "more than " + Cells)} cells and needs {Cells}"), "The row is not used; get the file again");
+            }
+            else if (cells.FirstOutOfColumn(Ends) is >= 0 and var off)
+            {
+                rows.Refuse("rows out of their columns", lines.Number, cells.Column(off), FormattableString.Invariant($"the cell \"{Shown.Short(cells[off])}\" does not end in column {Ends[off]}"), "The row is not used; get the file again, as it was published");
             }
             else if (!IsStation(cells[Station]))
             {

@@ -42,6 +42,12 @@ internal static class CounterGuess
             return new(total, false, $"too little rain in these rows to tell a running total from rain of each interval: {seen}");
         }
 
+        // A header that tells of a total, and numbers that mostly stay or grow: what falls are wrong rows and beginnings.
+        if (saysTotal && !daily && !looksSo && rises >= FewestRises && stays >= MostlyStays * above && falls.Count * 2 <= rises)
+        {
+            return new(true, false, $"the header tells of a total, and it looks so but for a few rows: {seen}");
+        }
+
         return looksSo ? new(true, true, $"a running total: {seen}{(falls.Count > 1 ? ", always at one time of day" : "")}")
             : looksNot ? new(false, !saysTotal || daily, saysTotal && !daily ? $"the header tells of a total, but {seen}" : $"rain of each interval: {seen}")
             : new(saysTotal && !daily, false, $"a running total or not: {seen}");

@@ -12,13 +12,49 @@ internal sealed record SampleText(IReadOnlyList<string> Lines, string LastLine, 
     /// <summary>Four weeks of 5-minute rows, a week of 1-minute rows: several clear days.</summary>
     private const int MostLines = 10_000;
 
+    /// <summary>Enough to tell what kind of file it is.</summary>
+    private const int LinesOfKind = 50;
+    private const int FewestRows = 4;
+    private const string Delimiters = ",;\t|";
+
     /// <summary>Compressed files are looked into.</summary>
-    public static SampleText Read(Stream stream) => Unpacked.Read(
+    public static SampleText Read(Stream stream)
+    {
+        // Of an archive with several files: the one of a public format, else the one that is a table.
+        var start = stream.Position;
+        var text = Read(stream, first => PublicFormats.All.Any(format => format.Recognises(first)));
+        if (text.Unreadable is null)
+        {
+            return text;
+        }
+
+        stream.Position = start;
+        return Read(stream, IsTable);
+    }
+
+    private static SampleText Read(Stream stream, Func<IReadOnlyList<string>, bool> fits) => Unpacked.Read(
         "",
         stream,
-        lines => lines.TryRead(out _) && lines.Fault == LineFault.None,
+        lines => fits(First(lines)),
         ReadText,
         problem => new([], "", problem.What));
+
+    private static List<string> First(LineReader lines)
+    {
+        var first = new List<string>();
+        while (first.Count < LinesOfKind && lines.TryRead(out var line) && lines.Fault == LineFault.None)
+        {
+            first.Add(line.ToString());
+        }
+
+        return first;
+    }
+
+    /// <summary>Several lines with as many cells each, and numbers in them.</summary>
+    private static bool IsTable(IReadOnlyList<string> first) => Delimiters.Any(delimiter => first
+        .Where(line => line.Any(char.IsAsciiDigit))
+        .GroupBy(line => line.Count(c => c == delimiter))
+        .Any(lines => lines.Key > 0 && lines.Count() >= FewestRows));
 
     private static SampleText ReadText(Stream stream)
     {

@@ -49,6 +49,11 @@ public sealed record WeatherGuess
             return new() { File = file, What = "nothing that can be read", Findings = [new("file", why, IsSure: true, "Save it as text (CSV), and unpack it if it is packed")] };
         }
 
+        if (NoStation.Of(text) is { } other)
+        {
+            return new() { File = file, What = other.What, Findings = [new("file", other.Seen, IsSure: true, other.ToDo)] };
+        }
+
         return PublicGuess.Of(file, text) ?? StationGuess.Of(file, text, place, monthFirst);
     }
 }

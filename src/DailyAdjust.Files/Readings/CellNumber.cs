@@ -1,3 +1,4 @@
+using System.Buffers;
 using DailyAdjust.Core.Quantities;
 
 namespace DailyAdjust.Files.Readings;
@@ -7,14 +8,23 @@ internal static class CellNumber
 {
     private const int Longest = 64;
 
+    /// <summary>What people write into one number: a mark of thousands, a unit.</summary>
+    private static readonly SearchValues<char> OfOneNumber = SearchValues.Create("0123456789.,+- 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ");
+
+    /// <summary>A decimal mark at the end is none: digits may be missing behind it.</summary>
     public static bool TryParse(ReadOnlySpan<char> cell, bool decimalComma, out double value)
     {
+        value = double.NaN;
+        if (cell is [.., '.' or ','])
+        {
+            return false;
+        }
+
         if (!decimalComma)
         {
             return NumberText.TryParse(cell, out value);
         }
 
-        value = double.NaN;
         if (cell.Length > Longest || cell.Contains('.'))
         {
             return false;
@@ -23,6 +33,17 @@ internal static class CellNumber
         Span<char> point = stackalloc char[cell.Length];
         cell.Replace(point, ',', '.');
         return NumberText.TryParse(point, out value);
+    }
+
+    /// <summary>
+    /// Whether a cell that is no number looks like two that something runs together: where another cell was split, the row would still have its
+    /// width, and every value between them would be another column's.
+    /// </summary>
+    public static bool LooksLikeTwo(ReadOnlySpan<char> cell)
+    {
+        var first = cell.IndexOfAnyInRange('0', '9');
+        var last = cell.LastIndexOfAnyInRange('0', '9');
+        return first >= 0 && cell[first..(last + 1)].IndexOfAnyExcept(OfOneNumber) >= 0;
     }
 
     /// <summary>Digits after the decimal mark; 0 without one.</summary>

@@ -18,6 +18,9 @@ internal sealed record ColumnMap(IReadOnlyList<string> Cells, int Time, int? Tim
     /// <summary>Cells that a row must have: empty ones after the last named column do not count.</summary>
     public int Width { get; } = Cells.Count - Cells.Reverse().TakeWhile(string.IsNullOrWhiteSpace).Count();
 
+    /// <summary>The header itself ends with empty cells.</summary>
+    public bool HasCellsBehind => Width < Cells.Count;
+
     /// <summary>The headers that a site's map names, time first, then in the order of the quantities.</summary>
     public static IReadOnlyList<string> Wanted(WeatherSource source) =>
     [

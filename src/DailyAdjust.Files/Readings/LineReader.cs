@@ -80,6 +80,15 @@ internal sealed class LineReader(DecodedText text)
         }
     }
 
+    /// <summary>Whether the line after the last read one ends with the same character; true where nothing is known of it.</summary>
+    public bool NextEndsLike(ReadOnlySpan<char> line)
+    {
+        var rest = _buffer.AsSpan(_start, _end - _start).TrimStart("\r\n");
+        var end = rest.IndexOfAny('\r', '\n');
+        var next = end >= 0 ? rest[..end] : _ended ? rest : [];
+        return next.IsEmpty ? !_ended : line.Length > 0 && next[^1] == line[^1];
+    }
+
     /// <summary>Passes over lines that were read before; what was read ahead is dropped.</summary>
     /// <returns>The number of the first line that is not wholly within the known bytes; null = nothing is passed over.</returns>
     public int? SkipTo(LinesKnown from)
@@ -114,11 +123,25 @@ internal sealed class LineReader(DecodedText text)
     {
         Number++;
         Fault = tooLong || line.Length > LongestLine ? LineFault.TooLong
-            : line.Contains('\0') ? LineFault.NotText
+            : HoldsControls(line) ? LineFault.NotText
             : int.IsOddInteger(line.Count('"')) ? LineFault.OpenQuote
             : LineFault.None;
         line = Fault != LineFault.None ? [] : line is ['\uFEFF', ..] ? line[1..] : line;
         return true;
+    }
+
+    /// <summary>Anything below a blank but tabs; U+001A is what old systems end a file with.</summary>
+    private static bool HoldsControls(ReadOnlySpan<char> line)
+    {
+        foreach (var c in line.Trim('\u001A'))
+        {
+            if (c < ' ' && c != '\t')
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private void Refill()

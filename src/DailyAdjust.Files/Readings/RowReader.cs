@@ -13,6 +13,7 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
     private readonly OpenEnd _openEnd = new(source.DecimalComma);
     private ColumnMap? _map = header;
     private int _mapLine;
+    private bool _endsWithDelimiter;
     private string[]? _withoutUnits;
 
     /// <summary>Rows refused so far.</summary>
@@ -51,6 +52,12 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
 
             if (!CellNumber.TryParse(cell, source.DecimalComma, out var value))
             {
+                if (CellNumber.LooksLikeTwo(cell))
+                {
+                    RefuseUncertain(column, line, Shown.Short(cell));
+                    return null;
+                }
+
                 SetAside(stamped, column, Shown.Short(cell), "is not a number", WhyNoNumber(cell));
             }
             else if (_missing.Contains(value))
@@ -119,6 +126,13 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
         problems.Add("rows without a time that can be read", line, columns.Time + 1, Severity.Error, () => open && TimeEnds(columns, count)
             ? ("the time may be cut: the file ends without ending this line", "The row is not used; drop the file again when it is complete")
             : ($"\"{text}\" is not a time as the pattern \"{source.Time.Pattern}\" writes it", $"The row is not used; a time looks like \"{_pattern.Example}\""));
+    }
+
+    private void RefuseUncertain(ValueColumn column, int line, string text)
+    {
+        Refused += line >= problems.FirstLine ? 1 : 0;
+        problems.Add("rows whose columns are not certain", line, column.Index + 1, Severity.Error, () => (
+            $"{column.Header}: \"{text}\" looks like two numbers that run together: which value is in which column is not certain", "The row is not used; get the file again"));
     }
 
     private static bool TimeEnds(ColumnMap columns, int count) => columns.Time == count - 1 || columns.TimeOfDay == count - 1;
@@ -196,8 +210,21 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
         }
     }
 
-    private static bool HasWidth(SepReader.Row row, ColumnMap columns)
+    /// <summary>
+    /// As many cells as the header, and empty ones behind them. Stations that end their rows with delimiters do so in all of them: a row that
+    /// alone does so may have lost the last digit of a number to one.
+    /// </summary>
+    private bool HasWidth(SepReader.Row row, ColumnMap columns)
     {
+        if (row.ColCount > columns.Width && !_endsWithDelimiter)
+        {
+            _endsWithDelimiter = columns.HasCellsBehind || lines.NextEndsLike(row.Span);
+            if (!_endsWithDelimiter)
+            {
+                return false;
+            }
+        }
+
         for (var i = columns.Width; i < row.ColCount; i++)
         {
             if (!row[i].Span.IsWhiteSpace())

@@ -22,7 +22,9 @@ internal static class ReportSection
             RoundDoneBy = section.Time("round_done_by") ?? usual.RoundDoneBy,
             Satisfy = Share(section, "satisfy", new(0, 100, AboveMin: true)) ?? usual.Satisfy,
             SkipBelowPercent = section.Quantity("skip_below", UnitKind.Percent, new(0, 1000)) ?? usual.SkipBelowPercent,
+            SkipRoom = Share(section, "skip_room", new(0, 100)),
             Worth = Share(section, "worth", new(0, 100)) ?? usual.Worth,
+            VisitAlert = Share(section, "visit_alert", new(0, 1000)) ?? usual.VisitAlert,
             WeatherMaxAge = section.Quantity("weather_max_age", UnitKind.Duration, new(60, 30 * 1440)) is { } minutes ? TimeSpan.FromMinutes(minutes) : usual.WeatherMaxAge,
         };
         section.Done();

@@ -5,7 +5,7 @@ namespace DailyAdjust.Ledger.Json;
 
 internal sealed record RainFallDto(DateTimeOffset At, double Mm);
 
-internal sealed record GaugeDayDto(string Gauge, string Basis, double MeasuredPartMm, List<RainFallDto> Falls, double? RainMm = null, string? Substitute = null);
+internal sealed record GaugeDayDto(string Gauge, string Basis, double MeasuredPartMm, List<RainFallDto> Falls, double? RainMm = null, string? Substitute = null, double? MissingH = null);
 
 internal sealed record SetAsideDto(string Station, DateTimeOffset Begin, string What, string Why, string? Check = null, int? Values = null);
 
@@ -87,9 +87,9 @@ internal static class WeatherDayJson
         new(s.Station, s.AirTemperatureMeanC, s.HumidityMaxPercent, s.HumidityMinPercent, s.SolarRatio, s.SolarCentroidMinutes);
 
     private static GaugeDayDto ToDto(GaugeDay g) => new(
-        g.Gauge, Words.Of(g.Basis), g.MeasuredPartMm, [.. g.Falls.Select(f => new RainFallDto(f.At.ToUniversalTime(), f.Mm))], g.RainMm, g.Substitute.Length == 0 ? null : g.Substitute);
+        g.Gauge, Words.Of(g.Basis), g.MeasuredPartMm, [.. g.Falls.Select(f => new RainFallDto(f.At.ToUniversalTime(), f.Mm))], g.RainMm, g.Substitute.Length == 0 ? null : g.Substitute, g.MissingH == 0 ? null : g.MissingH);
 
     private static GaugeDay FromDto(GaugeDayDto g) => new(
         g.Gauge, g.RainMm, [.. g.Falls.Select(f => new RainFall(f.At, f.Mm))], Words.To<RainBasis>(g.Basis), g.MeasuredPartMm)
-    { Substitute = g.Substitute ?? "" };
+    { Substitute = g.Substitute ?? "", MissingH = g.MissingH ?? 0 };
 }

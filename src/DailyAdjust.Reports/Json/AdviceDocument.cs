@@ -19,7 +19,11 @@ internal sealed record AdviceDocument(
     string AsOf,
     IReadOnlyList<string> Notices,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ForecastJson? Forecast,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] CorrectionsJson? Corrections);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] CorrectionsJson? Corrections,
+    IReadOnlyList<VisitWorthJson> IfVisited);
+
+internal sealed record VisitWorthJson(
+    string Controller, string Program, string NextVisit, string Advice, double? Percent, double WastedMm, double? WastedL, int ZonesBeyond, int DaysBeyond, double BeyondMm, bool Alert);
 
 internal sealed record FreshnessJson(
     string? WeatherThrough,

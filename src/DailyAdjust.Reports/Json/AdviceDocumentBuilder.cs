@@ -28,7 +28,9 @@ internal static class AdviceDocumentBuilder
             sheet.AsOf.ToUniversalTime().ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture),
             view.Issue.Notices,
             ForecastJson.Of(sheet.Forecast, clock),
-            CorrectionsJson.Of(sheet.Corrections));
+            CorrectionsJson.Of(sheet.Corrections),
+            [.. sheet.IfVisited.Select(w => new VisitWorthJson(
+                w.Program.Controller, w.Program.Program, CodeWords.Date(w.NextVisit), CodeWords.Of(w.Advice), Number(w.Percent), Number(w.WastedMm), Number(w.WastedL), w.ZonesBeyond, w.DaysBeyond, Number(w.BeyondMm), w.IsAlert))]);
     }
 
     private static FreshnessJson Freshness(Freshness f, SiteClock clock) => new(

@@ -24,6 +24,6 @@ public static class WeatherTable
         Cell.Text(string.Join("; ", day.Estimated)),
         Cell.Text(string.Join(";", day.Rain.Select(r => r.Gauge + "=" + Cell.Fixed(r.RainMm, 4).Written))),
         Cell.Fixed(day.SetAside.Sum(s => s.Values), 0),
-        Cell.Text(string.Join("; ", day.Marks)),
+        Cell.Text(string.Join("; ", day.Marks.Concat(day.Rain.Where(r => r.Substitute.Length > 0).Select(r => $"rain of gauge {r.Gauge}: gauge {r.Substitute} stands in")))),
     ];
 }

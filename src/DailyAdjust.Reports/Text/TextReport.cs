@@ -175,6 +175,16 @@ internal static class TextReport
             lines.Add($"{SectionWords.Standing}: {SectionWords.Order(order)}", most: 1);
         }
 
+        foreach (var worth in sheet.IfVisited.Take(MostListed))
+        {
+            lines.Add($"{VisitWords.Title}: {VisitWords.Line(worth, view)}", most: 2);
+        }
+
+        if (sheet.IfVisited.Count > 1 && VisitWords.Order(sheet.IfVisited) is { Length: > 0 } boxes)
+        {
+            lines.Add(boxes, most: 2);
+        }
+
         foreach (var problem in FitWords.Problems(sheet.Fit, words))
         {
             lines.Add($"{SectionWords.Fit} {problem}", most: 2);

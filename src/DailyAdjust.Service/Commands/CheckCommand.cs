@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Files;
+using DailyAdjust.Files.Readings;
 using DailyAdjust.Ledger;
 using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Sites;
@@ -60,13 +61,17 @@ internal static class CheckCommand
     private static string WeatherSoFar(SiteFolder folder, Site site, List<string> help)
     {
         var last = LastDay(folder);
-        if (last is null)
+        if (last is null && !Waiting(folder, site))
         {
             help.Add($"No weather has come in yet: drop files named {string.Join(" or ", site.Weather.Stations.Select(s => s.Files))} into {folder.Inbox}.");
         }
 
-        return last is { } day ? FormattableString.Invariant($", weather through {day:yyyy-MM-dd}") : ", no weather yet";
+        return last is { } day ? FormattableString.Invariant($", weather through {day:yyyy-MM-dd}") : Waiting(folder, site) ? ", weather waits in the inbox" : ", no weather yet";
     }
+
+    /// <summary>A file of a station lies in the inbox and waits for the next morning.</summary>
+    private static bool Waiting(SiteFolder folder, Site site) => Directory.Exists(folder.Inbox)
+        && Directory.EnumerateFiles(folder.Inbox).Any(file => ReadingsFile.SourceOf(Path.GetFileName(file), site.Weather.Sources) is not null);
 
     private static DateOnly? LastDay(SiteFolder folder)
     {

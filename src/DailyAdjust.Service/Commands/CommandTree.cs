@@ -70,6 +70,7 @@ public static class CommandTree
             BalanceCommand.Create(global, time),
             AdviceCommand.Create(global, time),
             ExplainCommand.Create(global, time),
+            ReplayCommand.Create(global, time),
         };
         foreach (var help in root.Options.OfType<HelpOption>())
         {

@@ -20,6 +20,7 @@ public static class PullClient
         UseCookies = false,
         AutomaticDecompression = DecompressionMethods.None,
         PooledConnectionLifetime = TimeSpan.FromMinutes(2),
+        SslOptions = { RemoteCertificateValidationCallback = PullCertificate.Accept },
     })
     {
         // Every question has a limit of its own.

@@ -68,7 +68,7 @@ internal static class GuessText
     {
         var open = guess.Findings.Count(finding => !finding.IsSure);
         var note = open == 0 ? "" : FormattableString.Invariant($" ({open} of its lines say what to check)");
-        return $"\nFor site.yaml{note}:\n\n{GuessYaml.Weather(guess)}";
+        return $"\nAfter a first morning an edit holds from the next day on; \"correct: true\" under site: says that it was always so.\nFor site.yaml{note}:\n\n{GuessYaml.Weather(guess)}";
     }
 
     private static Table Days(IReadOnlyList<TrialDay> days, bool us, bool placeKnown)

@@ -23,7 +23,7 @@ internal static class StationText
         Line(text, "K", day.K, $"crop coefficient x exposure {station.Exposure:0.####}");
         Line(text, "Ks", day.Ks, "1 = no stress");
         Line(text, "+ drawn by the turf", day.EtcMm, "reference ET x K x Ks");
-        Line(text, "- rain", day.RainMm, $"gauge {station.Gauge}{(day.RainMm is null ? ": unknown, counts 0" : "")}");
+        Line(text, "- rain", day.RainMm, $"gauge {station.Gauge}{(day.RainMm is null ? ": unknown, counts 0" : "")}{StandIn(weather, station.Gauge)}");
         Line(text, "+ intercepted", day.InterceptedMm, "wetted only leaves");
         Line(text, "+ runoff", day.RunoffMm, "of rain");
         Line(text, "- irrigation, net", day.IrrigationMm, $"{day.MinutesRun:0.##} min at {station.Rate.MmPerHour:0.####} mm/h, efficiency {area.Efficiency * 100:0.##} %");
@@ -40,6 +40,9 @@ internal static class StationText
         text.Append(SensorText.Of(weather, site.Clock));
         return text.ToString();
     }
+
+    private static string StandIn(WeatherDay weather, string gauge) =>
+        weather.Rain.FirstOrDefault(r => string.Equals(r.Gauge, gauge, StringComparison.Ordinal)) is { Substitute.Length: > 0 } rain ? $", for which gauge {rain.Substitute} stands in" : "";
 
     private static void Line(StringBuilder text, string name, double? value, FormattableString why) => Line(text, name, value, FormattableString.Invariant(why));
 

@@ -1,7 +1,10 @@
 using System.Collections.Concurrent;
 using System.IO.Compression;
 using System.Net;
+using System.Net.Security;
 using System.Net.Sockets;
+using System.Security.Authentication;
+using System.Security.Cryptography.X509Certificates;
 using System.Text;
 
 namespace DailyAdjust.ServiceTests.Fetching;
@@ -33,7 +36,10 @@ public sealed class LocalServer : IDisposable
 
     public int Port => ((IPEndPoint)_listener.LocalEndpoint).Port;
 
-    public string Address => FormattableString.Invariant($"http://127.0.0.1:{Port}/");
+    /// <summary>With its private key: the server then speaks TLS only.</summary>
+    public X509Certificate2? Certificate { get; init; }
+
+    public string Address => FormattableString.Invariant($"{(Certificate is null ? "http" : "https")}://127.0.0.1:{Port}/");
 
     /// <summary>The heads of the questions in their order.</summary>
     public IReadOnlyList<string> Questions => [.. _questions];
@@ -99,7 +105,7 @@ public sealed class LocalServer : IDisposable
         using var _ = client;
         try
         {
-            var stream = client.GetStream();
+            await using var stream = await ChannelAsync(client, stop);
             var head = new StringBuilder();
             var one = new byte[1];
             while (!head.ToString().EndsWith("\r\n\r\n", StringComparison.Ordinal))
@@ -122,9 +128,21 @@ public sealed class LocalServer : IDisposable
             {
             }
         }
-        catch (Exception failure) when (failure is OperationCanceledException or IOException or SocketException or ObjectDisposedException)
+        catch (Exception failure) when (failure is OperationCanceledException or IOException or SocketException or ObjectDisposedException or AuthenticationException)
         {
             // The asker went away, or the test is over.
         }
+    }
+
+    private async Task<Stream> ChannelAsync(TcpClient client, CancellationToken stop)
+    {
+        if (Certificate is null)
+        {
+            return client.GetStream();
+        }
+
+        var secure = new SslStream(client.GetStream());
+        await secure.AuthenticateAsServerAsync(new SslServerAuthenticationOptions { ServerCertificate = Certificate }, stop);
+        return secure;
     }
 }

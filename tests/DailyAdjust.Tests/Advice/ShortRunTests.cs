@@ -13,10 +13,23 @@ public class ShortRunTests
     public void What_can_wait_is_left_out_where_it_would_run_too_short()
     {
         // 27 + 5 tonight, 30 may stay: 2 of 8 minutes, 25 %. With skip_below at 20 % the short run alone decides.
-        var course = Course(27) with { Report = new() { SkipBelowPercent = 20 } };
+        var course = Course(27) with { Report = new() { SkipBelowPercent = 20 }, Log = [At(25)] };
         Assert.Equal((AdviceKind.Skip, "runs-too-short"), (course.Advice().Advice, course.Advice().Chain[0].Code));
+        var off = course with { Log = [Off()] };
+        Assert.Equal((AdviceKind.KeepOff, "runs-too-short"), (off.Advice().Advice, off.Advice().Chain[0].Code));
         var whole = course with { Controller = SmallCourse.Box with { LeastRunMinutes = 2 }, Log = [Off()] };
         Assert.Equal((AdviceKind.Resume, 25d), (whole.Advice().Advice, whole.Advice().Percent!.Value));
+    }
+
+    [Fact]
+    public void What_runs_long_enough_as_it_is_set_and_wastes_nothing_is_not_left_out()
+    {
+        var course = Course(27) with { Report = new() { SkipBelowPercent = 20 } };
+        Assert.Equal((AdviceKind.Leave, "good-enough"), (course.Advice().Advice, course.Advice().Chain[0].Code));
+
+        // At 500 % 40 minutes would drain 8 mm: a number has to be set, and that would run too short.
+        var wasteful = course with { Log = [At(500)] };
+        Assert.Equal((AdviceKind.Skip, "runs-too-short"), (wasteful.Advice().Advice, wasteful.Advice().Chain[0].Code));
     }
 
     [Fact]
@@ -43,6 +56,8 @@ public class ShortRunTests
     private static SmallCourse Course(double depletionMm) => new() { Stations = [Station(1, 8)], DepletionMm = [depletionMm] };
 
     private static Station Station(int number, double minutes) => SmallCourse.Station(number, area: Area, minutes: minutes) with { Rate = new(60) };
+
+    private static LogEntry At(double percent) => Off() with { Kind = LogKind.Setting, Value = percent, Unit = LogUnit.Percent };
 
     private static LogEntry Off() => new() { Time = new(SmallCourse.Monday.AddDays(-1), new(9, 0)), Kind = LogKind.Off, Where = new(PlaceKind.Program, "C1", "P1") };
 }

@@ -152,6 +152,24 @@ internal static class LimitsCheck
         return r with { RainMm = double.NaN };
     }
 
+    /// <summary>Rain of a day's intervals that adds up to more than any day's: none of it counts.</summary>
+    public static void KeepRainOfDay(CheckedRows rows)
+    {
+        var (from, to) = rows.OfDay();
+        var sum = Enumerable.Range(from, to - from).Sum(row => double.IsNaN(rows[row].RainMm) ? 0 : rows[row].RainMm);
+        if (sum <= RainMostMmPerDay || rows.Notes.Source.Accepts(About, WeatherQuantity.Rain))
+        {
+            return;
+        }
+
+        for (var row = from; row < to; row++)
+        {
+            rows.Notes.RainNotKnown(rows[row]);
+        }
+
+        rows.SetAside(About, WeatherQuantity.Rain, from, to, "mm", string.Create(CultureInfo.InvariantCulture, $"the day would add up to {sum:0} mm; is it a running total?"));
+    }
+
     private static Reading KeepSunshine(Reading r, CheckNotes notes)
     {
         // A sunshine recorder's hour may be a minute long.

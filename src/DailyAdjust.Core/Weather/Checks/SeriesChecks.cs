@@ -5,6 +5,7 @@ internal static class SeriesChecks
 {
     public static void Run(CheckedRows rows)
     {
+        LimitsCheck.KeepRainOfDay(rows);
         ClearSkyCheck.Run(rows);
         SpikeCheck.Run(rows);
         StuckCheck.Run(rows);

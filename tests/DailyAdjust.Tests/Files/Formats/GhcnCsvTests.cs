@@ -91,7 +91,7 @@ public sealed class GhcnCsvTests
 
             """);
 
-        Assert.Empty(read.Report.Problems);
+        Assert.All(read.Report.Problems, p => Assert.Contains("because the source marks", p.ToString(), StringComparison.Ordinal));
         Assert.Equal((3, 0, 0), read.Counts);
         Assert.Equal(2.5, read.On("2026-05-31").RainMm);
         Assert.Equal((28.9, 0), (read.On("2026-06-01").AirTemperatureMaxC, read.On("2026-06-01").RainMm));

@@ -28,6 +28,15 @@ internal static class GoodFiles
 {
     public static readonly WeatherSource Gridpoint = FormatFile.Source("gridpoint") with { Interval = TimeSpan.FromHours(1) };
 
+    private static readonly WeatherSource Counter = StationFile.Plain with
+    {
+        Columns = new Dictionary<WeatherQuantity, MappedColumn>
+        {
+            [WeatherQuantity.AirTemperature] = new("Temp (°C)", null),
+            [WeatherQuantity.Rain] = new("Rain total (mm)", null, Counter: true),
+        },
+    };
+
     public const string GridpointText = """
         {
           "properties": {
@@ -54,6 +63,7 @@ internal static class GoodFiles
     public static IReadOnlyList<GoodFile> ByLines { get; } =
     [
         new("station csv", StationFile.Plain, [StationFile.PlainHeader.TrimEnd()], Rows(i => $"2026-06-01 {i:00}:00,{20 + (i / 10.0):0.0},{1 + (i / 10.0):0.0},0.{i:00}")),
+        new("station csv counter", Counter, ["Time,Temp (°C),Rain total (mm)"], Rows(i => $"2026-06-01 {i:00}:00,{20 + (i / 10.0):0.0},{100 + (i / 5.0):0.0}")),
         new("ghcn dly", FormatFile.Source("ghcn-daily", GhcnText.Yard), [], [.. new[] { "TMAX", "TMIN", "PRCP", "AWND" }.SelectMany((element, e) =>
             new[] { "202605", "202606", "202607" }.Select((month, m) => GhcnText.Month(element, month, Enumerable.Range(1, 30).ToDictionary(d => d, d => FormattableString.Invariant($"{100 + (e * 50) + (m * 40) + d}  7")))))]),
         new("ghcn by year", FormatFile.Source("ghcn-daily", GhcnText.Yard), [], Rows(i => $"{GhcnText.Yard},202606{i:00},{(i % 2 == 0 ? "TMAX" : "PRCP")},{200 + i},,,7,2400")),
