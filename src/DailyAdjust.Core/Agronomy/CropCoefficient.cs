@@ -13,6 +13,13 @@ public static class CropCoefficient
     /// <exception cref="ArgumentException">Not 12 values.</exception>
     public static double On(IReadOnlyList<double> monthly, DateOnly date)
     {
+        var (from, to, since, days) = Around(monthly, date);
+        return from + ((to - from) * since / days);
+    }
+
+    /// <summary>The two monthly values around a date, how many days after the first it lies, and how far apart they are.</summary>
+    internal static (double From, double To, int DaysSince, int Days) Around(IReadOnlyList<double> monthly, DateOnly date)
+    {
         if (monthly.Count != 12)
         {
             throw new ArgumentException("Kc needs 12 monthly values.", nameof(monthly));
@@ -27,7 +34,6 @@ public static class CropCoefficient
             since += DateTime.DaysInMonth(year, month);
         }
 
-        double a = monthly[month - 1], b = monthly[month % 12];
-        return a + ((b - a) * since / DateTime.DaysInMonth(year, month));
+        return (monthly[month - 1], monthly[month % 12], since, DateTime.DaysInMonth(year, month));
     }
 }

@@ -44,7 +44,23 @@ public static class Balance
     public static BalanceResult Run(BalanceInputs inputs)
     {
         var days = new List<ZoneDay>();
-        var run = new BalanceRun(inputs);
+        return Run(inputs, new BalanceRun(inputs), days);
+    }
+
+    /// <summary>The same, and what one station's last day was reckoned from.</summary>
+    /// <param name="inputs">Weather days must be consecutive and known.</param>
+    /// <param name="station">The station.</param>
+    /// <returns>Null = the station has no such day.</returns>
+    internal static (ZoneDay Day, ZoneDayParts Parts)? Watch(BalanceInputs inputs, StationKey station)
+    {
+        var days = new List<ZoneDay>();
+        var run = new BalanceRun(inputs) { Watched = station };
+        Run(inputs, run, days);
+        return run.LastDay is { } parts && days.FindLast(d => d.Station == station) is { } day && day.Date == parts.Day.Date ? (day, parts) : null;
+    }
+
+    private static BalanceResult Run(BalanceInputs inputs, BalanceRun run, List<ZoneDay> days)
+    {
         DateOnly? previous = null;
         foreach (var weather in inputs.Weather)
         {

@@ -5,6 +5,14 @@ using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Core.Irrigation;
 
+/// <summary>What a zone's day is reckoned from.</summary>
+/// <param name="Zone">The zone.</param>
+/// <param name="Day">What it shares with the others.</param>
+/// <param name="Rain">At its gauge.</param>
+/// <param name="OnZone">What became of the rain.</param>
+/// <param name="Events">In order.</param>
+internal sealed record ZoneDayParts(ZonePlan Zone, DayOfSite Day, GaugeDay Rain, RainOnZone OnZone, IReadOnlyList<WaterEvent> Events);
+
 /// <summary>The balance while it runs: takes one weather day after another. Carries the depletions and nothing else.</summary>
 internal sealed class BalanceRun
 {
@@ -40,6 +48,12 @@ internal sealed class BalanceRun
             }
         }
     }
+
+    /// <summary>Whose days are kept in <see cref="LastDay"/>; null = nobody's.</summary>
+    public StationKey? Watched { get; init; }
+
+    /// <summary>What the watched station's last day was reckoned from.</summary>
+    public ZoneDayParts? LastDay { get; private set; }
 
     public void Day(WeatherDay weather, List<ZoneDay> into)
     {
@@ -115,6 +129,11 @@ internal sealed class BalanceRun
 
         var before = _depletion[station.Key];
         var soil = new RootZone(zone.TotalAvailableMm, zone.AllowableMm, before);
+        if (station.Key == Watched)
+        {
+            LastDay = new ZoneDayParts(zone, day, rain, onZone, [.. _events]);
+        }
+
         var k = CropCoefficient.On(station.Area.Kc, day.Date) * station.Exposure;
         var sums = ZoneDaySums.Run(ref soil, _events, eto * k);
         _depletion[station.Key] = soil.DepletionMm;

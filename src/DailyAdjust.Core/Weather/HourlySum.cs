@@ -5,7 +5,8 @@ namespace DailyAdjust.Core.Weather;
 /// <summary>A day's sum of hourly reference ET.</summary>
 /// <param name="Mm">May be below 0 on a day of dew.</param>
 /// <param name="Humidity">The quantity that vapour pressure came from.</param>
-internal readonly record struct HourlySum(double Mm, WeatherQuantity Humidity)
+/// <param name="Hours">What it was reckoned from.</param>
+internal readonly record struct HourlySum(double Mm, WeatherQuantity Humidity, IReadOnlyList<HourOfDay> Hours)
 {
     private const int HoursBefore = 26;
 
@@ -18,7 +19,7 @@ internal readonly record struct HourlySum(double Mm, WeatherQuantity Humidity)
         }
 
         var humidity = WeatherQuantity.RelativeHumidity;
-        var hours = Hours(window, 0);
+        var hours = HoursOf(window, 0);
         var temperature = HourlyMeans.Over(window.Series(WeatherQuantity.AirTemperature), hours);
         var wind = HourlyMeans.Over(window.Series(WeatherQuantity.WindSpeed), hours);
         var moisture = HourlyMeans.Over(window.Series(humidity), hours);
@@ -29,7 +30,7 @@ internal readonly record struct HourlySum(double Mm, WeatherQuantity Humidity)
         }
 
         // The hours of the day before lend their cloud factor to the night.
-        var solarHours = Hours(window, HoursBefore);
+        var solarHours = HoursOf(window, HoursBefore);
         var solar = HourlyMeans.Over(window.Series(WeatherQuantity.SolarRadiation), solarHours);
         if (Array.Exists(temperature, double.IsNaN) || Array.Exists(wind, double.IsNaN) || Array.Exists(moisture, double.IsNaN)
             || Array.Exists(solar[HoursBefore..], double.IsNaN))
@@ -39,9 +40,10 @@ internal readonly record struct HourlySum(double Mm, WeatherQuantity Humidity)
 
         var cloud = CloudFactors(window.Site, solarHours, solar)[HoursBefore..];
         var sum = 0.0;
+        var reckoned = new List<HourOfDay>(hours.Count);
         for (var h = 0; h < hours.Count; h++)
         {
-            sum += ReferenceEtHourly.EtoMm(new HourlyAir
+            var air = new HourlyAir
             {
                 AirTemperatureC = temperature[h],
                 VapourPressureKPa = humidity == WeatherQuantity.RelativeHumidity
@@ -51,10 +53,12 @@ internal readonly record struct HourlySum(double Mm, WeatherQuantity Humidity)
                 SolarRadiationMJPerM2 = solar[HoursBefore + h],
                 CloudFactor = cloud[h],
                 ElevationM = window.Site.ElevationM,
-            });
+            };
+            sum += ReferenceEtHourly.EtoMm(air);
+            reckoned.Add(new(hours[h], air, moisture[h], wind[h]));
         }
 
-        return new(sum, humidity);
+        return new(sum, humidity, reckoned);
     }
 
     private static double[] CloudFactors(Site site, List<DateTimeOffset> hours, double[] solar)
@@ -75,7 +79,7 @@ internal readonly record struct HourlySum(double Mm, WeatherQuantity Humidity)
     }
 
     /// <summary>Clock hours from 00:00; hourly readings that begin at another minute keep their own hours.</summary>
-    private static List<DateTimeOffset> Hours(StationWindow window, int before)
+    private static List<DateTimeOffset> HoursOf(StationWindow window, int before)
     {
         var hour = TimeSpan.FromHours(1);
         var first = window.Source.Interval == hour ? window.FirstInterval : window.Day.Begin;
@@ -88,3 +92,10 @@ internal readonly record struct HourlySum(double Mm, WeatherQuantity Humidity)
         return hours;
     }
 }
+
+/// <summary>One hour of a day.</summary>
+/// <param name="Begin">UTC.</param>
+/// <param name="Air">What went into the equation.</param>
+/// <param name="Moisture">Relative humidity, %, or dew point, °C, whichever vapour pressure came from.</param>
+/// <param name="WindSpeedMPerS">At the anemometer.</param>
+internal readonly record struct HourOfDay(DateTimeOffset Begin, HourlyAir Air, double Moisture, double WindSpeedMPerS);

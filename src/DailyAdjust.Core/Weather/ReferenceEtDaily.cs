@@ -31,8 +31,8 @@ public sealed record DailyAir
 /// <summary>Reference ET of a whole day. Source: [FAO56] eq. 6, p. 24.</summary>
 public static class ReferenceEtDaily
 {
-    private const double Cn = 900;
-    private const double Cd = 0.34;
+    internal const double Cn = 900;
+    internal const double Cd = 0.34;
 
     /// <summary>Net radiation, MJ/m² per day. Source: [FAO56] eq. 40, p. 53.</summary>
     public static double NetRadiationMJPerM2Day(DailyAir day)

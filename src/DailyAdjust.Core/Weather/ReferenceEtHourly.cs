@@ -25,11 +25,11 @@ public sealed record HourlyAir
 /// <summary>Short reference ET of one hour. Source: [ASCE05] eq. 1 and table 1.</summary>
 public static class ReferenceEtHourly
 {
-    private const double Cn = 37;
-    private const double CdDay = 0.24;
-    private const double CdNight = 0.96;
-    private const double SoilHeatShareDay = 0.1;
-    private const double SoilHeatShareNight = 0.5;
+    internal const double Cn = 37;
+    internal const double CdDay = 0.24;
+    internal const double CdNight = 0.96;
+    internal const double SoilHeatShareDay = 0.1;
+    internal const double SoilHeatShareNight = 0.5;
 
     /// <summary>Net radiation, MJ/m² in the hour. Source: [ASCE05] eqs 42-44.</summary>
     public static double NetRadiationMJPerM2(HourlyAir hour) =>

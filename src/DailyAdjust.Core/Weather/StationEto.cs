@@ -7,7 +7,17 @@ namespace DailyAdjust.Core.Weather;
 /// <param name="Mm">0 or more.</param>
 /// <param name="Basis">How it is known.</param>
 /// <param name="Estimated">Inputs that were estimated or interpolated, ordinal order.</param>
-internal sealed record KnownEto(double Mm, EtoBasis Basis, IReadOnlyList<string> Estimated);
+internal sealed record KnownEto(double Mm, EtoBasis Basis, IReadOnlyList<string> Estimated)
+{
+    /// <summary>What went into the daily equation; null = another way was taken.</summary>
+    public DailyAir? Day { get; init; }
+
+    /// <summary>The quantity that vapour pressure came from; null = the lowest temperature stood in for the dew point, or none was needed.</summary>
+    public WeatherQuantity? Humidity { get; init; }
+
+    /// <summary>What went into the hourly equation; empty = another way was taken.</summary>
+    public IReadOnlyList<HourOfDay> Hours { get; init; } = [];
+}
 
 /// <summary>
 /// One station's way to a day's reference ET: its own column if the site says so, the hourly equation, the daily equation;
@@ -42,11 +52,11 @@ internal sealed class StationEto
 
         if (!_window.Source.IsDaily && HourlySum.Of(_window) is { } hourly)
         {
-            return new(Math.Max(0, hourly.Mm), EtoBasis.Hourly, Notes([], InputsWith(hourly.Humidity)));
+            return new(Math.Max(0, hourly.Mm), EtoBasis.Hourly, Notes([], InputsWith(hourly.Humidity))) { Hours = hourly.Hours, Humidity = hourly.Humidity };
         }
 
         return Inputs.KnowsTemperature && VapourPressure() is { } air && !double.IsNaN(Inputs.WindSpeedMPerS) && Inputs.SolarRadiationMJPerM2.IsKnown
-            ? new(Daily(air.KPa, Wind(), Inputs.SolarRadiationMJPerM2.Value), EtoBasis.Daily, Notes([], InputsWith(air.From)))
+            ? Daily(DayAir(air.KPa, Wind(), Inputs.SolarRadiationMJPerM2.Value), EtoBasis.Daily, Notes([], InputsWith(air.From)))
             : null;
     }
 
@@ -110,7 +120,7 @@ internal sealed class StationEto
         }
 
         var vapour = air?.KPa ?? Atmosphere.VapourPressureFromDewPointKPa(Inputs.AirTemperatureMinC);
-        return new(Daily(vapour, windKnown ? Wind() : UnknownWindMPerS, solarMJPerM2), EtoBasis.PartEstimated, Notes(notes, [.. used]));
+        return Daily(DayAir(vapour, windKnown ? Wind() : UnknownWindMPerS, solarMJPerM2), EtoBasis.PartEstimated, Notes(notes, [.. used]));
     }
 
     private static WeatherQuantity[] InputsWith(WeatherQuantity humidity) =>
@@ -118,7 +128,9 @@ internal sealed class StationEto
 
     private double Wind() => Atmosphere.WindSpeed2mMPerS(Inputs.WindSpeedMPerS, _window.Source.WindHeightM);
 
-    private double Daily(double vapourPressureKPa, double wind2mMPerS, double solarMJPerM2) => ReferenceEtDaily.EtoMm(new DailyAir
+    private static KnownEto Daily(DailyAir day, EtoBasis basis, IReadOnlyList<string> notes) => new(ReferenceEtDaily.EtoMm(day), basis, notes) { Day = day };
+
+    private DailyAir DayAir(double vapourPressureKPa, double wind2mMPerS, double solarMJPerM2) => new()
     {
         AirTemperatureMaxC = Inputs.AirTemperatureMaxC,
         AirTemperatureMinC = Inputs.AirTemperatureMinC,
@@ -127,7 +139,7 @@ internal sealed class StationEto
         SolarRadiationMJPerM2Day = solarMJPerM2,
         ExtraterrestrialRadiationMJPerM2Day = Ra,
         ElevationM = _window.Site.ElevationM,
-    });
+    };
 
     /// <summary>The first that is known of: extremes of humidity, dew point, mean humidity. Source: [FAO56] ch. 3, p. 37-39.</summary>
     private (double KPa, WeatherQuantity From)? VapourPressure()

@@ -91,14 +91,7 @@ public static class WeatherDays
             return found;
         }
 
-        List<StationEto> stations = [.. windows.Select(w => new StationEto(w))];
-        List<StationHistory> histories = [.. stations.Select(s => new StationHistory(date, StationDay.Of(s.Window, s.Inputs), before))];
-        var wrong = SecondStationCheck.Find(site.Weather.Stations, histories);
-        for (var i = 0; i < stations.Count; i++)
-        {
-            stations[i] = wrong[i] is { } why ? new StationEto(stations[i].Window.WithoutTemperatures(SecondStationCheck.About, why)) : stations[i];
-        }
-
+        var (stations, histories) = Believed(site, date, windows, before);
         var known = WithEto(stations, before, new WeatherDay
         {
             Date = date,
@@ -122,14 +115,52 @@ public static class WeatherDays
         };
     }
 
+    /// <summary>The station and the inputs that the reference ET of <see cref="WeatherDayInputs.From"/> was reckoned from; null = it was not reckoned from readings.</summary>
+    internal static (StationEto Station, KnownEto Eto)? OriginOf(WeatherDayInputs inputs)
+    {
+        var (date, site) = (inputs.From, SiteVersions.On(inputs.Versions, inputs.From));
+        var day = DaySpan.Of(site.Clock, date);
+        var newest = inputs.Versions[^1].Site;
+        var windows = site.Weather.Stations
+            .Select(s => StationWindow.Of(site, s, day, Counted(newest, s.Id, Of(inputs.Readings, s.Id), inputs.AsOf).Readings, inputs.AsOf))
+            .ToList();
+        return Choose(Believed(site, date, windows, [.. inputs.Before]).Stations);
+    }
+
+    /// <summary>Every station with what it says, without the temperatures that the other stations contradict.</summary>
+    private static (List<StationEto> Stations, List<StationHistory> Histories) Believed(Site site, DateOnly date, List<StationWindow> windows, List<WeatherDay> before)
+    {
+        List<StationEto> stations = [.. windows.Select(w => new StationEto(w))];
+        List<StationHistory> histories = [.. stations.Select(s => new StationHistory(date, StationDay.Of(s.Window, s.Inputs), before))];
+        var wrong = SecondStationCheck.Find(site.Weather.Stations, histories);
+        for (var i = 0; i < stations.Count; i++)
+        {
+            stations[i] = wrong[i] is { } why ? new StationEto(stations[i].Window.WithoutTemperatures(SecondStationCheck.About, why)) : stations[i];
+        }
+
+        return (stations, histories);
+    }
+
     /// <summary>The first station that is complete; else the first that can be estimated; else what is expected; else the day stays open.</summary>
     private static WeatherDay WithEto(List<StationEto> stations, List<WeatherDay> before, WeatherDay day, MonthlyNormals? normals)
+    {
+        if (Choose(stations) is { } chosen)
+        {
+            return From(day, chosen.Station, chosen.Eto);
+        }
+
+        return ExpectedEto.ForUnknown(day.Date, before, normals) is { } expected
+            ? day with { EtoMm = OnGrid(expected.Mm), Basis = EtoBasis.Expected, Estimated = [expected.Note] }
+            : day;
+    }
+
+    private static (StationEto Station, KnownEto Eto)? Choose(List<StationEto> stations)
     {
         for (var i = 0; i < stations.Count; i++)
         {
             if (stations[i].Complete() is { } complete)
             {
-                return From(day, stations[i], i == 0 ? complete : complete with { Basis = EtoBasis.OtherStation });
+                return (stations[i], i == 0 ? complete : complete with { Basis = EtoBasis.OtherStation });
             }
         }
 
@@ -137,13 +168,11 @@ public static class WeatherDays
         {
             if (station.WithEstimates() is { } estimated)
             {
-                return From(day, station, estimated);
+                return (station, estimated);
             }
         }
 
-        return ExpectedEto.ForUnknown(day.Date, before, normals) is { } expected
-            ? day with { EtoMm = OnGrid(expected.Mm), Basis = EtoBasis.Expected, Estimated = [expected.Note] }
-            : day;
+        return null;
     }
 
     private static WeatherDay From(WeatherDay day, StationEto station, KnownEto eto) => day with

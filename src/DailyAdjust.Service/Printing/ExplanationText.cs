@@ -1,0 +1,94 @@
+using System.Globalization;
+using System.Text;
+using DailyAdjust.Core.Explain;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Service.Printing;
+
+/// <summary>Steps as numbered lines: what, the equation, the equation in numbers, the result and its source.</summary>
+internal static class ExplanationText
+{
+    private const int Width = 96;
+
+    /// <param name="sections">In order.</param>
+    /// <param name="units">US: depths, temperatures and wind in the units of the site beside the metric ones.</param>
+    /// <param name="everyHour">Work out every hour; otherwise the one with the largest value, and one line for each of the others.</param>
+    public static string Of(IReadOnlyList<Section> sections, UnitSystem units, bool everyHour)
+    {
+        var text = new StringBuilder();
+        var number = 0;
+        var shown = everyHour ? null : sections.Where(s => s.Repeats).MaxBy(s => s.Steps[^1].Value);
+        foreach (var section in sections)
+        {
+            if (section.Repeats && !everyHour && !ReferenceEquals(section, shown))
+            {
+                Row(text, section);
+                continue;
+            }
+
+            text.Append(CultureInfo.InvariantCulture, $"\n{section.Title}\n");
+            foreach (var step in section.Steps)
+            {
+                number++;
+                Write(text, number, step, units);
+            }
+        }
+
+        return text.ToString();
+    }
+
+    private static void Row(StringBuilder text, Section section) =>
+        text.Append(CultureInfo.InvariantCulture, $"  {section.Title}: ").AppendJoin(", ", section.Steps
+            .Where(s => s.Symbol is "T" or "u2" or "ea" or "Rs" or "Rn" or "ETh")
+            .Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.Symbol} {s.Value:0.####}"))).Append('\n');
+
+    private static void Write(StringBuilder text, int number, Step step, UnitSystem units)
+    {
+        text.Append(CultureInfo.InvariantCulture, $"{number,4}. {step.Name}{(step.Source.Length > 0 ? "   " + step.Source : "")}\n");
+        if (step.Template.Length > 0)
+        {
+            Wrapped(text, step.Symbol + " = " + step.Formula);
+            Wrapped(text, "  = " + step.Arithmetic);
+        }
+
+        if (step.Symbol.Length > 0)
+        {
+            var result = step.Value is { } value ? Step.Number(value) + (step.Unit.Length > 0 ? " " + step.Unit : "") + Beside(value, step.Unit, units) : "unknown";
+            Wrapped(text, (step.Template.Length > 0 ? "  = " : step.Symbol + " = ") + result);
+        }
+    }
+
+    private static string Beside(double value, string unit, UnitSystem units) => units != UnitSystem.Us ? "" : unit switch
+    {
+        "mm" => string.Create(CultureInfo.InvariantCulture, $" ({value / 25.4:0.000} in)"),
+        "°C" => string.Create(CultureInfo.InvariantCulture, $" ({(value * 9 / 5) + 32:0.0} °F)"),
+        "m/s" => string.Create(CultureInfo.InvariantCulture, $" ({value / 0.44704:0.0} mph)"),
+        _ => "",
+    };
+
+    /// <summary>Broken at spaces where a line would grow too long.</summary>
+    private static void Wrapped(StringBuilder text, string line)
+    {
+        const string indent = "        ";
+        var column = indent.Length;
+        text.Append(indent);
+        foreach (var (word, i) in line.Split(' ').Select((w, i) => (w, i)))
+        {
+            if (i > 0 && column + 1 + word.Length > Width)
+            {
+                text.Append('\n').Append(indent).Append("     ");
+                column = indent.Length + 5;
+            }
+            else if (i > 0)
+            {
+                text.Append(' ');
+                column++;
+            }
+
+            text.Append(word);
+            column += word.Length;
+        }
+
+        text.Append('\n');
+    }
+}
