@@ -12,7 +12,11 @@ namespace DailyAdjust.Core.Advice;
 /// <param name="RainAhead">skip that rests on a forecast: the rain.</param>
 /// <param name="Cut">The number was cut to fit the night.</param>
 internal sealed record Decision(
-    AdviceKind Advice, double? Percent, double? ExactPercent, Cause Cause, Prohibition? Prohibition = null, RainAhead? RainAhead = null, NightCut? Cut = null);
+    AdviceKind Advice, double? Percent, double? ExactPercent, Cause Cause, Prohibition? Prohibition = null, RainAhead? RainAhead = null, NightCut? Cut = null)
+{
+    /// <summary>The number that the present setting was held against; null where none was.</summary>
+    public double? Proposed { get; init; }
+}
 
 /// <summary>The rule that decided.</summary>
 internal enum Cause
@@ -99,7 +103,7 @@ internal static class DecisionRules
     private static bool Cuts(List<ProgramCase> needs, Decision decision) =>
         decision.Advice == AdviceKind.Skip || (decision.Advice == AdviceKind.Set && needs.Exists(c => decision.Percent < c.Present.Setting.Percent));
 
-    private static bool OverCeiling(AdviceContext context, List<ProgramCase> needs) => needs.Exists(c =>
+    internal static bool OverCeiling(AdviceContext context, List<ProgramCase> needs) => needs.Exists(c =>
         !c.Present.Setting.IsOff && Prohibitions.Ceiling(context, c.Program, c.Horizon) is { } ceiling && c.Present.Setting.Percent > ceiling.Percent);
 
     private static Decision OfNeeds(AdviceContext context, List<ProgramCase> needs, bool isOff, double exact, bool unknownRain)
@@ -126,7 +130,7 @@ internal static class DecisionRules
         var (number, cause) = Number(context, needs, exact, unknownRain);
         if (isOff || needs.Exists(c => c.FirstIsPaused))
         {
-            return new Decision(AdviceKind.Resume, number, exact, cause == Cause.Need ? Cause.WasOff : cause);
+            return new Decision(AdviceKind.Resume, number, exact, cause == Cause.Need ? Cause.WasOff : cause) { Proposed = number };
         }
 
         var running = needs.Where(c => !c.Present.Setting.IsOff).ToList();
@@ -134,22 +138,22 @@ internal static class DecisionRules
         {
             if (running.TrueForAll(c => GoodEnough.Holds(c.Program, c.Need!, c.Present.Setting.Percent, number, policy.Worth)))
             {
-                return new Decision(AdviceKind.Leave, null, exact, Cause.GoodEnough);
+                return new Decision(AdviceKind.Leave, null, exact, Cause.GoodEnough) { Proposed = number };
             }
 
             if (running.TrueForAll(c => GoodEnough.SameMinutes(c.Program, c.Need!, c.Present.Setting.Percent, number)))
             {
-                return new Decision(AdviceKind.Leave, null, exact, cause is Cause.Need ? Cause.SameMinutes : cause);
+                return new Decision(AdviceKind.Leave, null, exact, cause is Cause.Need ? Cause.SameMinutes : cause) { Proposed = number };
             }
         }
 
         // Only a number that is to be set can be too short: what runs well enough is not left out for it.
         if (tooShort)
         {
-            return new Decision(AdviceKind.Skip, null, exact, Cause.RunsTooShort);
+            return new Decision(AdviceKind.Skip, null, exact, Cause.RunsTooShort) { Proposed = number };
         }
 
-        return new Decision(AdviceKind.Set, number, exact, cause);
+        return new Decision(AdviceKind.Set, number, exact, cause) { Proposed = number };
     }
 
     /// <summary>The number for the dial, and what limited it.</summary>

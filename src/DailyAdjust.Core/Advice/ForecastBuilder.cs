@@ -7,6 +7,11 @@ namespace DailyAdjust.Core.Advice;
 /// <summary>Water that is supposed to fall right before the horizon's first start (for stop rules).</summary>
 internal readonly record struct SupposedRain(double Mm);
 
+/// <summary>What a step of a forecast stands for.</summary>
+/// <param name="Date">Its day.</param>
+/// <param name="Event">Null = the day's end.</param>
+internal readonly record struct ForecastMark(DateOnly Date, WaterEvent? Event);
+
 /// <summary>Lays a zone's days to come out as steps.</summary>
 internal static class ForecastBuilder
 {
@@ -16,7 +21,9 @@ internal static class ForecastBuilder
     /// <param name="horizon">Which starts are looked at.</param>
     /// <param name="between">What the program runs at from this morning's round until the horizon opens (later visits only).</param>
     /// <param name="rain">Rain to suppose right before the horizon's first start.</param>
-    public static ZoneForecast Build(AdviceContext context, ZonePlan zone, PlannedProgram program, Horizon horizon, Setting between, SupposedRain rain)
+    /// <param name="marks">Receives what each step stands for; null = nobody asks.</param>
+    public static ZoneForecast Build(
+        AdviceContext context, ZonePlan zone, PlannedProgram program, Horizon horizon, Setting between, SupposedRain rain, List<ForecastMark>? marks = null)
     {
         var lastStart = horizon.LaterDate ?? (horizon.FirstDateAfter.Count > 0 ? horizon.FirstDateAfter[^1] : horizon.Starts[^1]);
         var (steps, events) = (context.Steps, context.Events);
@@ -41,9 +48,11 @@ internal static class ForecastBuilder
                 slot += isOpen ? 1 : 0;
                 drawnBy = Math.Max(drawnBy, e.DrawnBy);
                 begins = false;
+                marks?.Add(new ForecastMark(date, e));
             }
 
             steps.Add(new ZoneForecast.Step(begins, demand * (1 - drawnBy), 0, -1, IsProbe: false, slot > horizon.Starts.Count));
+            marks?.Add(new ForecastMark(date, null));
         }
 
         var baseMinutes = zone.Station.BaseMinutes[program.Key.Program];

@@ -29,7 +29,7 @@ internal static class GoodEnough
             RunMinutes.At(program.Controller, z.Forecast.BaseMinutes, presentPercent)
             == RunMinutes.At(program.Controller, z.Forecast.BaseMinutes, newPercent));
 
-    private static bool Holds(PlannedProgram program, ZoneForecast forecast, double presentPercent, double newPercent, double worth)
+    internal static bool Holds(PlannedProgram program, ZoneForecast forecast, double presentPercent, double newPercent, double worth)
     {
         var allowable = forecast.Zone.AllowableMm;
         var slack = worth * allowable;

@@ -3,7 +3,10 @@ using DailyAdjust.Core.Logbook;
 namespace DailyAdjust.Core.Advice;
 
 /// <summary>One program judged on one morning.</summary>
-internal sealed record Judged(ProgramCase Case, Decision Decision)
+/// <param name="Case">The program.</param>
+/// <param name="Box">All programs that share its percentage, itself among them.</param>
+/// <param name="Decision">What is decided.</param>
+internal sealed record Judged(ProgramCase Case, IReadOnlyList<ProgramCase> Box, Decision Decision)
 {
     public bool IsOff => Case.Present.Setting.IsOff;
 }
@@ -55,10 +58,10 @@ internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogg
     }
 
     /// <summary>What neither way of judging asks more than: staying near an earlier number is no reason to water more than that.</summary>
-    private double MostWanted => Math.Max(Wanted(AsLogged), Wanted(IfDone));
+    internal double MostWanted => Math.Max(Wanted(AsLogged), Wanted(IfDone));
 
     /// <summary>What one way of judging asks, on the dial; 0 = nothing.</summary>
-    private static double Wanted(Judged judged) => judged.Decision.Advice switch
+    internal static double Wanted(Judged judged) => judged.Decision.Advice switch
     {
         AdviceKind.Set or AdviceKind.Resume => judged.Decision.Percent!.Value,
         AdviceKind.Leave => judged.Case.Present.Setting.Percent,
@@ -68,12 +71,17 @@ internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogg
     /// <summary>A number moves no further from the one last advised than a step of the dial a day, and never above a ceiling of the place.</summary>
     private double Bounded(AdviceContext context, double wanted)
     {
-        var controller = AsLogged.Case.Program.Controller;
+        var (last, far) = Reach(context);
+        var number = DialNumber.Nearest(AsLogged.Case.Program.Controller, Math.Clamp(wanted, last - far, last + far));
+        var ceiling = Prohibitions.Ceiling(context, AsLogged.Case.Program, AsLogged.Case.Horizon);
+        return ceiling is { } c && number > c.Percent ? DialNumber.AtMost(AsLogged.Case.Program.Controller, c.Percent) : number;
+    }
+
+    /// <summary>The number last advised (else the last at which it ran), and how far from it today's may be.</summary>
+    internal (double Last, double Far) Reach(AdviceContext context)
+    {
         var said = Lines.LastOrDefault(l => l.Line.Percent is > 0);
         var last = said?.Line.Percent ?? context.Settings.LastRunning(AsLogged.Case.Program.Key, context.AsOf).Percent;
-        var far = controller.PercentStep * (context.Date.DayNumber - (said ?? Lines[0]).Sheet.DayNumber);
-        var number = DialNumber.Nearest(controller, Math.Clamp(wanted, last - far, last + far));
-        var ceiling = Prohibitions.Ceiling(context, AsLogged.Case.Program, AsLogged.Case.Horizon);
-        return ceiling is { } c && number > c.Percent ? DialNumber.AtMost(controller, c.Percent) : number;
+        return (last, AsLogged.Case.Program.Controller.PercentStep * (context.Date.DayNumber - (said ?? Lines[0]).Sheet.DayNumber));
     }
 }

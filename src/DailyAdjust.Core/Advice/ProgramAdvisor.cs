@@ -22,7 +22,11 @@ internal sealed class ProgramAdvisor(
         {
             var cases = context.Programs.Where(p => ReferenceEquals(p.Controller, controller)).Select(p => CaseOf(p)).ToList();
             var share = controller.Applies == PercentApplies.Controller;
-            all.AddRange(cases.Select(c => new Judged(c, Decide(c, share ? cases : [c]))));
+            all.AddRange(cases.Select(c =>
+            {
+                IReadOnlyList<ProgramCase> box = share ? cases : [c];
+                return new Judged(c, box, Decide(c, box));
+            }));
         }
 
         return all;

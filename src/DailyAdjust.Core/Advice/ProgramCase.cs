@@ -35,6 +35,8 @@ internal sealed class ProgramCase
         Need = reckons && IsVisit && Horizon.Starts.Count > 0 ? NeedOn(Horizon, Setting.Off, default) : null;
     }
 
+    internal AdviceContext Context => _context;
+
     public PlannedProgram Program { get; }
 
     public SettingInForce Present { get; }

@@ -9,10 +9,10 @@ namespace DailyAdjust.Core.Advice;
 internal sealed record ProgramNeed(double ExactPercent, bool CanWait, bool Due, IReadOnlyList<ZoneNeed> Zones, IReadOnlySet<ZoneNeed> SetAside)
 {
     /// <summary>A zone that needs more than this times its area's median is set aside.</summary>
-    private const double MuchMore = 1.25;
+    internal const double MuchMore = 1.25;
 
     /// <summary>The most of an area's ground that may be set aside.</summary>
-    private const double MostSetAside = 1.0 / 3;
+    internal const double MostSetAside = 1.0 / 3;
 
     /// <summary>Shares of ground compare to this.</summary>
     private const double ShareTolerance = 1e-9;
@@ -44,7 +44,7 @@ internal sealed record ProgramNeed(double ExactPercent, bool CanWait, bool Due, 
         zones.All(z => z.Zone.Station.GroundM2 is > 0) ? z => z.Zone.Station.GroundM2!.Value : _ => 1;
 
     /// <summary>The smallest percentage that meets zones holding a share of the ground.</summary>
-    private static double Meeting(IReadOnlyList<ZoneNeed> zones, Func<ZoneNeed, double> ground, double share)
+    internal static double Meeting(IReadOnlyList<ZoneNeed> zones, Func<ZoneNeed, double> ground, double share)
     {
         var whole = zones.Sum(ground);
         var met = 0.0;

@@ -4,11 +4,13 @@ namespace DailyAdjust.Core.Advice;
 
 /// <summary>What is settled for one program: who judged it, on which case, and what was decided.</summary>
 /// <param name="Advisor">Lays the advice out.</param>
-/// <param name="Case">What the decision rests on.</param>
+/// <param name="Rests">The way of judging that the decision rests on.</param>
 /// <param name="Decision">What holds.</param>
 /// <param name="Question">Nobody answered an earlier sheet; null = everything is answered.</param>
-internal sealed record Settled(ProgramAdvisor Advisor, ProgramCase Case, Decision Decision, OpenQuestion? Question)
+internal sealed record Settled(ProgramAdvisor Advisor, Judged Rests, Decision Decision, OpenQuestion? Question)
 {
+    public ProgramCase Case => Rests.Case;
+
     /// <summary>Somebody is at the box today and there is a start to decide about.</summary>
     public bool MayChange => Case.Need is not null;
 

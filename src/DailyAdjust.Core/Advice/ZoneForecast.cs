@@ -61,6 +61,12 @@ internal sealed class ZoneForecast
 
     public double BaseMinutes { get; }
 
+    /// <summary>In order of time.</summary>
+    internal ReadOnlySpan<Step> Steps => _steps;
+
+    /// <summary>How many starts of the program lie in the horizon; with the first one after it; and all that are looked at.</summary>
+    internal (int Horizon, int ToAfter, int All) Starts => (_horizonStarts, _startsToAfter, _allStarts);
+
     /// <summary>How many starts after the first are looked at: the rest of the horizon and the first one after it.</summary>
     public int LaterStarts => Math.Max(0, _startsToAfter - 1);
 

@@ -18,21 +18,7 @@ internal sealed record ZoneNeed(ZoneForecast Forecast, double Percent, bool CanW
         CanWait: CanItWait(forecast, program),
         Due: forecast.BeforeFirstMm > (forecast.Zone.Station.Area.RunAt * forecast.Zone.AllowableMm) + Depth.ToleranceMm);
 
-    /// <summary>The larger of (a) putting the need back and (b) staying within allowable depletion.</summary>
-    private static double NeedPercent(ZoneForecast forecast)
-    {
-        var area = forecast.Zone.Station.Area;
-        var allowable = forecast.Zone.AllowableMm;
-        var refill = PercentSearch.Smallest(p => At(forecast, p).AfterLastMm - ((area.LeaveEmpty * allowable) + Depth.ToleranceMm));
-        var putBack = refill is { } r ? area.Replace * r : Setting.LargestPercent;
-        var staysWithin = PercentSearch.Smallest(p => At(forecast, p).WorstLaterMm - (allowable + Depth.ToleranceMm))
-            ?? PercentSearch.Smallest(p => At(forecast, p).AfterLastMm - Depth.ToleranceMm)
-            ?? Setting.LargestPercent;
-        return PercentSearch.OnGrid(Math.Max(putBack, staysWithin));
-    }
-
-    private static ForecastOutcome At(ZoneForecast forecast, double percent) =>
-        forecast.Run(forecast.Zone.Net.DepthMm(forecast.BaseMinutes * percent / 100));
+    private static double NeedPercent(ZoneForecast forecast) => NeedParts.Of(forecast).Percent;
 
     private static bool CanItWait(ZoneForecast forecast, PlannedProgram program)
     {
@@ -41,6 +27,34 @@ internal sealed record ZoneNeed(ZoneForecast Forecast, double Percent, bool CanW
         return outcome.WorstLaterMm <= forecast.Zone.AllowableMm + Depth.ToleranceMm
             && outcome.WorstBeyondMm <= forecast.Zone.AllowableMm + Depth.ToleranceMm;
     }
+}
+
+/// <summary>The two percentages of which a zone needs the larger.</summary>
+/// <param name="Refill">Smallest that brings depletion to leave_empty × RAW or less after the horizon's last start; null = not even 1000 % does.</param>
+/// <param name="PutBack">(a) replace × Refill; 1000 where that is null.</param>
+/// <param name="Within">Smallest that keeps depletion within RAW before every later start; null = none does.</param>
+/// <param name="Fill">Where Within is null, the smallest that fills the zone to field capacity; null = it is not asked for, or not even 1000 % does.</param>
+/// <param name="Percent">The larger of (a) and (b), on a grid of 1e-4.</param>
+internal readonly record struct NeedParts(double? Refill, double PutBack, double? Within, double? Fill, double Percent)
+{
+    /// <summary>(b) staying within allowable depletion.</summary>
+    public double StaysWithin => Within ?? Fill ?? Setting.LargestPercent;
+
+    public static NeedParts Of(ZoneForecast forecast)
+    {
+        var area = forecast.Zone.Station.Area;
+        var allowable = forecast.Zone.AllowableMm;
+        var refill = PercentSearch.Smallest(p => At(forecast, p).AfterLastMm - ((area.LeaveEmpty * allowable) + Depth.ToleranceMm));
+        var putBack = refill is { } r ? area.Replace * r : Setting.LargestPercent;
+        var within = PercentSearch.Smallest(p => At(forecast, p).WorstLaterMm - (allowable + Depth.ToleranceMm));
+        var fill = within is null ? PercentSearch.Smallest(p => At(forecast, p).AfterLastMm - Depth.ToleranceMm) : null;
+        return new(refill, putBack, within, fill, PercentSearch.OnGrid(Math.Max(putBack, within ?? fill ?? Setting.LargestPercent)));
+    }
+
+    /// <summary>Net water of each start at a percentage whose minutes are not rounded, mm.</summary>
+    public static double WaterMm(ZoneForecast forecast, double percent) => forecast.Zone.Net.DepthMm(forecast.BaseMinutes * percent / 100);
+
+    private static ForecastOutcome At(ZoneForecast forecast, double percent) => forecast.Run(WaterMm(forecast, percent));
 }
 
 /// <summary>Search over percentages of base minutes; more water never does worse.</summary>

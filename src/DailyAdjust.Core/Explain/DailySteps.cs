@@ -29,7 +29,7 @@ internal static class DailySteps
         yield return Step.Of("psychrometric constant", "gamma", "0.000665 * {P}", gamma.Value, "kPa/°C", "[FAO56] eq. 8, p. 32", p);
         yield return Step.Of(
             "saturation vapour pressure", "es", "(0.6108 * exp(17.27 * {Tmax} / ({Tmax} + 237.3)) + 0.6108 * exp(17.27 * {Tmin} / ({Tmin} + 237.3))) / 2",
-            es.Value, "kPa", "[FAO56] eqs 11 and 12, p. 36", max, min);
+            es.Value, "kPa", "[FAO56] eq. 12, p. 36", max, min);
         yield return Step.Of(
             "slope of its curve", "Delta", "4098 * 0.6108 * exp(17.27 * {T} / ({T} + 237.3)) / ({T} + 237.3) ^ 2", slope.Value, "kPa/°C", "[FAO56] eq. 13, p. 37", mean);
         yield return Step.Of("clear-sky radiation", "Rso", "(0.75 + 0.00002 * {z}) * {Ra}", rso.Value, "MJ/m2", "[FAO56] eq. 37, p. 51", z, ra);

@@ -20,9 +20,13 @@ public static class EtoSteps
         {
             var site = SiteVersions.On(inputs.Versions, inputs.From);
             List<Section> sections = [new Section("Readings", steps)];
+            var largest = hourly.Hours.MaxBy(h => ReferenceEtHourly.EtoMm(h.Air)).Begin;
             sections.AddRange(hourly.Hours.Select(h => new Section(
                 string.Create(CultureInfo.InvariantCulture, $"Hour from {site.Clock.ToLocal(h.Begin):HH:mm}"), HourSteps.Of(site, station!.Window.Source, h, hourly.Humidity))
-            { Repeats = true }));
+            {
+                Brief = ["T", "Rs", "u2", "ea", "Rn", "ETh"],
+                IsExample = h.Begin == largest,
+            }));
             sections.Add(new Section("Reference ET of the day", [SumOf(hourly)]));
             return sections;
         }

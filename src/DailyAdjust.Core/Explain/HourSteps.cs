@@ -23,7 +23,7 @@ internal static class HourSteps
             Step.Given("wind at the anemometer", "uz", u.Value, "m/s", "readings"),
             Step.Given("solar radiation", "Rs", rs.Value, "MJ/m2", "readings"),
             Step.Given("sun above the horizon at mid-hour", "beta", elevation, "rad", "[ASCE05] eq. 62"),
-            Step.Given("extraterrestrial radiation", "Ra", ra.Value, "MJ/m2", "[FAO56] eqs 28-33, p. 47-48"),
+            Step.Given("extraterrestrial radiation", "Ra", ra.Value, "MJ/m2", "[FAO56] eqs 28-33"),
             h.Value == Atmosphere.ReferenceWindHeightM
                 ? Step.Of("wind at 2 m", "u2", "{uz}", air.WindSpeed2mMPerS, "m/s", "measured at 2 m", u)
                 : Step.Of("wind at 2 m", "u2", "{uz} * 4.87 / ln(67.8 * {zw} - 5.42)", air.WindSpeed2mMPerS, "m/s", "[FAO56] eq. 47, p. 56", u, h),
@@ -49,7 +49,7 @@ internal static class HourSteps
         var day = rn.Value > 0;
         Term share = new("g", day ? ReferenceEtHourly.SoilHeatShareDay : ReferenceEtHourly.SoilHeatShareNight), cd = new("Cd", day ? ReferenceEtHourly.CdDay : ReferenceEtHourly.CdNight);
         Term g = new("G", share.Value * rn.Value);
-        yield return Step.Of("psychrometric constant", "gamma", "0.000665 * 101.3 * ((293 - 0.0065 * {z}) / 293) ^ 5.26", gamma.Value, "kPa/°C", "[FAO56] eqs 7 and 8, p. 31-32", z);
+        yield return Step.Of("psychrometric constant", "gamma", "0.000665 * 101.3 * ((293 - 0.0065 * {z}) / 293) ^ 5.26", gamma.Value, "kPa/°C", "[FAO56] eqs 7 and 8", z);
         yield return Step.Of("saturation vapour pressure", "es", "0.6108 * exp(17.27 * {T} / ({T} + 237.3))", es.Value, "kPa", "[FAO56] eq. 11, p. 36", t);
         yield return Step.Of("slope of its curve", "Delta", "4098 * {es} / ({T} + 237.3) ^ 2", slope.Value, "kPa/°C", "[FAO56] eq. 13, p. 37", es, t);
         yield return Step.Of(

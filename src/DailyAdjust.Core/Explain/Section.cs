@@ -5,14 +5,11 @@ namespace DailyAdjust.Core.Explain;
 /// <param name="Steps">In the order in which a person would reckon.</param>
 public sealed record Section(string Title, IReadOnlyList<Step> Steps)
 {
-    /// <summary>Steps that repeat an equation already shown (hour after hour): printed as one row each unless asked for.</summary>
-    public bool Repeats { get; init; }
-}
+    /// <summary>Of steps that repeat others (hour after hour, zone after zone): the symbols of which one row gives the numbers unless all is asked for. Empty = always in full.</summary>
+    public IReadOnlyList<string> Brief { get; init; } = [];
 
-/// <summary>The chain from the readings to one result.</summary>
-/// <param name="Title">Of what.</param>
-/// <param name="Sections">In order.</param>
-public sealed record Explanation(string Title, IReadOnlyList<Section> Sections)
-{
-    public IEnumerable<Step> Steps => Sections.SelectMany(s => s.Steps);
+    /// <summary>The one of those that repeat that is worked out as the example.</summary>
+    public bool IsExample { get; init; }
+
+    public bool Repeats => Brief.Count > 0;
 }

@@ -11,7 +11,7 @@ internal static class SunSteps
         double declination = Sun.DeclinationRad(dayOfYear), sunset = Sun.SunsetHourAngleRad(latitudeDeg, dayOfYear);
         Term phi = new("phi", latitude), delta = new("delta", declination), omega = new("ws", sunset);
         yield return Step.Given("day of the year", "J", dayOfYear, "", "");
-        yield return Step.Of("latitude", "phi", "pi / 180 * {lat}", latitude, "rad", "[FAO56] eq. 22, p. 46", new Term("lat", latitudeDeg));
+        yield return Step.Of("latitude", "phi", "pi / 180 * {lat}", latitude, "rad", "[FAO56] eq. 22", new Term("lat", latitudeDeg));
         yield return Step.Of("inverse relative distance Earth-Sun", "dr", "1 + 0.033 * cos(2 * pi / 365 * {J})", distance, "", "[FAO56] eq. 23, p. 46", new Term("J", dayOfYear));
         yield return Step.Of("solar declination", "delta", "0.409 * sin(2 * pi / 365 * {J} - 1.39)", declination, "rad", "[FAO56] eq. 24, p. 46", new Term("J", dayOfYear));
         yield return Step.Of("sunset hour angle", "ws", "arccos(max(-1, min(1, -tan({phi}) * tan({delta}))))", sunset, "rad", "[FAO56] eq. 25, p. 46", phi, delta);

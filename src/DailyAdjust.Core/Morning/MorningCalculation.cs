@@ -19,26 +19,33 @@ public static class MorningCalculation
     /// <exception cref="ArgumentException">Weather days that do not follow one another.</exception>
     public static MorningSheet Run(MorningInputs inputs)
     {
+        var judged = Judge(inputs);
+        return SheetOf(inputs, judged.Logged, judged.Settled, judged.DriestMm);
+    }
+
+    /// <summary>What is settled for every program, before the numbers are cut to fit the night.</summary>
+    internal static JudgedMorning Judge(MorningInputs inputs)
+    {
         var logged = Reckon(inputs, inputs.Log);
         var judged = logged.Advisor.Judge();
         var open = judged.ToDictionary(j => j.Case.Program.Key, j => Unanswered.LinesOf(j.Case.Program.Key, logged.Context.Settings, inputs.Sheets, inputs.Date));
         if (open.Values.All(lines => lines.Count == 0))
         {
-            return SheetOf(inputs, logged, [.. judged.Select(j => new Settled(logged.Advisor, j.Case, j.Decision, null))], logged.Context.DepletionMm);
+            return new JudgedMorning(logged, [.. judged.Select(j => new Settled(logged.Advisor, j, j.Decision, null))], logged.Context.DepletionMm);
         }
 
         // Nobody answered an earlier sheet: the same morning is reckoned a second time as if its changes had been made.
         var done = Reckon(inputs, Unanswered.AsIfDone(logged.Context.Site, inputs.Log, open.Values.SelectMany(lines => lines)));
         var settled = judged.Zip(done.Advisor.Judge(), (asLogged, ifDone) => open[asLogged.Case.Program.Key] is { Count: > 0 } lines
             ? Settle(logged, done, new OpenQuestion(lines, asLogged, ifDone))
-            : new Settled(logged.Advisor, asLogged.Case, asLogged.Decision, null));
-        return SheetOf(inputs, logged, [.. settled], Drier(logged.Context.DepletionMm, done.Context.DepletionMm));
+            : new Settled(logged.Advisor, asLogged, asLogged.Decision, null));
+        return new JudgedMorning(logged, [.. settled], Drier(logged.Context.DepletionMm, done.Context.DepletionMm));
     }
 
     private static Settled Settle(Reckoning logged, Reckoning done, OpenQuestion question)
     {
         var (rests, decision) = question.Decide(logged.Context);
-        return new Settled(ReferenceEquals(rests, question.AsLogged) ? logged.Advisor : done.Advisor, rests.Case, decision, question);
+        return new Settled(ReferenceEquals(rests, question.AsLogged) ? logged.Advisor : done.Advisor, rests, decision, question);
     }
 
     /// <summary>The drier of two possibilities, zone by zone: it sends the hose.</summary>
@@ -102,6 +109,13 @@ public static class MorningCalculation
         };
     }
 
-    private sealed record Reckoning(
+    /// <summary>What one logbook gives.</summary>
+    internal sealed record Reckoning(
         BalanceInputs Days, BalanceResult Balance, Trouble? Trouble, AdviceContext Context, UnknownRainCheck UnknownRain, AssumedSoilCheck AssumedSoil, ProgramAdvisor Advisor);
+
+    /// <summary>A morning judged.</summary>
+    /// <param name="Logged">By the logbook as it is.</param>
+    /// <param name="Settled">Every program, in walking order.</param>
+    /// <param name="DriestMm">The drier of two possibilities, zone by zone.</param>
+    internal sealed record JudgedMorning(Reckoning Logged, IReadOnlyList<Settled> Settled, IReadOnlyDictionary<StationKey, double> DriestMm);
 }

@@ -41,7 +41,7 @@ public static class ExpectedEto
         LastKnown(before, days) is { Count: > 0 } known ? known.Average() : null;
 
     /// <summary>The reference ET of up to 7 days, newest first.</summary>
-    private static List<double> LastKnown(DateOnly before, IReadOnlyList<WeatherDay> days)
+    internal static List<double> LastKnown(DateOnly before, IReadOnlyList<WeatherDay> days)
     {
         List<double> known = [];
         for (var i = days.Count - 1; i >= 0 && known.Count < DaysOfMean; i--)
@@ -57,5 +57,5 @@ public static class ExpectedEto
         return known;
     }
 
-    private static double? Normal(DateOnly day, MonthlyNormals? normals) => normals?.EtoMmPerDay[day.Month - 1];
+    internal static double? Normal(DateOnly day, MonthlyNormals? normals) => normals?.EtoMmPerDay[day.Month - 1];
 }

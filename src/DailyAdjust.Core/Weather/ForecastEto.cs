@@ -28,6 +28,13 @@ public static class ForecastEto
     /// <summary>What the site's days were of the plain equation; 1 where no day tells.</summary>
     private static double Scale(DateOnly sheetDate, IReadOnlyList<WeatherDay> known, double latitudeDeg)
     {
+        var (measured, plain) = Sums(sheetDate, known, latitudeDeg);
+        return plain > 0 ? measured / plain : 1;
+    }
+
+    /// <summary>Of the site's last 30 days: their reference ET, and what the plain equation gives of their temperatures, mm.</summary>
+    internal static (double MeasuredMm, double PlainMm) Sums(DateOnly sheetDate, IReadOnlyList<WeatherDay> known, double latitudeDeg)
+    {
         double measured = 0, plain = 0;
         foreach (var day in known)
         {
@@ -40,7 +47,7 @@ public static class ForecastEto
             }
         }
 
-        return plain > 0 ? measured / plain : 1;
+        return (measured, plain);
     }
 
     private static double Plain(DateOnly date, double highest, double lowest, double latitudeDeg) =>

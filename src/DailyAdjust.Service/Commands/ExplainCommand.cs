@@ -1,5 +1,7 @@
 using System.CommandLine;
+using DailyAdjust.Core.Explain;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Files.Logbook;
 using DailyAdjust.Service.Printing;
@@ -13,31 +15,29 @@ internal static class ExplainCommand
     public static AppCommand Create(GlobalOptions global, TimeProvider time)
     {
         var what = new Argument<string>("PLACE") { Description = "A program (C1/P2) or a station (C1/3)." };
-        var format = new Option<string>("--format") { Description = "text, or json (a station's day: every step with its inputs, unit and source).", DefaultValueFactory = _ => "text" };
+        var format = new Option<string>("--format") { Description = "text, or json: every step with its inputs, unit and source.", DefaultValueFactory = _ => "text" };
         format.AcceptOnlyFromAmong("text", "json");
-        var hours = new Option<bool>("--hours") { Description = "Works out every hour of a station's day, not only the one with the largest value." };
+        var all = new Option<bool>("--all") { Description = "Works out every hour and every zone, not only one as the example." };
         return new AppCommand(
             "explain",
-            "Shows the chain of numbers behind one program's advice, or behind one station's day.",
+            "Shows every number behind one program's advice, or behind one station's day, with its equation and source.",
             "A program: the newest sheet, or the one of --date, computed again as of that sheet. A station: the newest finished day, or --date.",
             "explain C1/P2",
             "explain C1/3 --date 2026-06-09")
         {
-            what, format, hours,
+            what, format, all,
         }.Runs(global, time, context => Run(
-            context, context.Parsed.GetValue(what)!, string.Equals(context.Parsed.GetValue(format), "json", StringComparison.Ordinal), context.Parsed.GetValue(hours)));
+            context, context.Parsed.GetValue(what)!, string.Equals(context.Parsed.GetValue(format), "json", StringComparison.Ordinal), context.Parsed.GetValue(all)));
     }
 
-    private static int Run(CommandContext context, string what, bool json, bool everyHour)
+    private static int Run(CommandContext context, string what, bool json, bool all)
     {
         using var site = context.OneSite().ToRead();
         var place = PlaceText.Find(what, site.Newest);
         var text = site.Ledger.InOneView(() => place switch
         {
-            { Kind: PlaceKind.Program } when json => throw new WrongInputException(
-                "A program's chain is printed as text only.", "Its data stand in advice.json of the sheet; --format json is for a station's day."),
-            { Kind: PlaceKind.Program } program => OfProgram(context, site, new ProgramKey(program.Name, program.Item)),
-            { Kind: PlaceKind.Station } station => OfStation(context, site, new StationKey(station.Name, station.Item), json, everyHour),
+            { Kind: PlaceKind.Program } program => OfProgram(context, site, new ProgramKey(program.Name, program.Item), json, all),
+            { Kind: PlaceKind.Station } station => OfStation(context, site, new StationKey(station.Name, station.Item), json, all),
             _ => throw new WrongInputException(
                 $"There is no program or station \"{what}\" at {site.Folder.Name}.", "Write controller and program (C1/P2) or controller and station (C1/3)."),
         });
@@ -45,18 +45,22 @@ internal static class ExplainCommand
         return ExitCode.Done;
     }
 
-    private static string OfProgram(CommandContext context, OpenSite site, ProgramKey key)
+    private static string OfProgram(CommandContext context, OpenSite site, ProgramKey key, bool json, bool all)
     {
         var date = context.Date ?? AdviceBook.NewestDate(site);
         var issued = date is { } day ? AdviceBook.Again(site, day) : null;
-        var sheet = issued?.Sheet ?? AdviceBook.Would(
+        var inputs = issued?.Inputs ?? AdviceBook.WouldKnow(
             site, MorningTime.Of(site.Newest, date, context.Time.GetUtcNow(), TimeSpan.FromMinutes(context.Options.WorkBeginsMinutesBefore)));
+        var sheet = MorningCalculation.Run(inputs);
         var advice = sheet.Programs.FirstOrDefault(p => p.Key == key)
             ?? throw new WrongInputException(FormattableString.Invariant($"{key} is not on the sheet of {sheet.Date:yyyy-MM-dd}."), "It came into site.yaml later, or has left it.");
-        return ProgramText.Of(sheet, advice, issued?.Record.Issue);
+        var sections = ProgramSteps.Of(inputs, sheet, key);
+        return json
+            ? ExplanationJson.Of(FormattableString.Invariant($"{key} {sheet.Date:yyyy-MM-dd}"), sections)
+            : ProgramText.Of(sheet, advice, issued?.Record.Issue) + ExplanationText.Of(sections, sheet.Site.Units, all);
     }
 
-    private static string OfStation(CommandContext context, OpenSite site, StationKey key, bool json, bool everyHour)
+    private static string OfStation(CommandContext context, OpenSite site, StationKey key, bool json, bool all)
     {
         var date = context.Date ?? WeatherBook.LastFinished(site)
             ?? throw new WrongInputException($"{site.Folder.Name}: no day of weather is finished yet.", "`dailyadjust ingest FILE` reads a weather file.");
@@ -67,6 +71,6 @@ internal static class ExplainCommand
         var units = SiteVersions.On(site.Versions, date).Units;
         return json
             ? ExplanationJson.Of(FormattableString.Invariant($"{key} {date:yyyy-MM-dd}"), sections)
-            : StationText.Of(day, SiteVersions.On(site.Versions, date), WeatherBook.Through(site, date, date)[^1]) + ExplanationText.Of(sections, units, everyHour);
+            : StationText.Of(day, SiteVersions.On(site.Versions, date), WeatherBook.Through(site, date, date)[^1]) + ExplanationText.Of(sections, units, all);
     }
 }

@@ -5,10 +5,5 @@ namespace DailyAdjust.Service.Printing;
 /// <summary>Advice as files spell it.</summary>
 internal static class AdviceWord
 {
-    public static string Of(AdviceKind kind) => kind switch
-    {
-        AdviceKind.KeepOff => "keep-off",
-        AdviceKind.AsSet => "as-set",
-        _ => kind.ToString().ToLowerInvariant(),
-    };
+    public static string Of(AdviceKind kind) => AdviceCode.Of(kind);
 }

@@ -12,35 +12,41 @@ internal static class ExplanationText
 
     /// <param name="sections">In order.</param>
     /// <param name="units">US: depths, temperatures and wind in the units of the site beside the metric ones.</param>
-    /// <param name="everyHour">Work out every hour; otherwise the one with the largest value, and one line for each of the others.</param>
-    public static string Of(IReadOnlyList<Section> sections, UnitSystem units, bool everyHour)
+    /// <param name="all">Work out what repeats (hours, zones) every time; otherwise one as the example, and a row for each of the others.</param>
+    public static string Of(IReadOnlyList<Section> sections, UnitSystem units, bool all)
     {
         var text = new StringBuilder();
         var number = 0;
-        var shown = everyHour ? null : sections.Where(s => s.Repeats).MaxBy(s => s.Steps[^1].Value);
+        var inRows = false;
         foreach (var section in sections)
         {
-            if (section.Repeats && !everyHour && !ReferenceEquals(section, shown))
+            var isRow = section.Repeats && !section.IsExample && !all;
+            if (isRow)
             {
+                text.Append(inRows ? "" : "\n");
                 Row(text, section);
-                continue;
+            }
+            else
+            {
+                text.Append(CultureInfo.InvariantCulture, $"\n{section.Title}\n");
+                foreach (var step in section.Steps)
+                {
+                    number++;
+                    Write(text, number, step, units);
+                }
             }
 
-            text.Append(CultureInfo.InvariantCulture, $"\n{section.Title}\n");
-            foreach (var step in section.Steps)
-            {
-                number++;
-                Write(text, number, step, units);
-            }
+            inRows = isRow;
         }
 
         return text.ToString();
     }
 
     private static void Row(StringBuilder text, Section section) =>
-        text.Append(CultureInfo.InvariantCulture, $"  {section.Title}: ").AppendJoin(", ", section.Steps
-            .Where(s => s.Symbol is "T" or "u2" or "ea" or "Rs" or "Rn" or "ETh")
-            .Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.Symbol} {s.Value:0.####}"))).Append('\n');
+        text.Append(CultureInfo.InvariantCulture, $"  {section.Title}: ").AppendJoin(", ", section.Brief
+            .Select(symbol => section.Steps.LastOrDefault(s => string.Equals(s.Symbol, symbol, StringComparison.Ordinal)))
+            .Where(s => s is not null)
+            .Select(s => string.Create(CultureInfo.InvariantCulture, $"{s!.Symbol} {s.Value:0.####}"))).Append('\n');
 
     private static void Write(StringBuilder text, int number, Step step, UnitSystem units)
     {

@@ -19,17 +19,20 @@ public static class AdviceBook
     /// <summary>The newest date's newest issue; null = nothing was issued yet.</summary>
     public static DateOnly? NewestDate(OpenSite site) => site.Ledger.Sheets.Issued().Select(sheet => (DateOnly?)sheet.Date).Max();
 
-    /// <summary>What was issued on a date, computed again as of its sheet; null = nothing was issued.</summary>
-    public static (MorningSheet Sheet, MorningRecord Record)? Again(OpenSite site, DateOnly date) =>
+    /// <summary>What the sheet that was issued on a date is a function of; null = nothing was issued.</summary>
+    public static (MorningInputs Inputs, MorningRecord Record)? Again(OpenSite site, DateOnly date) =>
         site.Ledger.Mornings.Of(date).LastOrDefault(m => m.Step is MorningStep.Computed or MorningStep.Written) is { } record
-            ? (MorningCalculation.Run(MorningKnowledge.Of(site, date, record.AsOf, record.Issue, record.Watermark)), record)
+            ? (MorningKnowledge.Of(site, date, record.AsOf, record.Issue, record.Watermark), record)
             : null;
 
     /// <summary>The sheet as it would be issued next, without issuing it.</summary>
-    public static MorningSheet Would(OpenSite site, MorningTime morning)
+    public static MorningSheet Would(OpenSite site, MorningTime morning) => MorningCalculation.Run(WouldKnow(site, morning));
+
+    /// <summary>What the sheet that would be issued next is a function of.</summary>
+    public static MorningInputs WouldKnow(OpenSite site, MorningTime morning)
     {
         var issue = site.Ledger.Mornings.Of(morning.Date).Select(m => m.Issue).Append(0).Max() + 1;
-        return MorningCalculation.Run(MorningKnowledge.Of(site, morning.Date, morning.AsOf, issue));
+        return MorningKnowledge.Of(site, morning.Date, morning.AsOf, issue);
     }
 
     public static IReadOnlyList<AdviceRow> Rows(MorningSheet sheet) => [.. sheet.Programs.Select(p => AdviceRow.Of(sheet.Date, sheet.Site.Clock, p))];

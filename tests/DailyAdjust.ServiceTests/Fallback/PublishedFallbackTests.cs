@@ -1,3 +1,4 @@
+using DailyAdjust.ServiceTests.Explain;
 using Xunit;
 
 namespace DailyAdjust.ServiceTests.Fallback;
@@ -72,6 +73,9 @@ public sealed class PublishedFallbackTests : IDisposable
                 ("start: 2026-06-01", "start: " + date));
         _home.Drop("yard-1.csv", $"Date,Tmax (°C),Tmin (°C),RHmax (%),RHmin (%),Wind (km/h),Sunshine (h),Rain (mm)\n{date},{row},0.0\n");
         sheet = _home.Morning(day.AddDays(1).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
+        var explained = Explained.Of(_home.Run("explain", "C1/1", "--date", date));
+        Assert.True(explained.Lines > 15, $"{explained.Lines} equations");
+        Assert.Equal(_home.Day(date).EtoMm, explained.Last("ETo"), 0.0001);
         return _home.Day(date);
     }
 }

@@ -87,7 +87,12 @@ internal sealed class Calculator
 
         Must('(');
         var first = Sum();
-        var second = Take(',') ? Sum() : double.NaN;
+        List<double> all = [first];
+        while (Take(','))
+        {
+            all.Add(Sum());
+        }
+
         Must(')');
         return name switch
         {
@@ -98,8 +103,8 @@ internal sealed class Calculator
             "cos" => Math.Cos(first),
             "tan" => Math.Tan(first),
             "arccos" => Math.Acos(first),
-            "min" => Math.Min(first, second),
-            "max" => Math.Max(first, second),
+            "min" => all.Min(),
+            "max" => all.Max(),
             "floor" => Math.Floor(first + 1e-9),
             "ceil" => Math.Ceiling(first - 1e-9),
             "round" => Math.Floor(first + 0.5 + 1e-9),

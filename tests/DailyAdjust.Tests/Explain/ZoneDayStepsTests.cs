@@ -9,9 +9,6 @@ namespace DailyAdjust.Tests.Explain;
 
 public class ZoneDayStepsTests
 {
-    /// <summary>Numbers are printed to six decimals; each enters an equation once or a few times.</summary>
-    private const double Printed = 2e-5;
-
     [Fact]
     public void Every_station_s_days_reckoned_from_the_printed_numbers_end_at_the_balance()
     {
@@ -25,7 +22,7 @@ public class ZoneDayStepsTests
             Assert.Equal(5, sections.Count);
             Assert.Equal(day.DepletionMm, sections[4].Steps[^1].Value!.Value);
             Assert.Equal(day.DepletionMm, sections[3].Steps[^1].Value!.Value, 1e-9);
-            checkedLines += Reckons(sections);
+            checkedLines += Reckoned.Lines(sections);
         }
 
         Assert.True(checkedLines > 10 * days.Count, $"{checkedLines} lines of {days.Count} days");
@@ -46,7 +43,7 @@ public class ZoneDayStepsTests
             ElevationM = 100,
         };
         List<Step> steps = [.. DailySteps.Of(air, 50.8, 187)];
-        Reckons([new Section("", steps)]);
+        Reckoned.Lines([new Section("", steps)]);
         (string Symbol, double Value, double Tolerance)[] published =
         [
             ("T", 16.9, 0.05), ("P", 100.1, 0.05), ("gamma", 0.0666, 0.0005), ("Delta", 0.122, 0.0005), ("ea", 1.409, 0.002), ("u2", 2.078, 0.001), ("Ra", 41.09, 0.02),
@@ -71,44 +68,13 @@ public class ZoneDayStepsTests
             ElevationM = 8,
         };
         List<Step> steps = [.. HourSteps.Of(air)];
-        Reckons([new Section("", steps)]);
+        Reckoned.Lines([new Section("", steps)]);
         Assert.Equal(net, steps.First(s => s.Symbol.Is("Rn")).Value!.Value, 0.003);
         Assert.Equal(ReferenceEtHourly.EtoMm(air), steps[^1].Value!.Value);
         if (!double.IsNaN(eto))
         {
             Assert.Equal(eto, steps[^1].Value!.Value, 0.01);
         }
-    }
-
-    /// <summary>Every printed equation gives its printed number, and every symbol means the last step that has it.</summary>
-    internal static int Reckons(IReadOnlyList<Section> sections)
-    {
-        var known = new Dictionary<string, double>(StringComparer.Ordinal);
-        var lines = 0;
-        foreach (var step in sections.SelectMany(s => s.Steps))
-        {
-            foreach (var input in step.Inputs)
-            {
-                if (known.TryGetValue(input.Symbol, out var before))
-                {
-                    Assert.True(Math.Abs(before - input.Value) <= 1e-9 * Math.Max(1, Math.Abs(before)), $"{step.Name}: {input.Symbol} was {before}, is {input.Value}");
-                }
-            }
-
-            if (step.Template.Length > 0)
-            {
-                var got = Calculator.Reckon(step.Arithmetic);
-                Assert.True(Math.Abs(got - step.Value!.Value) <= Printed * Math.Max(1, Math.Abs(step.Value.Value)), $"{step.Name}: {step.Arithmetic} is {got}, not {step.Value}");
-                lines++;
-            }
-
-            if (step.Symbol.Length > 0 && step.Value is { } value)
-            {
-                known[step.Symbol] = value;
-            }
-        }
-
-        return lines;
     }
 
     private static BalanceInputs Inputs(Site site, int days) => new()

@@ -1,0 +1,103 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Explain;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Tests.Plain;
+using Xunit;
+
+namespace DailyAdjust.Tests.Explain;
+
+public class ProgramStepsTests
+{
+    [Fact]
+    public void Every_program_of_the_example_mornings_can_be_followed_with_a_calculator_to_what_its_sheet_says()
+    {
+        var lines = 0;
+        var kinds = new HashSet<AdviceKind>();
+        for (var date = new DateOnly(2026, 6, 5); date <= ExampleInputs.Last; date = date.AddDays(1))
+        {
+            lines += Followed(ExampleInputs.Morning(date), kinds);
+        }
+
+        Assert.True(lines > 10_000, $"{lines} lines");
+        Assert.Superset(new HashSet<AdviceKind> { AdviceKind.Set, AdviceKind.Skip, AdviceKind.Leave }, kinds);
+    }
+
+    [Fact]
+    public void So_can_those_of_random_sites_with_several_starts_hose_probe_and_rain()
+    {
+        var lines = 0;
+        var kinds = new HashSet<AdviceKind>();
+        foreach (var site in Enumerable.Range(1, 60).Select(RandomCase.Of))
+        {
+            lines += Followed(site.Morning(site.Weather[^1].Date), kinds);
+        }
+
+        Assert.True(lines > 10_000, $"{lines} lines");
+        Assert.Contains(AdviceKind.Resume, kinds);
+    }
+
+    [Fact]
+    public void An_unanswered_sheet_is_reckoned_both_ways_to_the_number_that_stands()
+    {
+        var kinds = new HashSet<AdviceKind>();
+        var asked = 0;
+        for (var date = new DateOnly(2026, 6, 6); date <= ExampleInputs.Last; date = date.AddDays(1))
+        {
+            var before = ExampleInputs.Morning(date.AddDays(-1));
+            var sheet = MorningCalculation.Run(before);
+            var inputs = ExampleInputs.Morning(date) with
+            {
+                Sheets = [new IssuedSheet(sheet.Date, 1, sheet.AsOf, [.. sheet.Programs.Select(p => new IssuedLine(p.Key, p.Advice, p.Percent))])],
+            };
+            asked += MorningCalculation.Run(inputs).Programs.Count(p => p.Unanswered is not null);
+            Followed(inputs, kinds);
+        }
+
+        Assert.True(asked > 5, $"{asked} unanswered");
+    }
+
+    [Fact]
+    public void Of_a_morning_without_sound_advice_it_says_so()
+    {
+        var inputs = ExampleInputs.Morning(new DateOnly(2026, 6, 10));
+        inputs = inputs with { NewestReadingEnd = inputs.AsOf.AddDays(-5) };
+        var sheet = MorningCalculation.Run(inputs);
+        var sections = ProgramSteps.Of(inputs, sheet, sheet.Programs[0].Key);
+        Assert.Contains(sections.SelectMany(s => s.Steps), s => s.Name.Contains("weather too old or unknown: as set? yes", StringComparison.Ordinal));
+        Assert.Equal("advice: as-set", sections[^1].Steps[^1].Name);
+    }
+
+    /// <summary>Every zone's and the program's numbers are those of the sheet, and every equation gives its number.</summary>
+    private static int Followed(MorningInputs inputs, HashSet<AdviceKind> kinds)
+    {
+        var sheet = MorningCalculation.Run(inputs);
+        var lines = 0;
+        foreach (var advice in sheet.Programs)
+        {
+            var sections = ProgramSteps.Of(inputs, sheet, advice.Key);
+            lines += Reckoned.Lines(sections);
+            kinds.Add(advice.Advice);
+            Assert.Equal(advice.Percent, Last(sections, "percent").Value);
+            if (advice.Unanswered is not null || advice.Zones.All(z => z.Percent is null))
+            {
+                continue;
+            }
+
+            Assert.Equal(advice.ExactPercent, Last(sections, "exact").Value);
+            foreach (var zone in advice.Zones)
+            {
+                var section = sections.Single(s => s.Title.StartsWith(zone.Station + " ", StringComparison.Ordinal));
+                Assert.Equal(zone.Percent, Last([section], "need").Value);
+                Assert.Equal(zone.AllowableMm, Last([section], "RAW").Value);
+                Assert.Contains(section.Steps, s => s.Name.StartsWith($"can wait: {(zone.CanWait ? "yes" : "no")},", StringComparison.Ordinal));
+                Assert.Contains(section.Steps, s => s.Name.StartsWith($"due: {(zone.Due ? "yes" : "no")},", StringComparison.Ordinal));
+            }
+        }
+
+        return lines;
+    }
+
+    private static Step Last(IReadOnlyList<Section> sections, string symbol) => sections.SelectMany(s => s.Steps).Last(s => s.Symbol.Is(symbol));
+}
