@@ -24,7 +24,7 @@ internal static class ExpectedEtoSteps
             }
             else
             {
-                steps.AddRange(Recent(inputs, site, day, eto));
+                steps.AddRange(Recent(inputs, site, day, eto, steps.Exists(s => s.Symbol is "mean")));
             }
         }
 
@@ -56,7 +56,7 @@ internal static class ExpectedEtoSteps
         yield return Step.Of("reference ET expected of " + Words.Date(day), "ETo", "round({plain} * {scale} * 1000000) / 1000000", eto, "mm", "", plain, scale);
     }
 
-    private static IEnumerable<Step> Recent(MorningInputs inputs, Site site, DateOnly day, double eto)
+    private static IEnumerable<Step> Recent(MorningInputs inputs, Site site, DateOnly day, double eto, bool meanIsShown)
     {
         var known = ExpectedEto.LastKnown(inputs.Date, inputs.Weather);
         var normal = ExpectedEto.Normal(day, site.Weather.Normals);
@@ -69,9 +69,13 @@ internal static class ExpectedEtoSteps
 
         Term[] days = [.. known.Select((mm, i) => new Term(FormattableString.Invariant($"e{i + 1}"), mm))];
         Term mean = new("mean", known.Average());
-        yield return Step.Of(
-            FormattableString.Invariant($"mean reference ET of the last {known.Count} known days, newest first"), "mean", $"({string.Join(" + ", days.Select(d => "{" + d.Symbol + "}"))}) / {known.Count}",
-            mean.Value, "mm", "common practice", days);
+        if (!meanIsShown)
+        {
+            yield return Step.Of(
+                FormattableString.Invariant($"mean reference ET of the last {known.Count} known days, newest first"), "mean", $"({string.Join(" + ", days.Select(d => "{" + d.Symbol + "}"))}) / {known.Count}",
+                mean.Value, "mm", "common practice", days);
+        }
+
         yield return normal is { } usual && day > inputs.Date
             ? Step.Of(name + ": the month's normal where that is larger", "ETo", "max({mean}, {normal})", eto, "mm", "", mean, new("normal", usual))
             : Step.Of(name, "ETo", "{mean}", eto, "mm", "", mean);

@@ -117,7 +117,8 @@ public static class ProgramSteps
             steps.Add(Step.Given("the dial ends: left undone of a start", "left", shortfall.DepthMm, "mm", "of the zone that the number was made for"));
         }
 
-        steps.Add(Step.Given("advice: " + AdviceCode.Of(advice.Advice), "percent", advice.Percent, "%", advice.Percent is null ? "no number" : ""));
+        var said = "advice: " + AdviceCode.Of(advice.Advice);
+        steps.Add(advice.Percent is { } percent ? Step.Given(said, "percent", percent, "%", "") : Step.Said(said + ", no number"));
         return new Section("What the sheet says", steps);
     }
 

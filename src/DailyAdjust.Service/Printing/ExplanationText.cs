@@ -51,7 +51,9 @@ internal static class ExplanationText
     private static void Write(StringBuilder text, int number, Step step, UnitSystem units)
     {
         text.Append(CultureInfo.InvariantCulture, $"{number,4}. {step.Name}{(step.Source.Length > 0 ? "   " + step.Source : "")}\n");
-        if (step.Template.Length > 0)
+        // A number that only gets another name needs no arithmetic.
+        var isAnother = step.Inputs.Count == 1 && string.Equals(step.Template, "{" + step.Inputs[0].Symbol + "}", StringComparison.Ordinal);
+        if (step.Template.Length > 0 && !isAnother)
         {
             Wrapped(text, step.Symbol + " = " + step.Formula);
             Wrapped(text, "  = " + step.Arithmetic);
@@ -60,7 +62,7 @@ internal static class ExplanationText
         if (step.Symbol.Length > 0)
         {
             var result = step.Value is { } value ? Step.Number(value) + (step.Unit.Length > 0 ? " " + step.Unit : "") + Beside(value, step.Unit, units) : "unknown";
-            Wrapped(text, (step.Template.Length > 0 ? "  = " : step.Symbol + " = ") + result);
+            Wrapped(text, (isAnother ? $"{step.Symbol} = {step.Formula} = " : step.Template.Length > 0 ? "  = " : step.Symbol + " = ") + result);
         }
     }
 

@@ -33,7 +33,7 @@ internal sealed partial class Explained
             }
 
             var symbol = lines[0].Split(" = ")[0];
-            var value = double.Parse(lines[^1].Split("= ")[1].Split(' ')[0], CultureInfo.InvariantCulture);
+            var value = double.Parse(lines[^1].Split("= ")[^1].Split(' ')[0], CultureInfo.InvariantCulture);
             explained._last[symbol] = value;
             if (lines.Length == 1)
             {
