@@ -14,14 +14,15 @@ internal sealed class ProgramCase
     /// <param name="program">The program.</param>
     /// <param name="reckons">Whether the weather allows any reckoning.</param>
     /// <param name="asIfVisited">As if somebody came today, whatever the visit days are.</param>
-    public ProgramCase(AdviceContext context, PlannedProgram program, bool reckons, bool asIfVisited = false)
+    /// <param name="rain">Rain to suppose.</param>
+    public ProgramCase(AdviceContext context, PlannedProgram program, bool reckons, bool asIfVisited = false, SupposedRain rain = default)
     {
         _context = context;
         Program = program;
         Present = context.Settings.At(program.Key, context.AsOf);
-        Horizon = Horizon.Of(context.Site, program, context.Visits, context.Date);
+        Horizon = Horizon.Of(context.Site, program, context.Visits, context.Date, context.RoundDone);
         IsVisit = asIfVisited || context.Visits.IsVisit(program, context.Date);
-        Need = reckons && IsVisit && Horizon.Starts.Count > 0 ? NeedOn(Horizon, Setting.Off, default) : null;
+        Need = reckons && IsVisit && Horizon.Starts.Count > 0 ? NeedOn(Horizon, Setting.Off, rain) : null;
     }
 
     public PlannedProgram Program { get; }

@@ -20,7 +20,8 @@ internal sealed record AdviceDocument(
     IReadOnlyList<string> Notices,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ForecastJson? Forecast,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] CorrectionsJson? Corrections,
-    IReadOnlyList<VisitWorthJson> IfVisited);
+    IReadOnlyList<VisitWorthJson> IfVisited,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] SecondLookJson? SecondLook);
 
 internal sealed record VisitWorthJson(
     string Controller, string Program, string NextVisit, string Advice, double? Percent, double WastedMm, double? WastedL, int ZonesBeyond, int DaysBeyond, double BeyondMm, bool Alert);
@@ -83,7 +84,8 @@ internal sealed record ReasonJson(string Code, string Words, SortedDictionary<st
 
 internal sealed record AfterJson(string On, double Percent);
 
-internal sealed record StopRuleJson(string Gauge, double RainMm, string Before);
+internal sealed record StopRuleJson(
+    string Gauge, double RainMm, string Before, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<string>? AlsoAt);
 
 internal sealed record ShortfallJson(double DepthMm, double Minutes);
 

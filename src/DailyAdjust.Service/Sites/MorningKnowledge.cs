@@ -45,6 +45,7 @@ public static class MorningKnowledge
             AsOf = asOf,
             Weather = weather,
             RainSinceMidnight = WeatherDays.RainSinceMidnight(today, date, asOf, readings, log),
+            EtoSoFar = today.Report.IsLaterLook(today.Clock, date, asOf) ? WeatherDays.EtoSinceMidnight(today, date, asOf, readings) : null,
             Forecast = forecast is null ? [] : ForecastDays.Of(today, date, asOf, forecast.Readings, setAside),
             ForecastIssued = forecast?.Issued,
             ForecastSetAside = setAside,
