@@ -31,5 +31,5 @@ internal sealed class VisitOption
     private static Place PlaceOf(string text, Site site) =>
         PlaceText.Find(text, site) is { Kind: PlaceKind.Controller or PlaceKind.Program or PlaceKind.Site } place
             ? place
-            : throw new WrongInputException($"--visit {text}: there is no such controller or program.", PlaceText.Hint(text, site));
+            : throw new WrongInputException($"--visit {text}: there is no such controller or program.", "Places stand in site.yaml: a controller such as C2, a program such as C2/P1, or site.");
 }

@@ -4,7 +4,7 @@ using Xunit;
 
 namespace DailyAdjust.ServiceTests.Commands;
 
-/// <summary>Visits through the real program: C1 is seen by its crew every day, C2 by a contractor on Mondays, C3 on the first of the month.</summary>
+/// <summary>Visits through the real program: C1 is seen by its crew every day, C2 by a contractor on Mondays, C3 on the eighth of the month.</summary>
 public sealed class VisitTests : IDisposable
 {
     /// <summary>A Wednesday.</summary>
@@ -22,7 +22,7 @@ public sealed class VisitTests : IDisposable
         Assert.Equal(["C1/P1"], WithNumber(sheet));
         Assert.Equal(["C2/P1", "C3/P1"], sheet.GetProperty("ifVisited").EnumerateArray().Select(Name).Order(StringComparer.Ordinal));
         Assert.Equal(
-            [("C2/P1", "2026-06-15"), ("C3/P1", "2026-07-01")],
+            [("C2/P1", "2026-06-15"), ("C3/P1", "2026-07-08")],
             sheet.GetProperty("ifVisited").EnumerateArray().Select(w => (Name(w), w.GetProperty("nextVisit").GetString()!)).Order());
         Assert.Contains("If you can open only some of these boxes, in this order:", Report(), StringComparison.Ordinal);
     }
@@ -58,10 +58,10 @@ public sealed class VisitTests : IDisposable
     }
 
     [Fact]
-    public void The_first_of_the_month_is_the_monthly_boxs_day()
+    public void The_eighth_of_the_month_is_the_monthly_boxs_day()
     {
         Course();
-        Assert.Equal(["C1/P1", "C2/P1", "C3/P1"], WithNumber(Morning(date: "2026-06-01")));
+        Assert.Equal(["C1/P1", "C2/P1", "C3/P1"], WithNumber(Morning(date: "2026-06-08")));
     }
 
     [Fact]
@@ -94,7 +94,7 @@ public sealed class VisitTests : IDisposable
                 route: 3
                 percent: { applies: program, min: 0 %, max: 200 %, step: 5 % }
                 programs:
-                  - { id: P1, starts: ["23:30"], days: every day, visit: { day: 1 } }
+                  - { id: P1, starts: ["23:30"], days: every day, visit: { day: 8 } }
 
             """);
         File.WriteAllText(site.StationsFile, """
