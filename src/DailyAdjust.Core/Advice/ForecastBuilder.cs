@@ -79,6 +79,11 @@ internal static class ForecastBuilder
             }
 
             var own = start.Program.Key == program.Key;
+            if (own && horizon.TakenOut.Contains(start.Start))
+            {
+                continue;
+            }
+
             if (own && start.Start.At >= horizon.Opens)
             {
                 events.Add(new WaterEvent(start.Start.At, WaterKind.Irrigation, start.DrawnBy, 0, Slot: 0));

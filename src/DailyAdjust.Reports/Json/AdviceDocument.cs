@@ -21,6 +21,8 @@ internal sealed record AdviceDocument(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ForecastJson? Forecast,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] CorrectionsJson? Corrections,
     IReadOnlyList<VisitWorthJson> IfVisited,
+    IReadOnlyList<StandingJson> Standing,
+    ExceptionsJson Exceptions,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] SecondLookJson? SecondLook);
 
 internal sealed record VisitWorthJson(
@@ -65,7 +67,12 @@ internal sealed record ProgramJson(
     StopRuleJson? StopRule,
     ShortfallJson? Shortfall,
     IReadOnlyList<NewMinutesJson> NewMinutes,
-    UnansweredJson? Unanswered);
+    UnansweredJson? Unanswered,
+    int? PauseDays,
+    string? PausedUntil,
+    IReadOnlyList<TakenOutJson> TakenOut,
+    IReadOnlyList<StationsOutJson> StationsOut,
+    FaultJson? Fault);
 
 internal sealed record ZoneJson(
     string Station,
@@ -91,7 +98,7 @@ internal sealed record ShortfallJson(double DepthMm, double Minutes);
 
 internal sealed record NewMinutesJson(string Station, double From, double To);
 
-internal sealed record UnansweredJson(string Sheet, string Advice, double? Percent, AlternativeJson IfDone, AlternativeJson AsLogged);
+internal sealed record UnansweredJson(string Sheet, string Advice, double? Percent, AlternativeJson IfDone, AlternativeJson AsLogged, int? PauseDays);
 
 internal sealed record AlternativeJson(string Advice, double? Percent);
 
