@@ -22,7 +22,7 @@ internal sealed class AssumedSoilCheck
     public AssumedSoilCheck(AdviceContext context, IReadOnlyList<ZoneDay> days, IReadOnlyList<LogEntry> log)
     {
         _context = context;
-        foreach (var zone in context.Zones)
+        foreach (var zone in context.Zones.Where(z => !z.Station.Area.ByHand))
         {
             if (AssumedOn(zone) is { } since && since >= context.Date.AddDays(-DaysBack))
             {
