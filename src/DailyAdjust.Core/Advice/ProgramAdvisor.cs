@@ -157,9 +157,11 @@ internal sealed class ProgramAdvisor(
     {
         var need = program.Need?.Zones.First(z => ReferenceEquals(z.Zone, zone));
         double shortMm = 0, drains = 0;
-        if (need is not null && decision.Advice is not (AdviceKind.Skip or AdviceKind.KeepOff or AdviceKind.Off or AdviceKind.AsSet))
+        if (need is not null && decision.Advice is not (AdviceKind.Off or AdviceKind.AsSet))
         {
-            var outcome = need.Forecast.Run(GoodEnough.WaterOf(program.Program, need.Forecast, advised));
+            // Left off, a program can leave ground short too: of a skip, what lies beyond the share that can wait.
+            var water = decision.Advice is AdviceKind.Skip or AdviceKind.KeepOff ? 0 : GoodEnough.WaterOf(program.Program, need.Forecast, advised);
+            var outcome = need.Forecast.Run(water);
             shortMm = Beyond(outcome.WorstLaterMm, zone.AllowableMm);
             drains = outcome.DrainedMm;
         }
@@ -175,6 +177,7 @@ internal sealed class ProgramAdvisor(
             CanWait = need?.CanWait ?? false,
             Due = need?.Due ?? false,
             SetAside = need is not null && program.Need!.SetAside.Contains(need),
+            AreaMedianPercent = need is null ? null : program.Need!.MedianOf(need),
             ShortMm = shortMm,
             DrainsMm = drains,
         };

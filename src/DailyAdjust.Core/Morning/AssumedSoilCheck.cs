@@ -19,7 +19,7 @@ internal sealed class AssumedSoilCheck
     public AssumedSoilCheck(AdviceContext context, IReadOnlyList<ZoneDay> days, IReadOnlyList<LogEntry> log)
     {
         _context = context;
-        foreach (var zone in context.Zones)
+        foreach (var zone in context.Zones.Where(z => !z.Station.Area.ByHand))
         {
             // Every sheet has these days at hand; an older assumption is not asked about any more.
             if (AssumedOn(zone) is { } since && since >= context.Date.AddDays(-LookBack.Days))

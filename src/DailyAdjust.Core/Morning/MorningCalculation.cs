@@ -78,6 +78,7 @@ public static class MorningCalculation
     {
         var (days, balance, trouble, context, unknownRain, assumedSoil, _) = reckoning;
         var (advised, fit) = FittedAdvice.Of(context, settled, days.Log);
+        var known = new GroundKnowledge(balance.Days, inputs.Weather);
         var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit)).ToList();
         return new MorningSheet
         {
@@ -88,7 +89,7 @@ public static class MorningCalculation
             Programs = programs,
             Overnight = OvernightPart.Of(inputs, context.Site),
             DueRuns = OvernightPart.DueRuns(context, days.Log),
-            Driest = GroundPart.Driest(context, programs, driestMm),
+            Driest = GroundPart.Driest(context, programs, driestMm, known),
             Wettest = GroundPart.Wettest(context, balance.Days),
             StandingOrders = StandingOrdersPart.Of(context, days.Log),
             Exceptions = ExceptionsPart.Of(context, inputs, days.Log),
@@ -97,6 +98,7 @@ public static class MorningCalculation
             Outlook = OutlookPart.Of(context, days, trouble is null),
             IfVisited = reckoning.Advisor.IfVisited(),
             Water = WaterPart.Of(context, balance.Days, days.Log),
+            Ground = FoundInGround.Of(context, balance.Days, known, inputs.Log, inputs.Sheets, inputs.Versions),
             Pointers = GroundPart.Pointers(programs),
             Corrections = inputs.Corrections,
             Forecast = ForecastPart.Of(inputs, context.Site),

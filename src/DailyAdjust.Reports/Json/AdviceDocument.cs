@@ -23,6 +23,7 @@ internal sealed record AdviceDocument(
     IReadOnlyList<VisitWorthJson> IfVisited,
     IReadOnlyList<StandingJson> Standing,
     ExceptionsJson Exceptions,
+    GroundJson Ground,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] SecondLookJson? SecondLook);
 
 internal sealed record VisitWorthJson(

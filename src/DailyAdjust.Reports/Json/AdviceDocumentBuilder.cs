@@ -33,6 +33,7 @@ internal static class AdviceDocumentBuilder
                 w.Program.Controller, w.Program.Program, CodeWords.Date(w.NextVisit), CodeWords.Of(w.Advice), Number(w.Percent), Number(w.WastedMm), Number(w.WastedL), w.ZonesBeyond, w.DaysBeyond, Number(w.BeyondMm), w.IsAlert))],
             ExceptionsJson.Standing(sheet),
             ExceptionsJson.Of(sheet.Exceptions, clock),
+            GroundJson.Of(sheet),
             SecondLookJson.Of(sheet.SecondLook, clock));
     }
 

@@ -171,6 +171,7 @@ internal static class TextReport
             }
         }
 
+        GroundText.Write(lines, view);
         if (sheet.Wettest.Count > 0)
         {
             lines.Add($"{SectionWords.Wettest}: {string.Join(", ", sheet.Wettest.Take(MostListed).Select(w => w.Name + " " + words.DepthOf(w.DrainedMm + w.RanOffMm)))}. {SectionWords.WetCaution}", most: 2);
