@@ -68,29 +68,6 @@ public static class BasePlan
         return new(window, site.Window is null, [.. programs.Where(p => laid.ContainsKey(p.Key)).Select(p => laid[p.Key])]);
     }
 
-    /// <summary>The site with the proposed minutes and starts, as far as they fit.</summary>
-    public static Site Applied(Site site, PlanResult plan)
-    {
-        var programs = plan.Programs.ToDictionary(p => p.Key);
-        return site with
-        {
-            Controllers = [.. site.Controllers.Select(c => c with
-            {
-                Programs = [.. c.Programs.Select(p => programs.TryGetValue(new(c.Id, p.Id), out var planned) && planned.Starts.Count > 0 ? p with { Starts = planned.Starts } : p)],
-            })],
-            Stations = [.. site.Stations.Select(s => s with
-            {
-                BaseMinutes = plan.Programs
-                    .Where(p => string.Equals(p.Key.Controller, s.Key.Controller, StringComparison.Ordinal))
-                    .SelectMany(p => p.Stations.Where(x => x.Station.Key == s.Key).Select(x => (p.Key.Program, Minutes: RunMinutes.At(ControllerOf(site, p.Key), x.Minutes, p.PercentThatFits))))
-                    .Where(x => x.Minutes > 0)
-                    .ToDictionary(x => x.Program, x => x.Minutes, StringComparer.Ordinal),
-            })],
-        };
-    }
-
-    private static Controller ControllerOf(Site site, ProgramKey key) => site.Controllers.First(c => string.Equals(c.Id, key.Controller, StringComparison.Ordinal));
-
     /// <summary>Place of the program's most important area in the site's order of priority.</summary>
     private static int Rank(Site site, BaseProgram program) => program.Stations
         .Min(s => site.Priority.TakeWhile(name => !string.Equals(name, s.Station.Area.Name, StringComparison.Ordinal)).Count());

@@ -3,6 +3,10 @@ using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Core.Plan;
 
+/// <summary>Effective rain of a mean month.</summary>
+/// <param name="FromNormals">By the month's rule from its normal total; else by the day's rule from days.</param>
+public sealed record MonthRain(double Mm, bool FromNormals);
+
 /// <summary>What of a day's rain serves the turf, by a rule of the trade; the balance has its own, with the soil's own room.</summary>
 public static class EffectiveRain
 {
@@ -30,6 +34,26 @@ public static class EffectiveRain
         var full = Math.Max(0, Math.Min(inches, FullUpToInches) - LostInches);
         var part = Part * Math.Max(0, Math.Min(inches, PartUpToInches) - FullUpToInches);
         return (full + part) * Depth.MmPerInch;
+    }
+
+    /// <summary>
+    /// Of a month of which only the total is known: 0.8 P - 25 mm above 75 mm, 0.6 P - 10 mm below, at least 0; on slopes up to 5 %. Source: [FAOTM3] ch. 4 (from memory).
+    /// </summary>
+    /// <param name="rainMm">Total of the month, mm, 0 or more.</param>
+    /// <returns>mm.</returns>
+    public static double OfMonthlyTotal(double rainMm) => Math.Max(0, rainMm > 75 ? (0.8 * rainMm) - 25 : (0.6 * rainMm) - 10);
+
+    /// <summary>A mean year: by the day's rule from days that are known, else by the month's rule from normals.</summary>
+    /// <param name="days">Any.</param>
+    /// <param name="gauge">Whose rain.</param>
+    /// <param name="before">Only months that ended before this date count.</param>
+    /// <param name="normalsMm">12 monthly totals, or none.</param>
+    /// <returns>12 months, January first; null where neither knows one.</returns>
+    public static IReadOnlyList<MonthRain?> OfYear(IReadOnlyList<WeatherDay> days, string gauge, DateOnly before, IReadOnlyList<double> normalsMm)
+    {
+        var ofDays = OfMonths(days, gauge, before);
+        return [.. Enumerable.Range(0, 12).Select(m => ofDays[m] is { } mm ? new MonthRain(mm, FromNormals: false)
+            : normalsMm.Count == 12 ? new MonthRain(OfMonthlyTotal(normalsMm[m]), FromNormals: true) : null)];
     }
 
     /// <summary>Mean effective rain of each calendar month over the years that are known, mm; null where no such month is.</summary>

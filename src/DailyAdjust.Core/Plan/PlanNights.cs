@@ -47,7 +47,7 @@ internal sealed class PlanNights
 
         // Nights on which the same programs start, before and after midnight, are one.
         string Runs(DateOnly date) => string.Concat(programs.Select(p => p.Program.Days.Includes(date) ? '1' : '0'));
-        _nights = [.. Enumerable.Range(0, DaysLookedAt).Select(site.Start.AddDays).DistinctBy(d => Runs(d) + Runs(d.AddDays(1)))];
+        _nights = [.. Enumerable.Range(0, DaysLookedAt).Select(site.Start.AddDays).DistinctBy(d => Runs(d) + Runs(d.AddDays(1)), StringComparer.Ordinal)];
         _flow = [.. _nights.Select(_ => new double[Length])];
         _busy = site.Controllers.ToDictionary(c => c.Id, _ => _nights.Select(_ => new bool[Length]).ToArray(), StringComparer.Ordinal);
     }

@@ -1,4 +1,3 @@
-using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Plan;
