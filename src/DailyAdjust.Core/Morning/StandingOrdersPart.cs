@@ -33,7 +33,7 @@ internal static class StandingOrdersPart
     }
 
     private static IEnumerable<StandingOrder> Stages(AdviceContext context, IReadOnlyList<LogEntry> log) =>
-        StageHistory.Of(log).Where(s => s.Last is null || s.Last >= context.Date).Select(s => new StandingOrder("site", With($"drought stage {s.Name}", s.Entry.Note), s.Last)
+        StageHistory.Of(log).Where(s => s.Last is null || s.Last >= context.Date).Select(s => new StandingOrder("site", With($"drought plan, {s.Name}", s.Entry.Note), s.Last)
         {
             By = s.Entry.By,
             Begins = s.First > context.Date ? context.Site.Clock.DayStart(s.First) : null,

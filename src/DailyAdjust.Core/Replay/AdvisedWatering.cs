@@ -130,7 +130,7 @@ internal sealed class AdvisedWatering : DialWatering
     private ArraySegment<WeatherDay> RecentDays(DateOnly morning)
     {
         var known = morning.DayNumber - _first.DayNumber;
-        var from = Math.Max(0, known - RainSwitch.DaysLookedBack);
+        var from = Math.Max(0, known - LookBack.Days);
         return new ArraySegment<WeatherDay>(_weather, from, known - from);
     }
 
