@@ -1,5 +1,4 @@
 using DailyAdjust.Core.Plan;
-using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 using DailyAdjust.Ledger;
 using DailyAdjust.Reports.Tables;
