@@ -53,8 +53,8 @@ public static class PlanWords
             var worst = program.Stations.MaxBy(s => program.Short(s).DepthMm)!;
             var (depth, minutes) = program.Short(worst);
             yield return (program.PercentThatFits > 0
-                    ? $"{program.Key}: only {SiteWords.Percent(program.PercentThatFits)} of its minutes fit between {Window(plan)}, beside the other programs of its box and within the pump"
-                    : $"{program.Key}: no start of it fits between {Window(plan)}, beside the other programs of its box and within the pump")
+                    ? $"{program.Key}: only {SiteWords.Percent(program.PercentThatFits)} of its minutes fit from {Window(plan)}, beside the other programs of its box and within the pump"
+                    : $"{program.Key}: no start of it fits from {Window(plan)}, beside the other programs of its box and within the pump")
                 + $": a water day is short by {words.DepthOf(depth)}, {SiteWords.Minutes(minutes)}, at {worst.Station.Label}{More(program.Stations.Count)}.";
         }
     }

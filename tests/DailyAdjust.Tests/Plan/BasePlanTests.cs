@@ -84,7 +84,7 @@ public class BasePlanTests
         Assert.False(supply.Suffices);
         Assert.Equal(18, supply.HoursNeeded!.Value, 1e-9);
         Assert.Contains(PlanWords.Of(site, plan), s => s.StartsWith("A full refill does not fit the night", StringComparison.Ordinal));
-        Assert.Contains(PlanWords.Of(site, plan), s => s.Contains("only 50 % of its minutes fit between 21:00 to 06:00", StringComparison.Ordinal));
+        Assert.Contains(PlanWords.Of(site, plan), s => s.Contains("only 50 % of its minutes fit from 21:00 to 06:00", StringComparison.Ordinal));
     }
 
     /// <summary>Golf Course Industry 2016: 322000 gal in 6 h = 894.4 gpm.</summary>
