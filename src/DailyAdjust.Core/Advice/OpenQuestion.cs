@@ -3,11 +3,15 @@ using DailyAdjust.Core.Logbook;
 namespace DailyAdjust.Core.Advice;
 
 /// <summary>One program judged on one morning.</summary>
-/// <param name="Case">The program.</param>
+/// <param name="Advisor">Who judged it.</param>
+/// <param name="Case">What it needs.</param>
 /// <param name="Box">All programs that share its percentage, itself among them.</param>
-/// <param name="Decision">What is decided.</param>
-internal sealed record Judged(ProgramCase Case, IReadOnlyList<ProgramCase> Box, Decision Decision)
+/// <param name="Decision">What was decided.</param>
+internal sealed record Judged(ProgramAdvisor Advisor, ProgramCase Case, IReadOnlyList<ProgramCase> Box, Decision Decision)
 {
+    /// <summary>The same as if some rain had fallen besides.</summary>
+    public Judged Supposing(SupposedRain rain) => Advisor.Supposing(Case, rain);
+
     public bool IsOff => Case.Present.Setting.IsOff;
 }
 

@@ -8,8 +8,9 @@ namespace DailyAdjust.Core.Explain;
 /// <summary>What reference ET a morning expects of the days to come, and from what.</summary>
 internal static class ExpectedEtoSteps
 {
-    public static Section Of(MorningInputs inputs, Site site, DateOnly last)
+    public static Section Of(MorningInputs inputs, AdviceContext context, DateOnly last)
     {
+        var site = context.Site;
         List<Step> steps = [];
         for (var day = inputs.Date; day <= last; day = day.AddDays(1))
         {
@@ -26,6 +27,16 @@ internal static class ExpectedEtoSteps
             {
                 steps.AddRange(Recent(inputs, site, day, eto, steps.Exists(s => s.Symbol is "mean")));
             }
+        }
+
+        if (context.Drawn is { } today)
+        {
+            steps.Add(Step.Given("a later look of the day: measured since 00:00", "measured", today.SoFarMm, "mm", "readings"));
+            steps.Add(Step.Given("share of the day that the draw curve has at its end", "then", today.ShareThen, "", "common practice"));
+            steps.Add(Step.Given("expected of the whole day", "whole", today.WholeDayMm, "mm", "as above"));
+            steps.Add(Step.Of(
+                $"reference ET of {Words.Date(inputs.Date)}, measured and still expected", "ETo", "{measured} + {whole} * (1 - {then})", today.TotalMm, "mm", "",
+                new("measured", today.SoFarMm), new("whole", today.WholeDayMm), new("then", today.ShareThen)));
         }
 
         return new Section("Reference ET expected of the days to come", steps);
@@ -50,8 +61,8 @@ internal static class ExpectedEtoSteps
             max, min, ra);
         yield return sums.PlainMm > 0
             ? Step.Of(
-                "what the last 30 days' reference ET was of the same equation's", "scale", "{measured} / {sum}", scale.Value, "", "[FAO56] ch. 3: the equation is to be calibrated at the place",
-                new("measured", sums.MeasuredMm), new("sum", sums.PlainMm))
+                "what the last 30 days' reference ET was of the same equation's", "scale", "{known} / {sum}", scale.Value, "", "[FAO56] ch. 3: the equation is to be calibrated at the place",
+                new("known", sums.MeasuredMm), new("sum", sums.PlainMm))
             : Step.Given("no day of the last 30 tells how to scale it", "scale", 1, "", "");
         yield return Step.Of("reference ET expected of " + Words.Date(day), "ETo", "round({plain} * {scale} * 1000000) / 1000000", eto, "mm", "", plain, scale);
     }

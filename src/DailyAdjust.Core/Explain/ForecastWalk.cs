@@ -129,7 +129,14 @@ internal sealed class ForecastWalk
             Begin(walk, mark.Date);
         }
 
-        walk.DrawTo(mark.Event?.DrawnBy ?? 1, mark.Event?.At);
+        if (mark.Event is { } e)
+        {
+            walk.DrawTo(_context.ShareDrawn(mark.Date, e.DrawnBy), e.At, mark.Date == _context.Date && _context.Drawn is { } measured ? (e.DrawnBy, measured) : null);
+        }
+        else
+        {
+            walk.DrawTo(1, null);
+        }
     }
 
     private void Take(ZoneWalk walk, int i)

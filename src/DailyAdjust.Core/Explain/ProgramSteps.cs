@@ -33,7 +33,7 @@ public static class ProgramSteps
 
         if (settled.Case.Need is not null)
         {
-            sections.Insert(0, ExpectedEtoSteps.Of(inputs, sheet.Site, last));
+            sections.Insert(0, ExpectedEtoSteps.Of(inputs, settled.Case.Context, last));
         }
 
         sections.Add(Says(sheet, key));

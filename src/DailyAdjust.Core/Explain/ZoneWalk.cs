@@ -56,7 +56,8 @@ internal sealed class ZoneWalk(SiteClock clock, ZonePlan zone, double depletionM
     /// <summary>Turf draws until a share of the day's demand is drawn.</summary>
     /// <param name="drawnBy">f(t).</param>
     /// <param name="at">When; null = the day's end.</param>
-    public void DrawTo(double drawnBy, DateTimeOffset? at)
+    /// <param name="measured">A later look of the day: where the draw curve stands, and what was measured of the day by now.</param>
+    public void DrawTo(double drawnBy, DateTimeOffset? at, (double OnCurve, DrawnToday Today)? measured = null)
     {
         var (from, before) = (_drawnBy, Depletion);
         _drawnBy = Math.Max(from, drawnBy);
@@ -66,9 +67,14 @@ internal sealed class ZoneWalk(SiteClock clock, ZonePlan zone, double depletionM
         }
 
         var when = at is { } instant ? When(instant) : namesDates ? "the end of " + Words.Date(_date) : "the day's end";
-        if (at is { } t && drawnBy < 1)
+        if (at is { } t && (measured?.OnCurve ?? drawnBy) is > 0 and < 1)
         {
-            Share(drawnBy, t, when);
+            Share(measured?.OnCurve ?? drawnBy, t, when);
+        }
+
+        if (measured is { } known)
+        {
+            Steps.Add(Measured(known.OnCurve, known.Today, drawnBy, when));
         }
 
         Term taw = new("TAW", zone.TotalAvailableMm);
@@ -117,6 +123,16 @@ internal sealed class ZoneWalk(SiteClock clock, ZonePlan zone, double depletionM
         _soil.Add(water.Value);
         _stress = null;
         Steps.Add(Step.Of($"{what}, the rest drains", "Dr", $"max(0, {{Dr}} - {{{water.Symbol}}})", DepletionMm, "mm", "[FAO56] eqs 85 and 88", before, water));
+    }
+
+    private static Step Measured(double onCurve, DrawnToday today, double drawnBy, string when)
+    {
+        var name = "share of the day's demand drawn by " + when + ", with what was measured of it";
+        Term sofar = new("measured", today.SoFarMm), then = new("then", today.ShareThen), whole = new("whole", today.WholeDayMm), total = new("ETo", today.TotalMm);
+        return today.TotalMm <= 0 ? Step.Given(name, "share", drawnBy, "", "draw curve")
+            : onCurve <= today.ShareThen
+                ? Step.Of(name, "share", "{measured} * {curve} / {then} / {ETo}", drawnBy, "", "the curve's shape up to then", sofar, new("curve", onCurve), then, total)
+                : Step.Of(name, "share", "({measured} + {whole} * ({curve} - {then})) / {ETo}", drawnBy, "", "the curve's shape from then on", sofar, whole, new("curve", onCurve), then, total);
     }
 
     public string When(DateTimeOffset at) =>

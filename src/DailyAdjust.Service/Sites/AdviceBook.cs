@@ -26,7 +26,14 @@ public static class AdviceBook
             : null;
 
     /// <summary>The sheet as it would be issued next, without issuing it.</summary>
-    public static MorningSheet Would(OpenSite site, MorningTime morning) => MorningCalculation.Run(WouldKnow(site, morning));
+    /// <param name="site">Opened.</param>
+    /// <param name="morning">Which.</param>
+    /// <param name="besides">Entries that the logbook does not have.</param>
+    public static MorningSheet Would(OpenSite site, MorningTime morning, IReadOnlyList<LogEntry>? besides = null)
+    {
+        var known = WouldKnow(site, morning);
+        return MorningCalculation.Run(besides is null ? known : known with { Log = [.. known.Log, .. besides] });
+    }
 
     /// <summary>What the sheet that would be issued next is a function of.</summary>
     public static MorningInputs WouldKnow(OpenSite site, MorningTime morning)
