@@ -9,6 +9,9 @@ public sealed record ReportPolicy
     /// <summary>By then the round is walked; starts from then on run at the new settings.</summary>
     public TimeOnly RoundDoneBy { get; init; } = new(13, 0);
 
+    /// <summary>When the first players set out: what is run by hand after a night that failed is done by then; null = not said.</summary>
+    public TimeOnly? FirstPlay { get; init; }
+
     /// <summary>Share of the ground that a program's percentage has to meet, above 0 to 1.</summary>
     public double Satisfy { get; init; } = 0.80;
 
