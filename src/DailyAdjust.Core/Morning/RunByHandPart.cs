@@ -41,8 +41,9 @@ internal static class RunByHandPart
             {
                 needed.Add((missed, new MissedStation(station.Key, station.Label, station.Area.Name, missed.MissedMinutes, run, minutes, station.FlowLPerMin)));
             }
-            else
+            else if (run == 0)
             {
+                // No room for a run worth its while; after runs by hand there is nothing more to say.
                 canWait.Add(station.Key);
             }
         }

@@ -21,7 +21,7 @@ internal static class ByHandWords
         var play = list.FirstPlay is { } first
             ? $", first play {view.Words.Time(first)}"
             : "; site.yaml does not say when play begins (report: first_play)";
-        return $"{CommonWords.Count(boxes.Sum(b => b.Stations.Count), "station", "stations")} did not get the night's water and cannot wait. Begun {view.Words.Time(list.Groups[0].From)}, all is done {view.Words.Time(list.Groups[^1].To)}{play}.";
+        return $"{CommonWords.Count(boxes.Sum(b => b.Stations.Count), "station", "stations")} did not get the night's water and cannot wait. Begun {view.Words.Time(list.Groups[0].From)}, done {view.Words.Time(list.Groups[^1].To)}{play}.";
     }
 
     /// <summary>Boxes that run at the same time; each line starts one box.</summary>
