@@ -22,7 +22,7 @@ internal sealed class ProgramAdvisor(
         {
             var cases = context.Programs.Where(p => ReferenceEquals(p.Controller, controller)).Select(p => CaseOf(p)).ToList();
             var share = controller.Applies == PercentApplies.Controller;
-            all.AddRange(cases.Select(c => new Judged(c, Decide(c, share ? cases : [c]))));
+            all.AddRange(cases.Select(c => new Judged(this, c, Decide(c, share ? cases : [c]))));
         }
 
         return all;
@@ -45,7 +45,25 @@ internal sealed class ProgramAdvisor(
         return [.. worth.OrderByDescending(w => w.Cost)];
     }
 
-    private ProgramCase CaseOf(PlannedProgram program) => new(context, program, reckons: noAdvice is null);
+    /// <summary>The morning that it judges by.</summary>
+    public AdviceContext Context => context;
+
+    /// <summary>One program judged as if some rain had fallen besides.</summary>
+    public Judged Supposing(ProgramCase program, SupposedRain rain)
+    {
+        var box = BoxOf(program.Program, rain);
+        var own = box.First(c => c.Program.Key == program.Program.Key);
+        return new Judged(this, own, Decide(own, box));
+    }
+
+    private IReadOnlyList<ProgramCase> BoxOf(PlannedProgram program, SupposedRain rain = default) =>
+    [
+        .. context.Programs
+            .Where(p => program.Controller.Applies == PercentApplies.Controller ? ReferenceEquals(p.Controller, program.Controller) : p.Key == program.Key)
+            .Select(p => CaseOf(p, rain)),
+    ];
+
+    private ProgramCase CaseOf(PlannedProgram program, SupposedRain rain = default) => new(context, program, reckons: noAdvice is null, rain: rain);
 
     private Decision Decide(ProgramCase program, IReadOnlyList<ProgramCase> box) =>
         DecisionRules.Decide(context, program, box, noAdvice is not null, doubts);
@@ -53,7 +71,8 @@ internal sealed class ProgramAdvisor(
     /// <summary>The whole advice for a program.</summary>
     /// <param name="program">As this advisor judged it.</param>
     /// <param name="decision">What is decided.</param>
-    public ProgramAdvice Advise(ProgramCase program, Decision decision)
+    /// <param name="supposing">What would be decided under a supposed rain.</param>
+    public ProgramAdvice Advise(ProgramCase program, Decision decision, Func<SupposedRain, Decision> supposing)
     {
         var present = program.Present.Setting;
         var advised = decision.Percent ?? present.Percent;
@@ -94,12 +113,12 @@ internal sealed class ProgramAdvisor(
             };
         }
 
-        advice = Ahead(advice, program, decision);
+        advice = Ahead(advice, program, decision, () => StopRules.Of(context, [.. BoxOf(program.Program).Where(c => c.Need is not null)], supposing));
         var chain = _reasons.Of(program, decision, advice);
         return advice with { Chain = chain, Reason = chain[0].Words };
     }
 
-    private ProgramAdvice Ahead(ProgramAdvice advice, ProgramCase program, Decision decision)
+    private ProgramAdvice Ahead(ProgramAdvice advice, ProgramCase program, Decision decision, Func<StopRule?> stopRule)
     {
         switch (decision.Advice)
         {
@@ -120,12 +139,12 @@ internal sealed class ProgramAdvisor(
                 return advice with { LookAgain = later?.On, After = later };
             case AdviceKind.Leave:
                 // It runs tonight as it is: rain before its start may make it one to leave out too.
-                return advice with { StopRule = LookAhead.StopRuleOf(context, program) };
+                return advice with { StopRule = stopRule() };
             case AdviceKind.Set or AdviceKind.Resume:
                 return advice with
                 {
                     After = program.Need is null ? null : LookAhead.After(context, program, decision.Percent!.Value),
-                    StopRule = program.Need is null ? null : LookAhead.StopRuleOf(context, program),
+                    StopRule = program.Need is null ? null : stopRule(),
                     Shortfall = ShortfallOf(program, decision),
                     NewMinutes = NewMinutesOf(program, decision.Percent!.Value),
                 };
@@ -138,9 +157,11 @@ internal sealed class ProgramAdvisor(
     {
         var need = program.Need?.Zones.First(z => ReferenceEquals(z.Zone, zone));
         double shortMm = 0, drains = 0;
-        if (need is not null && decision.Advice is not (AdviceKind.Skip or AdviceKind.KeepOff or AdviceKind.Off or AdviceKind.AsSet))
+        if (need is not null && decision.Advice is not (AdviceKind.Off or AdviceKind.AsSet))
         {
-            var outcome = need.Forecast.Run(GoodEnough.WaterOf(program.Program, need.Forecast, advised));
+            // Left off, a program can leave ground short too: of a skip, what lies beyond the share that can wait.
+            var water = decision.Advice is AdviceKind.Skip or AdviceKind.KeepOff ? 0 : GoodEnough.WaterOf(program.Program, need.Forecast, advised);
+            var outcome = need.Forecast.Run(water);
             shortMm = Beyond(outcome.WorstLaterMm, zone.AllowableMm);
             drains = outcome.DrainedMm;
         }
@@ -156,6 +177,7 @@ internal sealed class ProgramAdvisor(
             CanWait = need?.CanWait ?? false,
             Due = need?.Due ?? false,
             SetAside = need is not null && program.Need!.SetAside.Contains(need),
+            AreaMedianPercent = need is null ? null : program.Need!.MedianOf(need),
             ShortMm = shortMm,
             DrainsMm = drains,
         };

@@ -39,6 +39,10 @@ internal sealed record ProgramNeed(double ExactPercent, bool CanWait, bool Due, 
         return new ProgramNeed(percent, canWait, due, zones, setAside);
     }
 
+    /// <summary>The smallest percentage that meets half of the ground of a zone's area.</summary>
+    public double MedianOf(ZoneNeed zone) =>
+        Meeting([.. Zones.Where(z => string.Equals(z.Zone.Station.Area.Name, zone.Zone.Station.Area.Name, StringComparison.Ordinal))], GroundOf(Zones), 0.5);
+
     /// <summary>What a zone's ground counts: its area watered, or 1 for each if any station of the program lacks it.</summary>
     public static Func<ZoneNeed, double> GroundOf(IReadOnlyList<ZoneNeed> zones) =>
         zones.All(z => z.Zone.Station.GroundM2 is > 0) ? z => z.Zone.Station.GroundM2!.Value : _ => 1;

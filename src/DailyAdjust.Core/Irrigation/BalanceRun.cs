@@ -141,6 +141,7 @@ internal sealed class BalanceRun
             TawMm = zone.TotalAvailableMm,
             IrrigationRunoffMm = irrigationRunoff,
             MinutesRun = minutesRun,
+            LastProbe = sums.LastProbe,
         };
     }
 }

@@ -30,6 +30,8 @@ internal sealed class HandWater
         }
 
         var minutesRun = 0.0;
+        var firstOfHand = events.Count;
+        List<(LogEntry Entry, DateTimeOffset At)>? readings = null;
         foreach (var (entry, at) in entries)
         {
             var drawnBy = at >= dayEnd ? 1 : curve.ShareBy(at);
@@ -42,13 +44,19 @@ internal sealed class HandWater
                 case LogKind.Hose when Depth(entry, zone) is { } depth:
                     events.Add(new WaterEvent(at, WaterKind.Hose, drawnBy, depth));
                     break;
-                case LogKind.Probe when entry.Where.Covers(zone.Station) && zone.Station.Area.Soil.FieldCapacityPercent is { } capacity:
-                    var depletion = (capacity - entry.Value!.Value) / 100 * zone.Station.Area.RootDepthM * 1000;
-                    events.Add(new WaterEvent(at, WaterKind.Probe, drawnBy, depletion));
+                case LogKind.Probe when entry.Where.Covers(zone.Station) && zone.Station.Area.Soil.FieldCapacityPercent is not null:
+                    (readings ??= []).Add((entry, at));
                     break;
                 default:
                     break;
             }
+        }
+
+        if (readings is not null)
+        {
+            List<DateTimeOffset> byHand = [.. events.Skip(firstOfHand).Select(e => e.At)];
+            events.AddRange(ProbeMean.Of(readings, byHand).Select(mean => new WaterEvent(
+                mean.At, WaterKind.Probe, mean.At >= dayEnd ? 1 : curve.ShareBy(mean.At), zone.DepletionAt(mean.Percent)!.Value)));
         }
 
         return minutesRun;

@@ -58,7 +58,7 @@ internal sealed class RainSwitches
     private static ShutSpan? SpanOf(RainSwitch built, string gauge, List<RainFall> falls, DateTimeOffset instant)
     {
         var (sum, dry, from) = (0.0, DateTimeOffset.MinValue, (DateTimeOffset?)null);
-        foreach (var fall in falls.Where(f => f.At <= instant && f.At >= instant.AddDays(-RainSwitch.DaysLookedBack)))
+        foreach (var fall in falls.Where(f => f.At <= instant && f.At >= instant.AddDays(-LookBack.Days)))
         {
             if (fall.At >= dry)
             {

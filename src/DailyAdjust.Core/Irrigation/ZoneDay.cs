@@ -59,4 +59,23 @@ public sealed record ZoneDay
 
     /// <summary>Gross minutes run by programs and by hand.</summary>
     public double MinutesRun { get; init; }
+
+    /// <summary>Probe readings of the day, in order of time; those of one walk are one.</summary>
+    public IReadOnlyList<ProbeFound> Probes => LastProbe?.WithEarlier() ?? [];
+
+    /// <summary>Null where nobody probed.</summary>
+    public ProbeFound? LastProbe { get; init; }
+}
+
+/// <summary>Reckoning and probe side by side.</summary>
+/// <param name="At">UTC.</param>
+/// <param name="ReckonedMm">Depletion by the balance right before, mm.</param>
+/// <param name="ProbedMm">Depletion by the probe, kept within 0..TAW, mm: the balance goes on with it.</param>
+public sealed record ProbeFound(DateTimeOffset At, double ReckonedMm, double ProbedMm)
+{
+    /// <summary>The one before it on the same day; a chain rather than a list, so that equal days are equal.</summary>
+    public ProbeFound? Earlier { get; init; }
+
+    /// <summary>In order of time, itself last.</summary>
+    public IReadOnlyList<ProbeFound> WithEarlier() => [.. Earlier?.WithEarlier() ?? [], this];
 }

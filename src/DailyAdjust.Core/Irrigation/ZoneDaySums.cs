@@ -12,6 +12,9 @@ internal struct ZoneDaySums
     public double ProbeMm;
     public double ProbeCutMm;
 
+    /// <summary>Null where nobody probed.</summary>
+    public ProbeFound? LastProbe;
+
     /// <summary>In order of time: turf draws up to each event, then the water comes in.</summary>
     /// <param name="soil">The root zone; left as it is at the day's end.</param>
     /// <param name="events">In order.</param>
@@ -37,7 +40,9 @@ internal struct ZoneDaySums
         switch (e.Kind)
         {
             case WaterKind.Probe:
+                var said = soil.DepletionMm;
                 var (change, cut) = soil.SetTo(e.AmountMm);
+                LastProbe = new ProbeFound(e.At, said, soil.DepletionMm) { Earlier = LastProbe };
                 ProbeMm += change;
                 ProbeCutMm += cut;
                 return;

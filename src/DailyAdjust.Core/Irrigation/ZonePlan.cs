@@ -52,6 +52,10 @@ internal sealed class ZonePlan
         _ => 0,
     };
 
+    /// <summary>Depletion at a water content by volume in percent, mm: (field capacity − content) × root depth, not yet kept within 0..TAW; null without a field capacity.</summary>
+    public double? DepletionAt(double percent) =>
+        Station.Area.Soil.FieldCapacityPercent is { } capacity ? (capacity - percent) / 100 * Station.Area.RootDepthM * 1000 : null;
+
     /// <summary>Ground of all stations at a place, m²; null where one of them is unknown.</summary>
     public double? GroundOf(Place where)
     {

@@ -40,4 +40,14 @@ public sealed record IssuedSheet(DateOnly Date, int Issue, DateTimeOffset AsOf, 
 /// <param name="Percent">set and resume: the number; leave and keep-off: the setting then (off = 0); null for skip, off, as-set.</param>
 /// <param name="Asks">Somebody had to walk to the box for it.</param>
 /// <param name="PauseDays">skip: the box is to be paused for so many days instead of switched off; null = switched off.</param>
-public sealed record IssuedLine(ProgramKey Program, AdviceKind Advice, double? Percent, bool Asks, int? PauseDays = null);
+public sealed record IssuedLine(ProgramKey Program, AdviceKind Advice, double? Percent, bool Asks, int? PauseDays = null)
+{
+    /// <summary>The stations set aside for hose and probe, in station order; null = no zone's need was computed.</summary>
+    public IReadOnlyList<IssuedAside>? SetAside { get; init; }
+}
+
+/// <summary>A station that a sheet set aside.</summary>
+/// <param name="Station">Of the program's controller.</param>
+/// <param name="Percent">What it alone would have needed.</param>
+/// <param name="MedianPercent">What half of its area's ground was met with.</param>
+public sealed record IssuedAside(string Station, double Percent, double MedianPercent);

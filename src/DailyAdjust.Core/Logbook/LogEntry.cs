@@ -105,6 +105,9 @@ public enum LogUnit
 /// </summary>
 public sealed record LogEntry
 {
+    /// <summary>The text of a hose entry that wetted a hot spot only: it counts nothing over the zone.</summary>
+    public const string OnSpot = "spot";
+
     public required LogTime Time { get; init; }
 
     public required LogKind Kind { get; init; }
@@ -121,7 +124,7 @@ public sealed record LogEntry
     /// <summary>Grow-in: starts a day, 1 or more.</summary>
     public int? Times { get; init; }
 
-    /// <summary>Season: open, closing, closed, drained or charging. Stage: its name, or none. Void: the kind of the voided entry. Otherwise empty.</summary>
+    /// <summary>Season: open, closing, closed, drained or charging. Stage: its name, or none. Hose: <see cref="OnSpot"/>, or empty. Void: the kind of the voided entry. Otherwise empty.</summary>
     public string Text { get; init; } = "";
 
     /// <summary>Round: the sheet's date.</summary>

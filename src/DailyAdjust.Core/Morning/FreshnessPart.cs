@@ -21,7 +21,7 @@ internal static class FreshnessPart
             NoAdviceSince = trouble?.Since,
             Assumed = [.. recent.SelectMany(day => Sentences(day, context.Site.Units)), .. ForecastPart.SetAside(inputs.ForecastSetAside) is { } aside ? [aside] : Array.Empty<string>()],
             SetAside = SensorPart.SetAside(recent),
-            Doubts = SensorPart.Doubts(recent),
+            Doubts = [.. SensorPart.Doubts(recent), .. GaugeDoubts.Of(context, inputs.Weather)],
             UnknownRain = unknownRain,
             UnansweredRounds = [.. programs.Where(p => p.Unanswered is not null).Select(p => p.Unanswered!.Sheet).Distinct().Order()],
             NeverConfirmed = [.. programs.Where(p => !p.Confirmed).Select(p => p.Key)],

@@ -18,11 +18,12 @@ internal static class GroundPart
     /// <param name="context">The morning.</param>
     /// <param name="programs">What is advised.</param>
     /// <param name="depletionMm">Of every zone at 00:00 of the sheet's date; the drier one where two are possible.</param>
-    public static IReadOnlyList<DryZone> Driest(AdviceContext context, IReadOnlyList<ProgramAdvice> programs, IReadOnlyDictionary<StationKey, double> depletionMm)
+    /// <param name="known">How sure each zone's figure is.</param>
+    public static IReadOnlyList<DryZone> Driest(AdviceContext context, IReadOnlyList<ProgramAdvice> programs, IReadOnlyDictionary<StationKey, double> depletionMm, GroundKnowledge known)
     {
         var left = programs.SelectMany(p => p.Zones.Select(z => (Program: p, Zone: z))).ToLookup(x => x.Zone.Station);
         var dry = new List<DryZone>();
-        foreach (var zone in context.Zones)
+        foreach (var zone in context.Zones.Where(z => !z.Station.Area.ByHand))
         {
             var mine = left[zone.Station.Key].ToList();
             var missing = depletionMm[zone.Station.Key];
@@ -45,10 +46,10 @@ internal static class GroundPart
                 : beyondToday > 0 ? "goes beyond its allowable depletion today"
                 : setAside.Zone is not null ? $"needs {Words.Percent(Math.Round(setAside.Zone.Percent ?? 0))}, far more than the rest of its program"
                 : "its program leaves it short before a later start";
-            dry.Add(new DryZone(zone.Station.Key, zone.Station.Label, zone.Station.Area.Name, missing, zone.AllowableMm, wanted, zone.Station.GroundM2 * wanted, why));
+            dry.Add(new DryZone(zone.Station.Key, zone.Station.Label, zone.Station.Area.Name, missing, zone.AllowableMm, wanted, zone.Station.GroundM2 * wanted, why) { Sure = known.Of(zone) });
         }
 
-        return [.. dry.OrderByDescending(d => d.DepletionMm / d.AllowableMm).Take(MostListed)];
+        return [.. dry.OrderByDescending(d => d.DepletionMm / d.AllowableMm)];
     }
 
     public static IReadOnlyList<WetZone> Wettest(AdviceContext context, IReadOnlyList<ZoneDay> days)

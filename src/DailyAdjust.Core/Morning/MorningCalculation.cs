@@ -21,7 +21,7 @@ public static class MorningCalculation
     {
         var logged = Reckon(inputs, inputs.Log);
         var judged = logged.Advisor.Judge();
-        var open = judged.ToDictionary(j => j.Case.Program.Key, j => Unanswered.LinesOf(j.Case.Program.Key, logged.Context.Settings, inputs.Sheets, inputs.Date));
+        var open = judged.ToDictionary(j => j.Case.Program.Key, j => Unanswered.LinesOf(j.Case.Program.Key, logged.Context, inputs.Sheets));
         if (open.Values.All(lines => lines.Count == 0))
         {
             return SheetOf(inputs, logged, [.. judged.Select(j => new Settled(logged.Advisor, j.Case, j.Decision, null))], logged.Context.DepletionMm);
@@ -65,6 +65,7 @@ public static class MorningCalculation
             day => inputs.ExpectedEtoMm(day, site) ?? 0, [.. inputs.Before, .. inputs.Weather], NightCautionPart.Orders(inputs, site, NightCautionPart.Of(inputs, site)))
         {
             Forecast = inputs.Forecast,
+            Drawn = SecondLookPart.Drawn(inputs, site),
         };
         var unknownRain = new UnknownRainCheck(context, inputs.Weather, balance.Days);
         var assumedSoil = new AssumedSoilCheck(context, balance.Days, log);
@@ -77,6 +78,7 @@ public static class MorningCalculation
     {
         var (days, balance, trouble, context, unknownRain, assumedSoil, _) = reckoning;
         var (advised, fit) = FittedAdvice.Of(context, settled, days.Log);
+        var known = new GroundKnowledge(balance.Days, inputs.Weather);
         var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit)).ToList();
         return new MorningSheet
         {
@@ -87,7 +89,7 @@ public static class MorningCalculation
             Programs = programs,
             Overnight = OvernightPart.Of(inputs, context.Site),
             DueRuns = OvernightPart.DueRuns(context, days.Log),
-            Driest = GroundPart.Driest(context, programs, driestMm),
+            Driest = GroundPart.Driest(context, programs, driestMm, known),
             Wettest = GroundPart.Wettest(context, balance.Days),
             StandingOrders = StandingOrdersPart.Of(context, days.Log),
             Exceptions = ExceptionsPart.Of(context, inputs, days.Log),
@@ -99,9 +101,11 @@ public static class MorningCalculation
             Outlook = OutlookPart.Of(context, days, trouble is null),
             IfVisited = reckoning.Advisor.IfVisited(),
             Water = WaterPart.Of(context, balance.Days, days.Log),
+            Ground = FoundInGround.Of(context, balance.Days, known, inputs.Log, inputs.Sheets, inputs.Versions),
             Pointers = GroundPart.Pointers(programs),
             Corrections = inputs.Corrections,
             Forecast = ForecastPart.Of(inputs, context.Site),
+            SecondLook = SecondLookPart.Of(inputs, context),
         };
     }
 

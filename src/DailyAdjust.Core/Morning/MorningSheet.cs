@@ -60,8 +60,13 @@ public sealed record MorningSheet
     /// <summary>What base minutes to look at: zones that would drain because others drive the program.</summary>
     public IReadOnlyList<string> Pointers { get; init; } = [];
 
+    public SheetGround Ground { get; init; } = new();
+
     /// <summary>Null = nothing is forecast.</summary>
     public SheetForecast? Forecast { get; init; }
+
+    /// <summary>Null = the first look of its date.</summary>
+    public SecondLook? SecondLook { get; init; }
 }
 
 /// <summary>How fresh the sheet's knowledge is.</summary>
@@ -125,7 +130,10 @@ public sealed record DueRun(ProgramKey Program, string Name, DateOnly Date, Date
 /// <summary>Ground to take hose and probe to.</summary>
 /// <param name="ShortMm">Depth that would bring it back within its allowable depletion (and its room for rain), mm.</param>
 /// <param name="VolumeL">That depth on its ground, L; null where the ground is unknown.</param>
-public sealed record DryZone(StationKey Station, string Name, string Area, double DepletionMm, double AllowableMm, double ShortMm, double? VolumeL, string Why);
+public sealed record DryZone(StationKey Station, string Name, string Area, double DepletionMm, double AllowableMm, double ShortMm, double? VolumeL, string Why)
+{
+    public HowSure Sure { get; init; } = new(null, false, 0, false);
+}
 
 /// <summary>Ground to keep carts and mowers off.</summary>
 public sealed record WetZone(StationKey Station, string Name, string Area, double DrainedMm, double RanOffMm, double DepletionMm);

@@ -25,7 +25,9 @@ internal static class OutlookPart
             Before = [.. soFar.Before, .. soFar.Weather],
             StartState = new SoilState(context.Date, context.DepletionMm),
         });
-        return [.. Spans.Select(span => OfSpan(context, ahead.Days.Where(d => d.Date < context.Date.AddDays(span)).ToList(), span))];
+        var byHand = context.Zones.Where(z => z.Station.Area.ByHand).Select(z => z.Station.Key).ToHashSet();
+        var watered = ahead.Days.Where(d => !byHand.Contains(d.Station)).ToList();
+        return watered.Count == 0 ? [] : [.. Spans.Select(span => OfSpan(context, watered.Where(d => d.Date < context.Date.AddDays(span)).ToList(), span))];
     }
 
     private static Outlook OfSpan(AdviceContext context, List<ZoneDay> days, int span)
@@ -37,10 +39,10 @@ internal static class OutlookPart
         return new Outlook(
             span,
             days.Where(d => d.DepletionMm > d.RawMm).Select(d => d.Station).Distinct().Count(),
-            context.Zones.Count,
+            days.Select(d => d.Station).Distinct().Count(),
             beyond > 0 ? station.Label : "",
             Math.Max(0, beyond),
-            days.Sum(d => d.DrainageMm * ground[d.Station]) / ground.Values.Sum());
+            days.Sum(d => d.DrainageMm * ground[d.Station]) / days.Select(d => d.Station).Distinct().Sum(s => ground[s]));
     }
 
     private static WeatherDay ExpectedDay(AdviceContext context, DateOnly date) => new()

@@ -99,7 +99,7 @@ internal sealed class AdvisedWatering : DialWatering
 
     private AdviceContext ContextOf(ReplayDay day)
     {
-        var asOf = _site.Clock.ToInstant(day.Date, _site.Report.At[^1]);
+        var asOf = _site.Clock.ToInstant(day.Date, _site.Report.At.Last(at => at < _site.Report.RoundDoneBy));
         var midnight = _site.Clock.DayStart(day.Date);
 
         // What stands at 00:00 is a day's total, which nobody knows before the day is over.
@@ -130,7 +130,7 @@ internal sealed class AdvisedWatering : DialWatering
     private ArraySegment<WeatherDay> RecentDays(DateOnly morning)
     {
         var known = morning.DayNumber - _first.DayNumber;
-        var from = Math.Max(0, known - RainSwitch.DaysLookedBack);
+        var from = Math.Max(0, known - LookBack.Days);
         return new ArraySegment<WeatherDay>(_weather, from, known - from);
     }
 

@@ -56,6 +56,9 @@ public sealed record Area
     /// <summary>Share of the need put back.</summary>
     public double Replace { get; init; } = 1;
 
+    /// <summary>Watered by hand: no station of it is in a program; no percentage and no alarm, but what the weather took.</summary>
+    public bool ByHand { get; init; }
+
     /// <summary>Null = the site's first gauge.</summary>
     public string? Gauge { get; init; }
 

@@ -8,9 +8,6 @@ public sealed record RainSwitch(double Mm, TimeSpan DryAfter)
     /// <summary>The longest <see cref="DryAfter"/>, days.</summary>
     public const int MostDays = 7;
 
-    /// <summary>So many days before a start its rain is looked for: as far back as a day may look.</summary>
-    public const int DaysLookedBack = 45;
-
     /// <summary>The gauge that stands for it; null = the one of most of the box's stations.</summary>
     public string? Gauge { get; init; }
 }

@@ -148,6 +148,11 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
             return entry with { Value = Is(line.Value, "yes") ? 100 : 0, Unit = LogUnit.Percent };
         }
 
+        if (entry.Kind == LogKind.Hose && Is(line.Value, LogEntry.OnSpot))
+        {
+            return entry with { Text = LogEntry.OnSpot };
+        }
+
         if (line.Value.Length == 0 && rule.ValueMayBeLeftOut)
         {
             return entry;

@@ -42,6 +42,7 @@ internal static class AreaSection
             DistributionUniformity = uniformity,
             RunAt = ReportSection.Share(section, "run_at", new(0, 100)) ?? 0,
             Replace = ReportSection.Share(section, "replace", new(0, 200, AboveMin: true)) ?? 1,
+            ByHand = section.Flag("by_hand"),
             Gauge = Gauge(section, gauges),
         };
         var draft = new AreaDraft(

@@ -30,7 +30,12 @@ internal static class StationChecks
     private static void CheckMinutes(StationDraft draft, ProblemList csv)
     {
         var (station, line, columns) = draft;
-        if (station.BaseMinutes.Count == 0)
+        if (station.Area.ByHand && station.BaseMinutes.Count > 0)
+        {
+            csv.Error(line, columns.Place(StationColumns.Station), $"station {station.Key} has minutes in a program, but its area {station.Area.Name} is watered by hand", "empty its minutes, give it another area, or take by_hand out of site.yaml");
+        }
+
+        if (station.BaseMinutes.Count == 0 && !station.Area.ByHand)
         {
             csv.Warn(line, columns.Place(StationColumns.Station), $"station {station.Key} has no minutes in any program", "it is never watered but for the hose; give it minutes, or take it out");
         }

@@ -66,6 +66,9 @@ public sealed class SiteTexts
         return holding;
     }
 
+    /// <summary>Every version that was ever added, in that order, whether it holds still or not.</summary>
+    public IReadOnlyList<SiteText> History() => All(long.MaxValue);
+
     /// <summary>SHA-256 by which two texts are told apart, lower-case hexadecimals.</summary>
     public static string ShaOf(byte[] site, byte[] stations) => Formats.Sha([.. site, 0, .. stations]);
 

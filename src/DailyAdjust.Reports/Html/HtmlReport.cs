@@ -14,16 +14,20 @@ internal static class HtmlReport
         "(?<before>[ >(])(?<number>[0-9][0-9.,]*) (?<unit>%|in|mm|gal|L|min|gpm|L/min|h)(?<after>[ <.,;:)])",
         RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking);
 
-    public static string Write(SheetView view)
+    public static string Write(SheetView view) =>
+        Write<SheetPage>(new Dictionary<string, object?>(StringComparer.Ordinal) { [nameof(SheetPage.View)] = view });
+
+    /// <summary>Any whole page.</summary>
+    public static string Write<TPage>(Dictionary<string, object?> parameters)
+        where TPage : IComponent
     {
         using var services = new ServiceCollection().BuildServiceProvider();
         using var renderer = new HtmlRenderer(services, NullLoggerFactory.Instance);
-        var parameters = ParameterView.FromDictionary(new Dictionary<string, object?>(StringComparer.Ordinal) { [nameof(SheetPage.View)] = view });
 
         // No component waits for anything, so the task is finished when it comes back.
         var page = renderer.Dispatcher.InvokeAsync(async () =>
         {
-            var root = await renderer.RenderComponentAsync<SheetPage>(parameters);
+            var root = await renderer.RenderComponentAsync<TPage>(ParameterView.FromDictionary(parameters));
             return root.ToHtmlString();
         }).GetAwaiter().GetResult();
         return "<!doctype html>\n" + NumberAndUnit.Replace(page.ReplaceLineEndings("\n").TrimEnd(), "${before}${number}&#xA0;${unit}${after}") + "\n";

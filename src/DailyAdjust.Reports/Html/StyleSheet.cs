@@ -14,6 +14,14 @@ internal static class StyleSheet
 
         """;
 
+    /// <summary>One controller a page; ticks that print.</summary>
+    public static string ForDoorCards { get; } = Common + """
+        ol { margin: 0; padding-left: 1.4rem; } ol li { margin: .3rem 0; break-inside: avoid; } .tick { display: inline-block; width: 1.05rem; height: 1.05rem; border: 1.5px solid var(--text); vertical-align: -.15rem; }
+        .door { padding-bottom: 2rem; } .door h2 { margin-top: 1rem; } td { padding-top: .18rem; padding-bottom: .18rem; }
+        @media print { .door { break-after: page; font-size: 10pt; } .door:last-child { break-after: auto; } } @page { margin: 12mm; }
+
+        """.ReplaceLineEndings("\n");
+
     private static string Read()
     {
         using var stream = typeof(StyleSheet).Assembly.GetManifestResourceStream("sheet.css")!;

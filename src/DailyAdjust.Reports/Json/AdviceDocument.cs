@@ -23,6 +23,8 @@ internal sealed record AdviceDocument(
     IReadOnlyList<VisitWorthJson> IfVisited,
     IReadOnlyList<StandingJson> Standing,
     ExceptionsJson Exceptions,
+    GroundJson Ground,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] SecondLookJson? SecondLook,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RunByHandJson? RunByHand,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<BoxToVerifyJson>? BoxesToVerify,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ClockChangeJson? ClockChange);
@@ -93,7 +95,8 @@ internal sealed record ReasonJson(string Code, string Words, SortedDictionary<st
 
 internal sealed record AfterJson(string On, double Percent);
 
-internal sealed record StopRuleJson(string Gauge, double RainMm, string Before);
+internal sealed record StopRuleJson(
+    string Gauge, double RainMm, string Before, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<string>? AlsoAt);
 
 internal sealed record ShortfallJson(double DepthMm, double Minutes);
 

@@ -33,6 +33,8 @@ internal static class AdviceDocumentBuilder
                 w.Program.Controller, w.Program.Program, CodeWords.Date(w.NextVisit), CodeWords.Of(w.Advice), Number(w.Percent), Number(w.WastedMm), Number(w.WastedL), w.ZonesBeyond, w.DaysBeyond, Number(w.BeyondMm), w.IsAlert))],
             ExceptionsJson.Standing(sheet),
             ExceptionsJson.Of(sheet.Exceptions, clock),
+            GroundJson.Of(sheet),
+            SecondLookJson.Of(sheet.SecondLook, clock),
             RunByHandJson.Of(sheet.RunByHand, clock),
             BoxToVerifyJson.Of(sheet.BoxesToVerify, clock),
             ClockChangeJson.Of(sheet.ClockChange, clock));
@@ -71,7 +73,7 @@ internal static class AdviceDocumentBuilder
             Date(p.LookAgain),
             Date(p.OffUntil),
             p.After is { } after ? new AfterJson(CodeWords.Date(after.On), Number(after.Percent)) : null,
-            p.StopRule is { } rule ? new StopRuleJson(rule.Gauge, Number(rule.RainMm), Local(rule.Before, clock)) : null,
+            p.StopRule is { } rule ? new StopRuleJson(rule.Gauge, Number(rule.RainMm), Local(rule.Before, clock), rule.AlsoAt.Count > 0 ? rule.AlsoAt : null) : null,
             p.Shortfall is { } cut ? new ShortfallJson(Number(cut.DepthMm), Number(cut.Minutes)) : null,
             [.. p.NewMinutes.Select(m => new NewMinutesJson(m.Station.Station, Number(m.From), Number(m.To)))],
             p.Unanswered is { } u ? Unanswered(u) : null,

@@ -73,6 +73,11 @@ internal static class TextReport
             lines.Add($"{CorrectionWords.Title}: {string.Join(" ", CorrectionWords.Of(corrections, view))}");
         }
 
+        if (view.Sheet.SecondLook is { } look)
+        {
+            lines.Add($"{SecondLookWords.Title}: {SecondLookWords.Line(look, view.Words)}");
+        }
+
         lines.Add(FreshnessWords.Through(fresh, view.Words)
             + (fresh.Assumed.Count > 0 ? $" {FreshnessWords.AssumedTitle}: {string.Join(" ", fresh.Assumed.Select(FreshnessWords.Sentence))}" : ""));
         foreach (var (title, sentences) in new[] { (FreshnessWords.SetAsideTitle, fresh.SetAside), (FreshnessWords.DoubtsTitle, fresh.Doubts) })
@@ -86,7 +91,7 @@ internal static class TextReport
 
     private static void Round(TextLines lines, SheetView view)
     {
-        lines.Add(RoundWords.Title(view.Sheet.Site.Report.RoundDoneBy).ToUpperInvariant());
+        lines.Add(RoundWords.Title(view).ToUpperInvariant());
         foreach (var box in view.Boxes)
         {
             lines.Add($"{SiteWords.Count(box.Order)}. {box.Controller}{(box.Place.Length > 0 ? ", " + box.Place : "")}");
@@ -167,6 +172,7 @@ internal static class TextReport
             }
         }
 
+        GroundText.Write(lines, view);
         if (sheet.Wettest.Count > 0)
         {
             lines.Add($"{SectionWords.Wettest}: {string.Join(", ", sheet.Wettest.Take(MostListed).Select(w => w.Name + " " + words.DepthOf(w.DrainedMm + w.RanOffMm)))}. {SectionWords.WetCaution}", most: 2);

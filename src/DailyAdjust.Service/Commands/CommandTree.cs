@@ -71,6 +71,9 @@ public static class CommandTree
             AdviceCommand.Create(global, time),
             ExplainCommand.Create(global, time),
             ReplayCommand.Create(global, time),
+            PlanCommand.Create(global, time),
+            SeasonCommand.Create(global, time),
+            DoorCardCommand.Create(global, time),
         };
         foreach (var help in root.Options.OfType<HelpOption>())
         {

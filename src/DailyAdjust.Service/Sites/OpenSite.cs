@@ -61,6 +61,9 @@ public sealed class OpenSite : IDisposable
     /// <summary>The versions that held when this input was the newest.</summary>
     public IReadOnlyList<SiteVersion> VersionsUpTo(long watermark) => ToSites(Ledger.SiteVersions.Effective(watermark));
 
+    /// <summary>Every version that was ever taken in, in that order.</summary>
+    public IReadOnlyList<SiteVersion> History() => ToSites(Ledger.SiteVersions.History());
+
     public void Dispose() => Ledger.Dispose();
 
     private IReadOnlyList<SiteVersion> ToSites(IReadOnlyList<SiteText> texts) => [.. texts.Select(text => new SiteVersion(text.From, ToSite(text)))];

@@ -128,5 +128,10 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
     }
 
     private static IReadOnlyList<IssuedLine> Lines(MorningSheet sheet) =>
-        [.. sheet.Programs.Select(p => new IssuedLine(p.Key, p.Advice, p.Percent, p.NeedsVisit, p.PauseDays))];
+        [.. sheet.Programs.Select(p => new IssuedLine(p.Key, p.Advice, p.Percent, p.NeedsVisit, p.PauseDays)
+        {
+            SetAside = p.Zones.Any(z => z.Percent is not null)
+                ? [.. p.Zones.Where(z => z.SetAside).Select(z => new IssuedAside(z.Station.Station, Math.Round(z.Percent!.Value, 4), Math.Round(z.AreaMedianPercent!.Value, 4)))]
+                : null,
+        })];
 }

@@ -10,9 +10,6 @@ namespace DailyAdjust.Service.Sites;
 /// </summary>
 public static class WeatherBook
 {
-    /// <summary>How far back a day looks.</summary>
-    private const int DaysLookedBack = 45;
-
     /// <summary>The last day of which the readings show the end; null = no reading yet.</summary>
     public static DateOnly? LastFinished(OpenSite site) =>
         ReadingsBook.LastDay(site) is { } last && site.Versions.Count > 0
@@ -59,7 +56,7 @@ public static class WeatherBook
             Through = through,
             Readings = ReadingsBook.Between(site, from.AddDays(-2), through.AddDays(1), upTo),
             Log = log,
-            Before = before.Count > DaysLookedBack ? [.. before.Skip(before.Count - DaysLookedBack)] : before,
+            Before = before.Count > LookBack.Days ? [.. before.Skip(before.Count - LookBack.Days)] : before,
             AsOf = asOf,
         });
 
@@ -69,7 +66,7 @@ public static class WeatherBook
         var start = versions[0].Site.Start;
         return state is null || state.Date <= start || versions.All(v => v.Site.Controllers.All(c => c.RainSwitch is null))
             ? []
-            : Through(site, state.Date.AddDays(-1), state.Date.AddDays(-RainSwitch.DaysLookedBack));
+            : Through(site, state.Date.AddDays(-1), state.Date.AddDays(-LookBack.Days));
     }
 
     /// <summary>
@@ -80,14 +77,14 @@ public static class WeatherBook
     {
         var start = site.Versions[0].Site.Start;
         var from = first.AddDays(-1) > start ? first.AddDays(-1) : start;
-        var stored = site.Ledger.Weather.Between(from, last.AddDays(DaysLookedBack));
+        var stored = site.Ledger.Weather.Between(from, last.AddDays(LookBack.Days));
         if (stored.Count == 0)
         {
             return;
         }
 
         var through = stored[^1].Day.Date;
-        var before = Before(site, from.AddDays(-DaysLookedBack) is var back && back > start ? back : start, from);
+        var before = Before(site, from.AddDays(-LookBack.Days) is var back && back > start ? back : start, from);
         DateOnly? differs = null;
         foreach (var day in Compute(site, site.Versions, from, through, before, site.Ledger.Logbook.Effective(), DateTimeOffset.MaxValue, long.MaxValue))
         {
@@ -132,7 +129,7 @@ public static class WeatherBook
             return (stored, []);
         }
 
-        var back = next.AddDays(-DaysLookedBack);
+        var back = next.AddDays(-LookBack.Days);
         var before = back >= begin || begin == start ? stored : Before(site, back > start ? back : start, next);
         return (stored, Compute(site, site.Versions, next, last, before, site.Ledger.Logbook.Effective(), DateTimeOffset.MaxValue, long.MaxValue));
     }

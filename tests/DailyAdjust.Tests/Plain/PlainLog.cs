@@ -46,6 +46,8 @@ internal sealed class PlainLog(IReadOnlyList<SiteVersion> versions, IReadOnlyLis
     {
         var site = SiteOn(date);
         var controller = site.Controllers.Single(c => c.Id.Is(station.Key.Controller));
+        List<(DateTimeOffset At, double Percent, int Order)> probed = [];
+        List<DateTimeOffset> wetted = [];
         for (var i = 0; i < log.Count; i++)
         {
             var entry = log[i];
@@ -69,10 +71,34 @@ internal sealed class PlainLog(IReadOnlyList<SiteVersion> versions, IReadOnlyLis
                 case LogKind.Hose when IsStation(entry.Where, station):
                     yield return new(at, PlainWhat.Hose, entry.Unit == LogUnit.Litres ? value / station.GroundM2!.Value : value, order);
                     break;
-                case LogKind.Probe when (IsStation(entry.Where, station) || IsArea(entry.Where, station)) && station.Area.Soil.FieldCapacityPercent is { } capacity:
-                    yield return new(at, PlainWhat.Probe, (capacity - value) / 100 * station.Area.RootDepthM * 1000, order);
-                    break;
+                case LogKind.Probe when (IsStation(entry.Where, station) || IsArea(entry.Where, station)) && station.Area.Soil.FieldCapacityPercent is not null:
+                    probed.Add((at, value, order));
+                    continue;
+                default:
+                    continue;
             }
+
+            wetted.Add(at);
+        }
+
+        // One walk: within an hour of its first reading, with no water from a hand in between.
+        var left = probed.OrderBy(p => p.At).ThenBy(p => p.Order).ToList();
+        while (left.Count > 0)
+        {
+            var walk = left.Take(1).ToList();
+            foreach (var next in left.Skip(1))
+            {
+                if (next.At > walk[0].At.AddHours(1) || wetted.Any(w => walk[^1].At <= w && w < next.At))
+                {
+                    break;
+                }
+
+                walk.Add(next);
+            }
+
+            left.RemoveRange(0, walk.Count);
+            var mean = walk.Sum(w => w.Percent) / walk.Count;
+            yield return new(walk[^1].At, PlainWhat.Probe, (station.Area.Soil.FieldCapacityPercent!.Value - mean) / 100 * station.Area.RootDepthM * 1000, walk[^1].Order);
         }
     }
 

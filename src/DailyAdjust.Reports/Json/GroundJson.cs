@@ -1,0 +1,40 @@
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Reports.Words;
+
+namespace DailyAdjust.Reports.Json;
+
+internal sealed record DryZoneJson(
+    string Controller, string Station, double DepletionMm, double AllowableMm, double GiveMm, double? GiveL, string Why, string? Since, bool Probed, int EstimatedDays, bool RateAssumed);
+
+internal sealed record SpotJson(string Controller, string Station, string Time, double Percent, double? MissingMm, string Note);
+
+internal sealed record ProbedJson(string Controller, string Station, string At, double ReckonedMm, double ProbedMm);
+
+internal sealed record ByHandJson(string Controller, string Station, string Since, bool WasFull, double EtoMm, double? EtoL, double MissingMm, double? MissingL);
+
+internal sealed record MinutesJson(
+    string Controller, string Program, string Station, double From, double To, double NeedPercent, double MedianPercent, string Since, int Mornings);
+
+internal sealed record GroundJson(
+    IReadOnlyList<DryZoneJson> Driest, IReadOnlyList<SpotJson> Spots, IReadOnlyList<ProbedJson> Probes, IReadOnlyList<ByHandJson> ByHand, IReadOnlyList<MinutesJson> Minutes)
+{
+    public static GroundJson Of(MorningSheet sheet)
+    {
+        var ground = sheet.Ground;
+        return new(
+            [.. sheet.Driest.Select(d => new DryZoneJson(
+                d.Station.Controller, d.Station.Station, N(d.DepletionMm), N(d.AllowableMm), N(d.ShortMm), N(d.VolumeL), d.Why,
+                d.Sure.Since is { } since ? CodeWords.Date(since) : null, d.Sure.Probed, d.Sure.EstimatedDays, d.Sure.RateAssumed))],
+            [.. ground.Spots.Select(s => new SpotJson(
+                s.Station.Controller, s.Station.Station, s.Time.Clock is { } clock ? $"{CodeWords.Date(s.Time.Date)}T{SiteWords.Clock(clock)}" : CodeWords.Date(s.Time.Date), N(s.Percent), N(s.MissingMm), s.Note))],
+            [.. ground.Probes.Select(p => new ProbedJson(p.Station.Controller, p.Station.Station, CodeWords.Minute(sheet.Site.Clock.ToLocal(p.At)), N(p.ReckonedMm), N(p.ProbedMm)))],
+            [.. ground.ByHand.Select(h => new ByHandJson(
+                h.Station.Controller, h.Station.Station, CodeWords.Date(h.Since), h.WasFull, N(h.EtoMm), N(h.EtoL), N(h.MissingMm), N(h.MissingL)))],
+            [.. ground.Minutes.Select(m => new MinutesJson(
+                m.Program.Controller, m.Program.Program, m.Station.Station, N(m.From), N(m.To), N(m.NeedPercent), N(m.MedianPercent), CodeWords.Date(m.Since), m.Mornings))]);
+    }
+
+    private static double N(double value) => AdviceDocumentBuilder.Number(value);
+
+    private static double? N(double? value) => value is { } v ? N(v) : null;
+}

@@ -1,0 +1,26 @@
+using DailyAdjust.Reports.Words;
+
+namespace DailyAdjust.Reports.Text;
+
+/// <summary>Hot spots, probes, hand watering and minutes to change, for a terminal; nothing where there is nothing.</summary>
+internal static class GroundText
+{
+    private const int MostLines = 6;
+
+    public static void Write(TextLines lines, SheetView view)
+    {
+        foreach (var (title, group) in GroundWords.Of(view))
+        {
+            lines.Add($"{title}:");
+            foreach (var line in group.Take(MostLines))
+            {
+                lines.Add($"- {line}", indent: 2);
+            }
+
+            if (group.Count > MostLines)
+            {
+                lines.Add($"- and {SiteWords.Count(group.Count - MostLines)} more: see report.html", indent: 2);
+            }
+        }
+    }
+}

@@ -1,0 +1,56 @@
+using DailyAdjust.Core.Morning;
+
+namespace DailyAdjust.Reports.Words;
+
+/// <summary>What people found in the ground, what is watered by hand, and minutes to change.</summary>
+internal static class GroundWords
+{
+    public const string Spots = "Hot spots: hose the spot, not the zone";
+    public const string Probes = "Probe beside the balance";
+    public const string ByHand = "Watered by hand";
+    public const string Minutes = "Base minutes to change";
+
+    /// <summary>Title and lines of what there is to say; nothing where there is nothing.</summary>
+    public static IReadOnlyList<(string Title, IReadOnlyList<string> Lines)> Of(SheetView view)
+    {
+        var ground = view.Sheet.Ground;
+        (string Title, IReadOnlyList<string> Lines)[] all =
+        [
+            (Spots, [.. ground.Spots.Select(s => Spot(s, view.Words))]),
+            (Probes, [.. ground.Probes.Select(p => Probe(p, view.Words))]),
+            (ByHand, [.. ground.ByHand.Select(h => Hand(h, view.Words))]),
+            (Minutes, [.. ground.Minutes.Select(Change)]),
+        ];
+        return [.. all.Where(g => g.Lines.Count > 0)];
+    }
+
+    /// <summary>"Sure? Probed Tue 2 June; 2 of the last 7 days estimated; precipitation rate assumed."</summary>
+    public static string Sure(HowSure sure)
+    {
+        var known = sure.Since is { } date ? $"{(sure.Probed ? "last probed" : "last full")} {SiteWords.Date(date)}" : "neither full nor probed for weeks";
+        var estimated = sure.EstimatedDays > 0 ? $"; weather of {SiteWords.Count(sure.EstimatedDays)} of the last 7 days estimated" : "";
+        return $"How sure: {known}{estimated}{(sure.RateAssumed ? "; precipitation rate assumed" : "")}.";
+    }
+
+    private static string Spot(DrySpot spot, SiteWords words)
+    {
+        var missing = spot.MissingMm is { } mm ? $", {words.DepthOf(mm)} missing there" : "";
+        var at = spot.Time.Clock is { } clock ? $"{SiteWords.Clock(clock)} {words.Day(spot.Time.Date)}" : words.Day(spot.Time.Date);
+        return $"{ZoneWords.Named(spot.Name, spot.Station)}: {SiteWords.Percent(spot.Percent)} at {at}{missing}{(spot.Note.Length > 0 ? $" ({spot.Note})" : "")}.";
+    }
+
+    private static string Probe(ProbedZone probe, SiteWords words) =>
+        $"{ZoneWords.Named(probe.Name, probe.Station)}, {words.When(probe.At)}: the balance said {words.DepthOf(probe.ReckonedMm)} missing, the probe {words.DepthOf(probe.ProbedMm)}.";
+
+    private static string Hand(HandWatered hand, SiteWords words)
+    {
+        var since = hand.WasFull ? $"since it was full on {SiteWords.Date(hand.Since)}" : $"since {SiteWords.Date(hand.Since)}, and longer (not full in the days at hand)";
+        return $"{ZoneWords.Named(hand.Name, hand.Station)}: ETo {words.DepthOf(hand.EtoMm)}{About(hand.EtoL, words)} {since}; rain and hose counted, {words.DepthOf(hand.MissingMm)} missing{About(hand.MissingL, words)}.";
+    }
+
+    private static string Change(MinutesToChange change) =>
+        $"Change station {ZoneWords.Named(change.Name, change.Station)} in {change.Program} from {SiteWords.Minutes(change.From)} to {SiteWords.Minutes(change.To)}: on {SiteWords.Count(change.Mornings)} mornings since {SiteWords.Date(change.Since)} it alone needed {SiteWords.Percent(Math.Round(change.NeedPercent))} where half of its area did with {SiteWords.Percent(Math.Round(change.MedianPercent))}; "
+        + $"{SiteWords.Minutes(change.From)} x {SiteWords.Percent(Math.Round(change.NeedPercent))} / {SiteWords.Percent(Math.Round(change.MedianPercent))}, cut to the controller's step. Look at heads and pressure first.";
+
+    private static string About(double? litres, SiteWords words) => litres is { } l ? $", about {words.AboutVolume(l)}" : "";
+}

@@ -1,0 +1,51 @@
+using DailyAdjust.Core.Plan;
+using DailyAdjust.Core.Weather;
+using DailyAdjust.Ledger;
+using DailyAdjust.Reports.Tables;
+using DailyAdjust.Service.Home;
+using DailyAdjust.Service.Sites;
+
+namespace DailyAdjust.Service.Commands;
+
+/// <summary>`season`: percentages by month and program.</summary>
+internal static class SeasonCommand
+{
+    public static AppCommand Create(GlobalOptions global, TimeProvider time)
+    {
+        var range = new RangeOptions();
+        return new AppCommand(
+            "season",
+            "Percentage by month and program of a mean year, from the normals in site.yaml. Changes nothing.",
+            "Month's need / peak month's need, where base minutes are set for the peak month (`dailyadjust plan`). Where the site's own days or its normals know the\nrain of a month, a second number has the effective rain taken off. 0 = off. What it rests on: docs/planning.md.",
+            "season",
+            "season --format csv > season.csv")
+        {
+            range.Format,
+        }.Runs(global, time, context => Run(context, range));
+    }
+
+    private static int Run(CommandContext context, RangeOptions range)
+    {
+        var folder = context.OneSite();
+        var (site, normals) = PlanningInput.Of(folder);
+        var days = Days(folder);
+        var before = days.Count > 0 ? days[^1].Date.AddDays(1) : DateOnly.MinValue;
+        var seasons = SeasonPercent.Of(site, normals.EtoMmPerDay, EffectiveRain.OfYear(days, site.Weather.Gauges[0].Id, before, normals.RainMm));
+        range.Print(context, context.Parsed.GetValue(range.Format) is "csv" or "json" ? SeasonTable.Of(seasons) : SeasonTable.Summary(seasons));
+        return ExitCode.Done;
+    }
+
+    /// <summary>The site's finished days; none where nothing has been taken in.</summary>
+    private static IReadOnlyList<WeatherDay> Days(SiteFolder folder)
+    {
+        try
+        {
+            using var open = OpenSite.Open(folder, LedgerMode.Read);
+            return open.Ledger.InOneView(() => open.Versions.Count > 0 && WeatherBook.LastFinished(open) is { } last ? WeatherBook.Through(open, last) : []);
+        }
+        catch (LedgerException missing) when (missing.Trouble == LedgerTrouble.Missing)
+        {
+            return [];
+        }
+    }
+}

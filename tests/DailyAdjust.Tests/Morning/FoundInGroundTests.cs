@@ -1,0 +1,151 @@
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
+using DailyAdjust.Tests.Advice;
+using DailyAdjust.Tests.Irrigation;
+using Xunit;
+
+namespace DailyAdjust.Tests.Morning;
+
+/// <summary>Probes, hot spots, hand watering, minutes to change, gauges beside one another.</summary>
+public class FoundInGroundTests
+{
+    private static readonly Area Probed = SmallCourse.Area with { Soil = SmallCourse.Area.Soil with { FieldCapacityPercent = 30 } };
+    private static readonly Place Here = new(PlaceKind.Station, "C1", "1");
+
+    [Fact]
+    public void Readings_within_an_hour_are_one_event_and_stand_beside_the_balance()
+    {
+        // 28 and 26 % within the hour: 27 %, 3 % of 1000 mm missing. The reading at 08:00 is a walk of its own: 25 %, 50 mm.
+        var day = ZoneDayOf(Reading(6, 0, 28), Reading(6, 40, 26), Reading(8, 0, 25));
+        Assert.Equal([30.0, 50.0], day.Probes.Select(p => Math.Round(p.ProbedMm, 9)));
+        Assert.Equal(10, day.Probes[0].ReckonedMm, 9);
+        Assert.Equal(30, day.Probes[1].ReckonedMm, 9);
+        Assert.Equal(40, day.ProbeMm, 9);
+    }
+
+    [Fact]
+    public void Water_by_hand_between_two_readings_parts_them()
+    {
+        var day = ZoneDayOf(Reading(6, 0, 26), Entry(LogKind.Hose, new(6, 20), 15, LogUnit.Mm), Reading(6, 40, 28));
+        Assert.Equal([40.0, 20.0], day.Probes.Select(p => Math.Round(p.ProbedMm, 9)));
+        Assert.Equal(25, day.Probes[1].ReckonedMm, 9);
+    }
+
+    [Fact]
+    public void A_spot_sends_the_hose_until_it_was_hosed_and_changes_no_number()
+    {
+        var spot = Entry(LogKind.Spot, new(17, 0), 22, LogUnit.Percent) with { Time = new(SmallCourse.Monday.AddDays(-1), new(17, 0)), Note = "east edge" };
+        var hosed = spot with { Kind = LogKind.Hose, Time = new(SmallCourse.Monday, new(4, 30)), Value = null, Unit = LogUnit.None, Text = LogEntry.OnSpot };
+        MorningSheet plain = Course(10).Sheet(), seen = (Course(10) with { Log = [spot] }).Sheet(), done = (Course(10) with { Log = [spot, hosed] }).Sheet();
+        var found = Assert.Single(seen.Ground.Spots);
+        Assert.Equal((80, "east edge"), (found.MissingMm!.Value, found.Note));
+        Assert.Empty(done.Ground.Spots);
+        Assert.Equal(plain.Programs[0].ExactPercent, seen.Programs[0].ExactPercent);
+        Assert.Equal(plain.Programs[0].ExactPercent, done.Programs[0].ExactPercent);
+    }
+
+    [Fact]
+    public void An_area_watered_by_hand_has_eto_and_volume_but_no_alarm()
+    {
+        var hand = SmallCourse.Area with { Name = "hand", ByHand = true };
+        var course = Course(10) with
+        {
+            Stations = [SmallCourse.Station(1), SmallCourse.Station(2, area: hand) with { BaseMinutes = new Dictionary<string, double>(StringComparer.Ordinal) }],
+            DepletionMm = [10, 3],
+            Weather = [OneDay(-3, 30), OneDay(-2, 0), OneDay(-1, 0)],
+        };
+        var sheet = course.Sheet();
+        var green = Assert.Single(sheet.Ground.ByHand);
+        Assert.Equal((SmallCourse.Monday.AddDays(-3), true, 10.0, 1000.0), (green.Since, green.WasFull, green.EtoMm, green.EtoL!.Value));
+        Assert.Equal(15, green.MissingMm, 6); // full at noon of the first day at 00:00, then three days of 5 mm
+        var dry = (course with { Weather = [], DepletionMm = [10, 80] }).Sheet();
+        Assert.DoesNotContain(dry.Driest, d => d.Station == new StationKey("C1", "2"));
+        Assert.All(dry.Outlook, o => Assert.Equal(1, o.Zones));
+    }
+
+    [Fact]
+    public void How_sure_a_dry_zone_is_stands_beside_it()
+    {
+        var course = Course(60) with { Weather = [OneDay(-2, 0) with { Basis = EtoBasis.TemperatureOnly }, OneDay(-1, 0)], Log = [Reading(20, 0, 21) with { Time = new(SmallCourse.Monday.AddDays(-2), new(20, 0)) }] };
+        var dry = Assert.Single(course.Sheet().Driest);
+        Assert.Equal(new HowSure(SmallCourse.Monday.AddDays(-2), true, 1, true), dry.Sure);
+    }
+
+    [Theory]
+    [InlineData(22, 8, 12, 16)] // 12 x 140 / 100 = 16.8, cut to 16
+    [InlineData(22, 5, 12, null)] // too few mornings
+    [InlineData(10, 8, 12, null)] // only since ten days
+    public void Set_aside_for_three_weeks_means_other_minutes(int since, int mornings, double minutes, int? expected)
+    {
+        var sheets = Enumerable.Range(0, mornings).Select(i => new IssuedSheet(
+            SmallCourse.Monday.AddDays(-since + (i * (since - 1) / (mornings - 1))), 1, default,
+            [new IssuedLine(new("C1", "P1"), AdviceKind.Leave, 100, false) { SetAside = [new IssuedAside("1", 140, 100)] }])).ToList();
+        var course = SmallCourse.OneStation(10, minutes: minutes) with { Sheets = sheets };
+        Assert.Equal(expected, course.Sheet().Ground.Minutes.Select(m => (int?)m.To).SingleOrDefault());
+    }
+
+    [Fact]
+    public void Of_a_skip_the_zone_that_cannot_wait_is_named()
+    {
+        var course = Course(0) with
+        {
+            Report = new ReportPolicy { Satisfy = 0.6 },
+            Stations = [.. Enumerable.Range(1, 5).Select(i => SmallCourse.Station(i, area: SmallCourse.Area with { LeaveEmpty = 0.9 }))],
+            DepletionMm = [0, 0, 0, 47, 47],
+        };
+        var advice = course.Advice();
+        Assert.Equal(AdviceKind.Skip, advice.Advice);
+        // Of the two needy fifths only the first may be set aside; the other is left to the number and stays short.
+        Assert.Equal(["4"], advice.Zones.Where(z => z.SetAside).Select(z => z.Station.Station));
+        Assert.Equal(["5"], advice.Zones.Where(z => z.ShortMm > 0 && !z.SetAside).Select(z => z.Station.Station));
+    }
+
+    [Theory]
+    [InlineData(3, 0, true)]
+    [InlineData(2, 0, false)]
+    [InlineData(3, 1, false)] // the other gauge was wet too
+    public void A_gauge_that_is_wet_only_while_sprinklers_run_is_doubted(int days, double other, bool doubted)
+    {
+        var weather = Enumerable.Range(-5, 5).Select(i => Two(i, -i <= days ? 2 : 0, 22, other)).ToList();
+        Assert.Equal(doubted, Doubted(weather, "sprinklers may reach it"));
+    }
+
+    [Theory]
+    [InlineData(1.0, true)]
+    [InlineData(5.0, false)]
+    public void A_gauge_that_shows_far_less_than_the_others_is_doubted(double here, bool doubted) =>
+        Assert.Equal(doubted, Doubted([.. Enumerable.Range(-5, 5).Select(i => Two(i, here, 12, 8))], "may be blocked"));
+
+    private static bool Doubted(IReadOnlyList<WeatherDay> weather, string words)
+    {
+        var course = Course(10) with { Weather = weather, Described = s => s with { Weather = s.Weather with { Gauges = [new Gauge("yard", null), new Gauge("barn", null)] } } };
+        return course.Sheet().Freshness.Doubts.Any(d => d.StartsWith("Gauge yard", StringComparison.Ordinal) && d.Contains(words, StringComparison.Ordinal));
+    }
+
+    private static SmallCourse Course(double depletionMm) => SmallCourse.OneStation(depletionMm, Probed);
+
+    private static ZoneDay ZoneDayOf(params LogEntry[] log) =>
+        Assert.Single(OneZone.Run(OneZone.Site(Probed), [OneZone.Day(3, 0)], 10, [.. log.Select(e => e with { Time = new(OneZone.First.AddDays(3), e.Time.Clock) })]));
+
+    private static LogEntry Reading(int hour, int minute, double percent) => Entry(LogKind.Probe, new(hour, minute), percent, LogUnit.Percent);
+
+    private static LogEntry Entry(LogKind kind, TimeOnly at, double value, LogUnit unit) =>
+        new() { Time = new(SmallCourse.Monday, at), Kind = kind, Where = Here, Value = value, Unit = unit };
+
+    private static WeatherDay OneDay(int after, double rainMm) => Two(after, rainMm, 0, 0) with { Rain = [Gauge("yard", after, rainMm, 0)] };
+
+    private static WeatherDay Two(int after, double yardMm, int hour, double barnMm) => new()
+    {
+        Date = SmallCourse.Monday.AddDays(after),
+        Station = "shop",
+        EtoMm = 5,
+        Basis = EtoBasis.Daily,
+        Rain = [Gauge("yard", after, yardMm, hour), Gauge("barn", after, barnMm, 12)],
+    };
+
+    private static GaugeDay Gauge(string name, int after, double mm, int hour) => new(
+        name, mm, mm > 0 ? [new RainFall(new DateTimeOffset(SmallCourse.Monday.AddDays(after).ToDateTime(new(hour, 30)), TimeSpan.Zero), mm)] : [], RainBasis.Measured, 0);
+}
