@@ -41,7 +41,7 @@ internal sealed class AdviceContext
         GrowIns = new GrowIns(site, log, settings);
         Switches = new RainSwitches(site, before.SelectMany(d => d.Rain).Concat(rainSinceMidnight));
         Faults = new FaultNotes(site.Clock, log, settings);
-        _rules = new RunRules(settings, new RanHistory(site.Clock, log), Season, GrowIns, Switches);
+        _rules = new RunRules(settings, new RanHistory(site.Clock, log), Season, GrowIns, Switches, new NightRuns(site));
         Visits = new VisitCalendar(site, log);
         Off = new OffOrders(site.Clock, log, weatherOrders);
         Rules = [.. site.Restrictions, .. DroughtRules.Of(site, StageHistory.Of(log))];

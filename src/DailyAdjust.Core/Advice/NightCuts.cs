@@ -88,7 +88,7 @@ internal sealed class NightCuts(AdviceContext context, Nights nights)
 
     /// <summary>Place of the program's most important area in the site's order of priority.</summary>
     private int Rank(PlannedProgram program) => context.ZonesOf(program)
-        .Select(z => context.Site.Priority.TakeWhile(name => !string.Equals(name, z.Station.Area.Name, StringComparison.Ordinal)).Count())
+        .Select(z => context.Site.PriorityOf(z.Station.Area.Name))
         .DefaultIfEmpty(int.MaxValue)
         .Min();
 

@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;

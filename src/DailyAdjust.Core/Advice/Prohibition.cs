@@ -84,7 +84,8 @@ internal static class Prohibitions
     private static IEnumerable<Restriction> RulesFor(AdviceContext context, PlannedProgram program) =>
         context.Rules.Where(r => context.ZonesOf(program).Any(z => r.Covers(z.Station.Area)));
 
-    private static bool Forbids(Site site, Controller controller, Restriction rule, ProgramStart start)
+    /// <summary>Whether a watering rule forbids a start at that hour.</summary>
+    public static bool Forbids(Site site, Controller controller, Restriction rule, ProgramStart start)
     {
         var local = site.Clock.ToLocal(start.At);
         var date = DateOnly.FromDateTime(local.DateTime);

@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 
@@ -67,6 +68,13 @@ internal sealed class PumpLoad
 
         found.Add(span);
     }
+
+    /// <summary>When it gives more again, UTC.</summary>
+    public IEnumerable<DateTimeOffset> Changes => _limits.Select(l => l.Until).OfType<DateTimeOffset>();
+
+    /// <summary>The least that the pump gives in a span, L/min; infinite where nothing limits it.</summary>
+    public double LeastIn(DateTimeOffset from, DateTimeOffset to) =>
+        _limits.Where(l => l.From > from && l.From < to).Select(l => l.Capacity).Append(CapacityAt(from)).Min();
 
     private double CapacityAt(DateTimeOffset at)
     {

@@ -11,10 +11,12 @@ internal readonly record struct DayStart(PlannedProgram Program, ProgramStart St
 {
     /// <summary>What a grow-in runs in it; null = the program's own start.</summary>
     public (GrowIn GrowIn, GrowInDay Day)? GrowIn { get; init; }
+
+    public DueStart Due => new(Program, Start, Setting.Percent) { GrowIn = GrowIn };
 }
 
-/// <summary>What decides which starts a day has and whether they run.</summary>
-internal sealed record RunRules(SettingHistory Settings, RanHistory Ran, SeasonHistory Season, GrowIns GrowIns, RainSwitches Switches);
+/// <summary>What decides which starts a day has, when their stations run and whether they do.</summary>
+internal sealed record RunRules(SettingHistory Settings, RanHistory Ran, SeasonHistory Season, GrowIns GrowIns, RainSwitches Switches, NightRuns Laying);
 
 /// <summary>
 /// What all zones share on one site-local day: the draw curve, the program starts with their settings, whether the
@@ -22,9 +24,16 @@ internal sealed record RunRules(SettingHistory Settings, RanHistory Ran, SeasonH
 /// </summary>
 internal sealed class DayOfSite
 {
+    /// <summary>No start's stations run on for longer after its date.</summary>
+    private static readonly TimeSpan LongestNight = TimeSpan.FromDays(2);
+
     private readonly RunRules _rules;
     private readonly HandWater _hand;
+    private readonly IReadOnlyList<PlannedProgram> _programs;
     private readonly Dictionary<string, List<DayStart>> _starts = new(StringComparer.Ordinal);
+    private NightTimes? _times;
+    private DayOfSite? _before;
+    private bool? _hasSpans;
 
     public DayOfSite(Site site, DateOnly date, IReadOnlyList<PlannedProgram> programs, RunRules rules, HandWater hand)
     {
@@ -32,6 +41,7 @@ internal sealed class DayOfSite
         Date = date;
         _rules = rules;
         _hand = hand;
+        _programs = programs;
         End = site.Clock.DayEnd(date);
         var sun = Sun.Day(site, date);
         Curve = new DrawCurve(sun.Sunrise, sun.Sunset);
@@ -78,6 +88,9 @@ internal sealed class DayOfSite
         }
     }
 
+    /// <summary>Minutes that a start gives a station when nothing keeps it from running.</summary>
+    public static double MinutesDue(DayStart start, double baseMinutes) => start.Setting.IsOff ? 0 : start.Due.Minutes(baseMinutes);
+
     /// <summary>Minutes that a station really ran in a start.</summary>
     public double MinutesRun(DayStart start, ZonePlan zone, double baseMinutes)
     {
@@ -86,14 +99,26 @@ internal sealed class DayOfSite
             return 0;
         }
 
-        if (_rules.Switches.At(start.Program.Key.Controller, start.Start.At) is not null && !_rules.Ran.IsAnswered(start.Program.Key, start.Start.Date, start.Start.At))
-        {
-            return 0;
-        }
-
-        var due = start.GrowIn is { } grows ? grows.GrowIn.MinutesOf(grows.Day, baseMinutes) : RunMinutes.At(start.Program.Controller, baseMinutes, start.Setting.Percent);
-        return due * _rules.Ran.Share(start.Program.Key, zone.Station, start.Start.Date, start.Start.At);
+        return IsShut(start) ? 0 : MinutesDue(start, baseMinutes) * ShareRun(start, zone.Station);
     }
+
+    /// <summary>Whether a rain switch kept the start from running, and nobody says otherwise.</summary>
+    public bool IsShut(DayStart start) =>
+        _rules.Switches.At(start.Program.Key.Controller, start.Start.At) is not null && !_rules.Ran.IsAnswered(start.Program.Key, start.Start.Date, start.Start.At);
+
+    /// <summary>Share of a station's minutes in a start that people say ran, 0 or more.</summary>
+    public double ShareRun(DayStart start, Station station)
+    {
+        var run = (_hasSpans ??= _rules.Ran.HasSpanIn(Site.Clock.DayStart(Date), End + LongestNight)) ? TimesOf(start, station.Key) : null;
+        return _rules.Ran.Share(start.Program.Key, station, start.Start.Date, start.Start.At, run is { } times ? (times.Begins, times.Ends) : null);
+    }
+
+    /// <summary>When a station runs in a start; null = it has no minutes in it.</summary>
+    public StationRun? TimesOf(DayStart start, StationKey station) =>
+        (_times ??= new NightTimes(_rules.Laying, Site.Controllers, StartsAt, controller => Before.StartsAt(controller)))
+        .Of(start.Program.Key, start.Start, station);
+
+    private DayOfSite Before => _before ??= new DayOfSite(Site, Date.AddDays(-1), _programs, _rules, _hand);
 
     private void Add(DayStart start)
     {

@@ -4,22 +4,27 @@ namespace DailyAdjust.Core.Logbook;
 
 /// <summary>
 /// Did it run? Which share of the due minutes a start really ran, from `ran` entries. With a time an entry covers the starts of the
-/// 24 hours up to it; with a bare date that date's starts. Station over program over controller; then the latest wins.
+/// 24 hours up to it; with a bare date that date's starts; with an end it covers what was due to run from its time to its end, station
+/// by station. Station over program over controller; then the latest wins, one with an end by its end.
 /// </summary>
 public sealed class RanHistory
 {
     private static readonly TimeSpan Covered = TimeSpan.FromHours(24);
-    private readonly List<(LogEntry Entry, DateTimeOffset At, int Rank)> _entries = [];
+    private readonly List<Said> _entries = [];
+    private readonly List<Said> _spans;
 
     public RanHistory(SiteClock clock, IReadOnlyList<LogEntry> log)
     {
         foreach (var entry in log.Where(e => e.Kind == LogKind.Ran && e.Value is not null))
         {
-            _entries.Add((entry, entry.Time.Instant(clock), Rank(entry.Where.Kind)));
+            _entries.Add(entry.Until is { } until
+                ? new Said(entry, until.Instant(clock), Rank(entry.Where.Kind), entry.Time.Begin(clock))
+                : new Said(entry, entry.Time.Instant(clock), Rank(entry.Where.Kind), null));
         }
 
         // Stable: of equals the later arrival stays last and wins.
         _entries = [.. _entries.OrderBy(e => e.Rank).ThenBy(e => e.At)];
+        _spans = [.. _entries.Where(e => e.From is not null)];
     }
 
     /// <summary>Share of the due minutes that ran, 0 or more; 1 where nobody said anything.</summary>
@@ -27,27 +32,71 @@ public sealed class RanHistory
     /// <param name="station">One of its stations.</param>
     /// <param name="date">The start's date.</param>
     /// <param name="start">The start's instant.</param>
-    public double Share(ProgramKey program, Station station, DateOnly date, DateTimeOffset start)
+    /// <param name="run">When the station was due to run, longer than nothing; null = entries with an end are not looked at.</param>
+    public double Share(ProgramKey program, Station station, DateOnly date, DateTimeOffset start, (DateTimeOffset Begins, DateTimeOffset Ends)? run = null)
     {
+        if (run is { } due && _spans.Exists(s => s.Touches(due.Begins, due.Ends) && CoversPlace(s.Entry.Where, program, station)))
+        {
+            return ShareInParts(program, station, date, start, due);
+        }
+
         for (var i = _entries.Count - 1; i >= 0; i--)
         {
-            var (entry, at, _) = _entries[i];
-            if (CoversStart(entry, at, date, start) && CoversPlace(entry.Where, program, station))
+            var said = _entries[i];
+            if (CoversStart(said, date, start) && CoversPlace(said.Entry.Where, program, station))
             {
-                return entry.Value!.Value / 100;
+                return said.Entry.Value!.Value / 100;
             }
         }
 
         return 1;
     }
 
+    /// <summary>Whether any entry with an end speaks of a span of time.</summary>
+    public bool HasSpanIn(DateTimeOffset from, DateTimeOffset to) => _spans.Exists(s => s.Touches(from, to));
+
     /// <summary>Whether anybody said whether this start of the whole program ran.</summary>
     public bool IsAnswered(ProgramKey program, DateOnly date, DateTimeOffset start) => _entries.Exists(e =>
-        CoversStart(e.Entry, e.At, date, start)
+        CoversStart(e, date, start)
         && e.Entry.Where.Covers(program));
 
-    private static bool CoversStart(LogEntry entry, DateTimeOffset at, DateOnly date, DateTimeOffset start) =>
-        entry.Time.Clock is null ? entry.Time.Date == date : start > at - Covered && start <= at;
+    /// <summary>The same, or that a part of it did not run.</summary>
+    /// <param name="program">Which.</param>
+    /// <param name="date">The start's date.</param>
+    /// <param name="start">The start's instant.</param>
+    /// <param name="finishes">When its last station was due to end.</param>
+    public bool IsToldOf(ProgramKey program, DateOnly date, DateTimeOffset start, DateTimeOffset finishes) =>
+        IsAnswered(program, date, start) || _spans.Exists(s => s.Touches(start, finishes) && s.Entry.Where.Covers(program));
+
+    /// <summary>From the entry that wins down, each takes of the run what nobody before it spoke of.</summary>
+    private double ShareInParts(ProgramKey program, Station station, DateOnly date, DateTimeOffset start, (DateTimeOffset Begins, DateTimeOffset Ends) run)
+    {
+        List<(DateTimeOffset From, DateTimeOffset To)> open = [run];
+        var ran = 0.0;
+        for (var i = _entries.Count - 1; i >= 0 && open.Count > 0; i--)
+        {
+            var said = _entries[i];
+            if (!CoversPlace(said.Entry.Where, program, station) || (said.From is null && !CoversStart(said, date, start)))
+            {
+                continue;
+            }
+
+            var (from, to) = said.From is { } begins ? (begins, said.At) : run;
+            ran += said.Entry.Value!.Value / 100 * open.Sum(part => Ticks(Later(part.From, from), Earlier(part.To, to)));
+            open = [.. open.SelectMany(part => new[] { (part.From, Earlier(part.To, from)), (Later(part.From, to), part.To) }).Where(part => Ticks(part.Item1, part.Item2) > 0)];
+        }
+
+        return (ran + open.Sum(part => Ticks(part.From, part.To))) / Ticks(run.Begins, run.Ends);
+    }
+
+    private static long Ticks(DateTimeOffset from, DateTimeOffset to) => Math.Max(0, (to - from).Ticks);
+
+    private static DateTimeOffset Later(DateTimeOffset a, DateTimeOffset b) => a > b ? a : b;
+
+    private static DateTimeOffset Earlier(DateTimeOffset a, DateTimeOffset b) => a < b ? a : b;
+
+    private static bool CoversStart(Said said, DateOnly date, DateTimeOffset start) => said.From is null
+        && (said.Entry.Time.Clock is null ? said.Entry.Time.Date == date : start > said.At - Covered && start <= said.At);
 
     private static int Rank(PlaceKind kind) => kind switch
     {
@@ -59,4 +108,14 @@ public sealed class RanHistory
 
     private static bool CoversPlace(Place where, ProgramKey program, Station station) =>
         where.Kind == PlaceKind.Program ? where.Covers(program) : where.Covers(station);
+
+    /// <summary>One entry.</summary>
+    /// <param name="Entry">As it was entered.</param>
+    /// <param name="At">Its instant; of one with an end, that end.</param>
+    /// <param name="Rank">How near its place is to the station.</param>
+    /// <param name="From">The begin of the span of one with an end; null = it has none.</param>
+    private readonly record struct Said(LogEntry Entry, DateTimeOffset At, int Rank, DateTimeOffset? From)
+    {
+        public bool Touches(DateTimeOffset from, DateTimeOffset to) => From < to && At > from;
+    }
 }

@@ -34,6 +34,15 @@ public sealed record MorningSheet
 
     public SheetExceptions Exceptions { get; init; } = new();
 
+    /// <summary>Null = the night left nothing to make up for.</summary>
+    public RunByHand? RunByHand { get; init; }
+
+    /// <summary>Boxes to verify after a power loss, in walking order.</summary>
+    public IReadOnlyList<BoxToVerify> BoxesToVerify { get; init; } = [];
+
+    /// <summary>Null = no clock of a box is to be moved.</summary>
+    public ClockChange? ClockChange { get; init; }
+
     public required NightFit Fit { get; init; }
 
     public required IReadOnlyList<AreaMoisture> Areas { get; init; }

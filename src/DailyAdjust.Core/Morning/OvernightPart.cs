@@ -53,9 +53,8 @@ internal static class OvernightPart
             let setting = context.Settings.At(program.Key, start.At).Setting
             where start.At > context.AsOf - Looked && !setting.IsOff
             orderby program.Controller.Route, start.At
-            select new DueRun(
-                program.Key, program.Program.Name, start.Date, start.At,
-                laying.Finish(program, start.At, setting.Percent), setting, ran.IsAnswered(program.Key, start.Date, start.At));
+            let finishes = laying.Finish(program, start.At, setting.Percent)
+            select new DueRun(program.Key, program.Program.Name, start.Date, start.At, finishes, setting, ran.IsToldOf(program.Key, start.Date, start.At, finishes));
         return [.. due];
     }
 }

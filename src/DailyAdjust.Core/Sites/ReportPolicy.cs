@@ -9,6 +9,9 @@ public sealed record ReportPolicy
     /// <summary>By then the round is walked; starts from then on run at the new settings.</summary>
     public TimeOnly RoundDoneBy { get; init; } = new(13, 0);
 
+    /// <summary>When the first players set out: what is run by hand after a night that failed is done by then; null = not said.</summary>
+    public TimeOnly? FirstPlay { get; init; }
+
     /// <summary>
     /// From when on starts run at what a sheet says, UTC: round_done_by of its date. A look later than that finds that round walked: it speaks about the starts after its own minute.
     /// </summary>

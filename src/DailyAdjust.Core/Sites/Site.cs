@@ -75,6 +75,9 @@ public sealed record Site
     public IReadOnlyList<DroughtStage> Stages { get; init; } = [];
 
     public WeatherCautions Cautions { get; init; } = new();
+
+    /// <summary>Place of an area in <see cref="Priority"/>, 0 the most important; one that is not named comes last.</summary>
+    public int PriorityOf(string area) => Priority.TakeWhile(name => !string.Equals(name, area, StringComparison.Ordinal)).Count();
 }
 
 /// <summary>A version of the site description and the first date on which it holds.</summary>

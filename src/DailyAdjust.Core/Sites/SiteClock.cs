@@ -42,6 +42,25 @@ public sealed class SiteClock(TimeZoneInfo zone) : IEquatable<SiteClock>
     /// <summary>UTC offset in force at an instant.</summary>
     public TimeSpan OffsetAt(DateTimeOffset instant) => zone.GetUtcOffset(instant);
 
+    /// <summary>When the clocks are moved on a date, UTC, and by how much (forward: above 0); null = they are not.</summary>
+    public (DateTimeOffset At, TimeSpan By)? ChangeOn(DateOnly date)
+    {
+        DateTimeOffset before = DayStart(date), after = DayEnd(date);
+        var (was, by) = (OffsetAt(before), OffsetAt(after) - OffsetAt(before));
+        if (by == TimeSpan.Zero)
+        {
+            return null;
+        }
+
+        while (after - before > TimeSpan.FromMinutes(1))
+        {
+            var middle = before.AddMinutes(Math.Floor((after - before).TotalMinutes / 2));
+            (before, after) = OffsetAt(middle) == was ? (middle, after) : (before, middle);
+        }
+
+        return (after, by);
+    }
+
     /// <summary>Both instants of a repeated local time, earliest first; one instant otherwise (a skipped time gives the end of the gap).</summary>
     public IReadOnlyList<DateTimeOffset> AllInstants(DateTime local)
     {

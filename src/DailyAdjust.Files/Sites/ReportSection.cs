@@ -20,6 +20,7 @@ internal static class ReportSection
         {
             At = at is null ? usual.At : section.Times(at, "at"),
             RoundDoneBy = section.Time("round_done_by") ?? usual.RoundDoneBy,
+            FirstPlay = section.Time("first_play"),
             Satisfy = Share(section, "satisfy", new(0, 100, AboveMin: true)) ?? usual.Satisfy,
             SkipBelowPercent = section.Quantity("skip_below", UnitKind.Percent, new(0, 1000)) ?? usual.SkipBelowPercent,
             SkipRoom = Share(section, "skip_room", new(0, 100)),

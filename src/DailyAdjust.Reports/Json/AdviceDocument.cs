@@ -24,7 +24,10 @@ internal sealed record AdviceDocument(
     IReadOnlyList<StandingJson> Standing,
     ExceptionsJson Exceptions,
     GroundJson Ground,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] SecondLookJson? SecondLook);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] SecondLookJson? SecondLook,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RunByHandJson? RunByHand,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<BoxToVerifyJson>? BoxesToVerify,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ClockChangeJson? ClockChange);
 
 internal sealed record VisitWorthJson(
     string Controller, string Program, string NextVisit, string Advice, double? Percent, double WastedMm, double? WastedL, int ZonesBeyond, int DaysBeyond, double BeyondMm, bool Alert);

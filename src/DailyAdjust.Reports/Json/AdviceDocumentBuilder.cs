@@ -34,7 +34,10 @@ internal static class AdviceDocumentBuilder
             ExceptionsJson.Standing(sheet),
             ExceptionsJson.Of(sheet.Exceptions, clock),
             GroundJson.Of(sheet),
-            SecondLookJson.Of(sheet.SecondLook, clock));
+            SecondLookJson.Of(sheet.SecondLook, clock),
+            RunByHandJson.Of(sheet.RunByHand, clock),
+            BoxToVerifyJson.Of(sheet.BoxesToVerify, clock),
+            ClockChangeJson.Of(sheet.ClockChange, clock));
     }
 
     private static FreshnessJson Freshness(Freshness f, SiteClock clock) => new(

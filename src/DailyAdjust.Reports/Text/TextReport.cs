@@ -11,6 +11,7 @@ internal static class TextReport
     {
         var lines = new TextLines();
         Head(lines, view);
+        ByHandText.Write(lines, view);
         lines.Blank();
         Round(lines, view);
         ExceptionsText.Write(lines, view);

@@ -22,6 +22,12 @@ internal static class Answers
     /// <summary>A program's starts of a date ran.</summary>
     public static string Ran(ProgramKey program, DateOnly date, string siteId) => $"dailyadjust log ran {program} yes --date {CodeWords.Date(date)} --site {siteId}";
 
+    /// <summary>A program or a station was run by hand.</summary>
+    public static string RanByHand(string where, string much, string siteId) => $"dailyadjust log run {where} {much} --site {siteId}";
+
+    /// <summary>What was due on a box in a span of time did not run.</summary>
+    public static string DidNotRunSpan(string controller, string siteId) => $"dailyadjust log ran {controller} no --time __:__ --until __:__ --site {siteId}";
+
     /// <summary>A line of logbook.csv.</summary>
     public static string DidNotRunLine(ProgramKey program, DateOnly date) => $"{CodeWords.Date(date)},ran,{program},no";
 }

@@ -15,7 +15,7 @@ internal static class LogCommand
         var kind = new Argument<string>("KIND") { Description = string.Join(' ', KindWord.All) };
         var words = new Argument<string[]>("WORDS") { Description = "Where, then the value with its unit, as they stand in logbook.csv.", Arity = ArgumentArity.ZeroOrMore };
         var at = new Option<string?>("--time") { Description = "When, on the site's clock: 05:30, or \"2026-06-11 05:30\". Without it: now, or with --date that whole date.", HelpName = "TIME" };
-        var until = new Option<string?>("--until") { Description = "When it ends: a date (through that date), or date and time.", HelpName = "DATE" };
+        var until = new Option<string?>("--until") { Description = "When it ends: a date (through that date), date and time, or a time of day.", HelpName = "DATE" };
         var except = new Option<string[]>("--except") { Description = "Round: programs or controllers that were not done.", HelpName = "PLACE", AllowMultipleArgumentsPerToken = true };
         var by = new Option<string?>("--by") { Description = "Who says so.", HelpName = "NAME" };
         var note = new Option<string?>("--note") { Description = "Anything worth remembering.", HelpName = "TEXT" };
@@ -27,6 +27,7 @@ internal static class LogCommand
             "log setting C1/P2 90",
             "log off C2/P1 --note \"leak at fairway 5\"",
             "log ran C1 no --date 2026-06-09",
+            "log ran pump no --time 01:10 --until 03:40",
             "log rain yard 0.3 in",
             "log hose C1/3 0.1 in",
             "log probe C1/1 14 %",
@@ -130,7 +131,8 @@ internal sealed record LogWords(
 
         // Percentages of `ran` and `probe` are what people say without their sign.
         var bare = Kind is "ran" or "probe" or "spot" && double.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out _);
-        return new LogLine { Time = TimeText(site, date, now), Kind = Kind, Where = where, Value = value, Unit = bare ? "%" : "", Until = Until, By = By, Note = Note };
+        var time = TimeText(site, date, now);
+        return new LogLine { Time = time, Kind = Kind, Where = where, Value = value, Unit = bare ? "%" : "", Until = UntilText(time), By = By, Note = Note };
     }
 
     private string TakePlace(List<string> words, Site site)
@@ -154,6 +156,18 @@ internal sealed record LogWords(
         var place = words[0];
         words.RemoveAt(0);
         return Kind is "rain" && !place.Contains(':', StringComparison.Ordinal) ? "gauge:" + place : place;
+    }
+
+    /// <summary>A time of day alone is the next one after the entry's time.</summary>
+    private string UntilText(string time)
+    {
+        if (!TimeOnly.TryParseExact(Until, ["HH:mm", "H:mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var clock) || !LogTimeText.TryParse(time, out var from))
+        {
+            return Until;
+        }
+
+        var date = from.Clock is { } begins && clock <= begins ? from.Date.AddDays(1) : from.Date;
+        return string.Create(CultureInfo.InvariantCulture, $"{date:yyyy-MM-dd} {clock:HH:mm}");
     }
 
     private string TimeText(Site site, DateOnly? date, DateTimeOffset now)

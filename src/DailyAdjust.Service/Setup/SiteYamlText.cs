@@ -57,6 +57,7 @@ internal static class SiteYamlText
         report:
           at: "05:00"                 # the sheet lies ready
           round_done_by: "13:00"      # the boxes have been walked; later starts run at the new settings
+          # first_play: "07:00"       # after a night that failed: what is run by hand is done by then
           satisfy: 80 %               # share of the ground that a percentage must suit; the rest is for the hose
           skip_below: 25 %            # less than this is not worth running if the turf can wait
           worth: 5 %                  # of allowable depletion: a smaller gain is not worth the walk

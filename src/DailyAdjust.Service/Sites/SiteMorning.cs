@@ -26,7 +26,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
     /// <param name="date">The sheet's date.</param>
     /// <param name="asOf">The instant whose knowledge counts, UTC.</param>
     /// <param name="notices">What the morning's work itself has to report.</param>
-    /// <param name="onlyIfChanged">Issue nothing when every line says what the date's newest sheet said.</param>
+    /// <param name="onlyIfChanged">Issue nothing when every line says what the date's newest sheet said and nobody told that something did not run.</param>
     /// <returns>Null = nothing changed.</returns>
     public IssuedMorning? Issue(DateOnly date, DateTimeOffset asOf, IReadOnlyList<string> notices, bool onlyIfChanged = false)
     {
@@ -37,7 +37,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         var issued = site.Ledger.Sheets.Issued(date, date);
         var issue = site.Ledger.Mornings.Of(date).Select(m => m.Issue).Append(0).Max() + 1;
         var sheet = MorningCalculation.Run(MorningKnowledge.Of(site, date, asOf, issue));
-        if (onlyIfChanged && issued.Count > 0 && issued[^1].Lines.SequenceEqual(Lines(sheet)))
+        if (onlyIfChanged && issued.Count > 0 && issued[^1].Lines.SequenceEqual(Lines(sheet)) && !HasNewsOfTheNight(date, sheet))
         {
             return null;
         }
@@ -72,6 +72,17 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
                 date, ReportTime.Of(site.Newest, date).Instant, CalculationVersions.Calculation, CalculationVersions.TimeZones);
             log.LogWarning("{Site}: the morning of {Date:yyyy-MM-dd} was slept over; no sheet was issued", site.Folder.Name, date);
         }
+    }
+
+    /// <summary>Whether somebody wrote since the date's newest sheet that something did not run or lost power, and this one has something to say to it.</summary>
+    private bool HasNewsOfTheNight(DateOnly date, MorningSheet sheet)
+    {
+        if ((sheet.RunByHand is null && sheet.BoxesToVerify.Count == 0) || site.Ledger.Mornings.Of(date).MaxBy(m => m.Issue) is not { } newest)
+        {
+            return false;
+        }
+
+        return TouchedDays.Differences(site.Ledger.Logbook.Effective(newest.Watermark), site.Ledger.Logbook.Effective()).Any(e => e.Kind is LogKind.Ran or LogKind.Power);
     }
 
     private IssuedMorning Complete(MorningRecord begun, MorningSheet sheet, IReadOnlyList<string> notices)

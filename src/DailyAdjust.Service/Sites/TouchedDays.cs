@@ -12,6 +12,9 @@ public static class TouchedDays
         var date = entry.Time.Date;
         return entry.Kind switch
         {
+            // The starts whose stations were due to run in its span: the longest night begins two dates before.
+            LogKind.Ran when entry.Until is not null => date.AddDays(-2),
+
             // The starts, or the rain, of the 24 hours up to its time; with a bare date that date's.
             LogKind.Ran or LogKind.Rain => entry.Time.Clock is null ? date : clock.DateOf(entry.Time.Instant(clock).AddHours(-24)),
             LogKind.Round => entry.Sheet is { } sheet && sheet < date ? sheet : date,

@@ -25,6 +25,20 @@ public sealed class ExceptionsPartTests
         "When a box is done: dailyadjust log checked E --site quarry-bend",
         "area:greens: no water, wetting agent. Ordered by R. Vance. From 06:00 tomorrow. Until 18:00 tomorrow, 1 day left.",
         "C/P1: grow-in: new sod. Through Fri 24 July, 9 days left.",
+        "3 stations did not get the night's water and cannot wait. Begun 05:00, done 06:00, first play 07:00.",
+        "05:00 to 06:00: A and B together, 300 gpm of the pump's 500 gpm",
+        "at 90 %, 54 min in all",
+        "Green 3 (B/3) 8 min",
+        "Not done before play: C",
+        "More than the pump gives now: Green 2 (C/2) 20 min. Take the hose.",
+        "Must not run now (an order, the season or a watering rule): E station 1.",
+        "Did not run either, but can wait for the next start: D stations 1 and 2.",
+        "When it has run: dailyadjust log run A/P1 90 % --site quarry-bend",
+        "Lock out the electricity before you open a pump or a box; local codes and licensed practice come first.",
+        "without power from 22:00 yesterday to 03:00 today (lightning). By the logbook it should show P1 90 %, P2 off.",
+        "At each: clock and weekday, then minutes, starts and days of every program, then its percentage. When one is right: dailyadjust log checked A --site quarry-bend",
+        "Clocks go forward 60 min at 02:00 tomorrow",
+        "forward by 60 min once they have; until then they start 60 min later by the site's clock.",
     ];
 
     [Fact]
@@ -54,6 +68,11 @@ public sealed class ExceptionsPartTests
         var exceptions = root.GetProperty("exceptions");
         Assert.Equal(26, exceptions.GetProperty("handRuns")[0].GetProperty("stations")[0].GetProperty("minutes").GetDouble());
         Assert.Equal(1.5, exceptions.GetProperty("night")[0].GetProperty("value").GetDouble());
+        var byHand = root.GetProperty("runByHand");
+        Assert.Equal(("2026-07-15T07:00", "P1"), (byHand.GetProperty("firstPlay").GetString(), byHand.GetProperty("groups")[0].GetProperty("boxes")[0].GetProperty("program").GetString()));
+        Assert.Equal(4.5, byHand.GetProperty("groups")[0].GetProperty("boxes")[1].GetProperty("stations")[0].GetProperty("runMinutes").GetDouble());
+        Assert.Equal(0, root.GetProperty("boxesToVerify")[0].GetProperty("settings")[1].GetProperty("setting").GetDouble());
+        Assert.Equal(60, root.GetProperty("clockChange").GetProperty("minutes").GetDouble());
         Assert.Equal("closing", exceptions.GetProperty("season")[0].GetProperty("state").GetString());
     }
 

@@ -2,6 +2,7 @@ using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Tests.Reports;
@@ -44,8 +45,26 @@ internal static class InventedExceptions
                 Night = [new NightCaution(OffReason.Cold, 1.5, 4.4444, IsForecast: true, Holds: true), new NightCaution(OffReason.Wind, 6.2, 4.4704, IsForecast: false, Holds: false)],
             },
             Programs = [.. sheet.Programs.Select((p, i) => i == 0 ? Hit(p) : p)],
+            RunByHand = new RunByHand
+            {
+                FirstPlay = At(0, 7),
+                Groups =
+                [
+                    new HandGroup(At(0, 5), At(0, 6), 1135.6, 1892.7, [
+                        new HandBox("A", "P1", 90, [Missed("A", "1", 30, 30), Missed("A", "2", 24, 24)]),
+                        new HandBox("B", null, null, [Missed("B", "3", 12.5, 8)])]),
+                ],
+                NotBeforePlay = [new HandBox("C", null, null, [Missed("C", "1", 40, 40)])],
+                BeyondPump = [Missed("C", "2", 20, 20)],
+                CanWait = [new StationKey("D", "1"), new StationKey("D", "2")],
+                MustNotRun = [new StationKey("E", "1")],
+            },
+            BoxesToVerify = [new BoxToVerify(new UnverifiedBox("A", At(-1, 22), At(0, 3), "lightning"), [(new ProgramKey("A", "P1"), new Setting(90)), (new ProgramKey("A", "P2"), Setting.Off)])],
+            ClockChange = new ClockChange(At(1, 2), TimeSpan.FromHours(1), IsAhead: true, ["A", "B"]),
         };
     }
+
+    private static MissedStation Missed(string box, string station, double missed, double minutes) => new(new StationKey(box, station), $"Green {station}", "greens", missed, missed - minutes, minutes, 400);
 
     private static ProgramAdvice Hit(ProgramAdvice program) => program with
     {

@@ -1,0 +1,167 @@
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Tests.Advice;
+using Xunit;
+
+namespace DailyAdjust.Tests.Morning;
+
+/// <summary>
+/// Three boxes, each with one station that is due from 01:00 to 02:00 and asks 100 L/min; 10 mm an hour, allowable depletion 50 mm, 5 mm a
+/// day: 48 mm down at midnight, a station that does not run is 53 mm down at its next start.
+/// </summary>
+public class RunByHandTests
+{
+    private static readonly DateOnly Today = SmallCourse.Monday;
+    private static readonly Place Pump = new(PlaceKind.Pump, "", "");
+    private static readonly LogEntry Failed = Entry(LogKind.Ran, Pump, "00:30", 0) with { Unit = LogUnit.Percent, Until = new LogTime(Today, new(3, 40)) };
+
+    [Fact]
+    public void Boxes_that_the_pump_carries_together_run_together_and_each_program_as_a_whole()
+    {
+        var list = Course(pump: 250)!;
+        Assert.Equal(["05:00-06:00 C1 C2 200", "06:00-07:00 C3 100"], Groups(list));
+        Assert.All(list.Groups.SelectMany(g => g.Boxes), box => Assert.Equal(("P1", 100d, 60d), (box.Program, box.Percent, box.Stations.Single().Minutes)));
+        Assert.Null(list.FirstPlay);
+    }
+
+    [Fact]
+    public void Without_a_limit_all_run_at_once()
+    {
+        Assert.Equal(["05:00-06:00 C1 C2 C3 300"], Groups(Course(pump: null)!));
+        Assert.Equal(["05:00-06:00 C1 C2 C3 300"], Groups(Course(pump: 300)!)); // to the last litre
+        Assert.Equal(["05:00-06:00 C1 C2 200", "06:00-07:00 C3 100"], Groups(Course(pump: 299)!));
+    }
+
+    [Fact]
+    public void A_reduced_pump_counts_while_it_holds()
+    {
+        var reduced = Entry(LogKind.Pump, Pump, "04:00", 150) with { Unit = LogUnit.LitresPerMin, Until = new LogTime(Today, new(6, 0)) };
+        Assert.Equal(["05:00-06:00 C1 100", "06:00-07:00 C2 C3 200"], Groups(Course(pump: 250, log: [Failed, reduced])!));
+
+        // 80 L/min carries no station.
+        var list = Course(pump: 250, log: [Failed, reduced with { Value = 80 }])!;
+        Assert.Empty(list.Groups);
+        Assert.Equal(3, list.BeyondPump.Count);
+    }
+
+    [Fact]
+    public void What_does_not_fit_before_play_is_named()
+    {
+        var list = Course(pump: 250, firstPlay: new(6, 30))!;
+        Assert.Equal(["05:00-06:00 C1 C2 200"], Groups(list));
+        Assert.Equal("C3", Assert.Single(list.NotBeforePlay).Controller);
+        Assert.Empty(Course(pump: 250, firstPlay: new(7, 0))!.NotBeforePlay);
+
+        // After play has begun nothing fits any more.
+        var late = Course(pump: 250, firstPlay: new(4, 30))!;
+        Assert.Empty(late.Groups);
+        Assert.Equal(3, late.NotBeforePlay.Count);
+    }
+
+    [Fact]
+    public void The_most_important_ground_comes_first()
+    {
+        var list = Course(pump: 100, priority: ["third", "first", "second"])!;
+        Assert.Equal(["05:00-06:00 C3 100", "06:00-07:00 C1 100", "07:00-08:00 C2 100"], Groups(list));
+    }
+
+    [Fact]
+    public void A_flow_that_nobody_knows_runs_alone_where_the_pump_has_a_limit()
+    {
+        Assert.Equal(["05:00-06:00 C1 C3 200", "06:00-07:00 C2 0"], Groups(Course(pump: 1000, unknownFlow: "C2")!));
+        Assert.Equal(["05:00-06:00 C1 C2 C3 200"], Groups(Course(pump: null, unknownFlow: "C2")!));
+    }
+
+    [Theory]
+    [InlineData(45, 0)] // 50 mm down at the next start: just within
+    [InlineData(45.1, 3)]
+    public void What_can_wait_is_not_watered(double depletionMm, int stations)
+    {
+        var list = Course(pump: null, depletionMm: depletionMm)!;
+        Assert.Equal(stations, list.Groups.Sum(g => g.Boxes.Count));
+        Assert.Equal(3 - stations, list.CanWait.Count);
+    }
+
+    [Fact]
+    public void It_shrinks_by_what_was_run_and_ends_when_all_is_made_up()
+    {
+        var run = Entry(LogKind.Run, new(PlaceKind.Station, "C1", "1"), "04:00", 25) with { Unit = LogUnit.Minutes };
+        var list = Course(pump: null, log: [Failed, run])!;
+        var box = list.Groups.SelectMany(g => g.Boxes).Single(b => b.Controller is "C1");
+        Assert.Equal((60d, 25d, 35d), (box.Stations[0].MissedMinutes, box.Stations[0].RunMinutes, box.Stations[0].Minutes));
+        Assert.Null(box.Program);
+
+        var rest = run with { Value = 35, Time = new(Today, new(4, 30)) };
+        var others = new[] { "C2", "C3" }.Select(c => Entry(LogKind.Run, new(PlaceKind.Program, c, "P1"), "04:00", 100) with { Unit = LogUnit.Percent });
+        Assert.Null(Course(pump: null, log: [Failed, run, rest, .. others]));
+    }
+
+    [Fact]
+    public void Ground_with_less_room_than_was_missed_takes_only_what_it_has_room_for()
+    {
+        // 48 mm down; 40 mm of rain since midnight leave 8 mm: but then it can wait. Hosed ground is no different.
+        var hose = Entry(LogKind.Hose, new(PlaceKind.Station, "C1", "1"), "04:00", 40) with { Unit = LogUnit.Mm };
+        Assert.Contains(new StationKey("C1", "1"), Course(pump: null, log: [Failed, hose])!.CanWait);
+    }
+
+    [Fact]
+    public void What_must_not_run_is_left_alone_and_named()
+    {
+        var hold = Entry(LogKind.Hold, new(PlaceKind.Controller, "C2", ""), "04:00", null) with { Until = new LogTime(Today, new(12, 0)) };
+        var list = Course(pump: null, log: [Failed, hold])!;
+        Assert.Equal([new StationKey("C2", "1")], list.MustNotRun);
+        Assert.DoesNotContain(list.Groups.SelectMany(g => g.Boxes), b => b.Controller is "C2");
+    }
+
+    [Fact]
+    public void Less_than_the_shortest_run_is_nobodys_walk() =>
+        Assert.Null(Course(pump: null, log: [Failed with { Time = new(Today, new(1, 0)), Until = new LogTime(Today, new(1, 2)) }]));
+
+    [Fact]
+    public void A_whole_start_that_did_not_run_is_missed_too() =>
+        Assert.Equal(["05:00-06:00 C1 100"], Groups(Course(pump: null, log: [Entry(LogKind.Ran, new(PlaceKind.Program, "C1", "P1"), "04:30", 0) with { Unit = LogUnit.Percent }])!));
+
+    [Fact]
+    public void A_night_that_ran_leaves_nothing() => Assert.Null(Course(pump: 250, log: []));
+
+    [Fact]
+    public void What_runs_by_itself_has_its_share_of_the_pump_and_its_box()
+    {
+        // C3 also starts at 05:00 today, on a program of its own with the same station: an hour at 100 L/min.
+        var list = Course(pump: 200, alsoAt: "05:00")!;
+        Assert.Equal(["05:00-06:00 C1 100", "06:00-07:00 C2 100"], Groups(list).Take(2));
+        Assert.DoesNotContain(list.Groups[0].Boxes, b => b.Controller is "C3");
+    }
+
+    private static IReadOnlyList<string> Groups(RunByHand list) =>
+        [.. list.Groups.Select(g => FormattableString.Invariant($"{g.From:HH:mm}-{g.To:HH:mm} {string.Join(' ', g.Boxes.Select(b => b.Controller))} {g.FlowLPerMin}"))];
+
+    private static LogEntry Entry(LogKind kind, Place where, string time, double? value) =>
+        new() { Time = new(Today, TimeOnly.ParseExact(time, "HH:mm", null)), Kind = kind, Where = where, Value = value };
+
+    private static RunByHand? Course(
+        double? pump, IReadOnlyList<LogEntry>? log = null, double depletionMm = 48, TimeOnly? firstPlay = null, IReadOnlyList<string>? priority = null, string? unknownFlow = null, string? alsoAt = null)
+    {
+        string[] areas = ["first", "second", "third"];
+        Station Of(int n) => SmallCourse.Station(1, area: SmallCourse.Area with { Name = areas[n - 1] }) with { Key = new($"C{n}", "1"), FlowLPerMin = string.Equals(unknownFlow, $"C{n}", StringComparison.Ordinal) ? null : 100 };
+        List<Controller> boxes = [.. Enumerable.Range(1, 3).Select(n => SmallCourse.Box with { Id = $"C{n}", Route = n, Programs = [SmallCourse.EveryNight("P1", "01:00")] })];
+        List<Station> stations = [Of(1), Of(2), Of(3)];
+        if (alsoAt is not null)
+        {
+            boxes[2] = boxes[2] with { Programs = [.. boxes[2].Programs, SmallCourse.EveryNight("P2", alsoAt)] };
+            stations[2] = stations[2] with { BaseMinutes = new Dictionary<string, double>(StringComparer.Ordinal) { ["P1"] = 60, ["P2"] = 60 } };
+        }
+
+        return new SmallCourse
+        {
+            Stations = stations,
+            DepletionMm = [depletionMm, depletionMm, depletionMm],
+            Pump = pump,
+            Priority = priority ?? [],
+            Report = new ReportPolicy { FirstPlay = firstPlay },
+            Log = log ?? [Failed],
+            Described = site => site with { Controllers = boxes },
+        }.Sheet().RunByHand;
+    }
+}
