@@ -33,10 +33,11 @@ public static class BaseProgramCheck
             yield break;
         }
 
-        foreach (var program in ZonePlan.AllPrograms(site))
+        var plan = new SitePlan(site);
+        foreach (var program in plan.Programs)
         {
             var dates = Enumerable.Range(0, DaysLookedAt).Select(i => site.Start.AddDays(i)).Where(d => program.Program.Days.Includes(d)).ToList();
-            var zones = ZonePlan.Of(site).Where(z => z.Programs.Exists(p => p.Program.Key == program.Key)).ToList();
+            var zones = plan.ZonesOf(program);
             if (dates.Count < 2)
             {
                 continue;
