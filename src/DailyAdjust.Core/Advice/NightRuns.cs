@@ -3,16 +3,21 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
 
-/// <summary>One station's part of a run, UTC.</summary>
-internal readonly record struct StationRun(Station Station, DateTimeOffset Begins, DateTimeOffset Ends);
+/// <summary>One program's run with its stations, UTC.</summary>
+internal sealed record PlannedRun(PlannedProgram Program, ProgramStart Start, double Percent, DateTimeOffset Begins, StationSequence Sequence)
+{
+    /// <summary>When its last station ends.</summary>
+    public DateTimeOffset Finishes => Begins + Sequence.Length;
 
-/// <summary>One program's run with its stations.</summary>
-internal sealed record PlannedRun(PlannedProgram Program, ProgramStart Start, double Percent, DateTimeOffset Begins, DateTimeOffset Finishes, IReadOnlyList<StationRun> Stations);
+    /// <summary>In the order in which they run.</summary>
+    public IEnumerable<StationRun> Stations => Sequence.Parts.Select(p => new StationRun(p.Station, Begins + p.Begins, Begins + p.Ends));
+}
 
 /// <summary>Lays the stations of every start one after another, as a controller runs them.</summary>
 internal sealed class NightRuns(Site site)
 {
     private readonly ILookup<string, Station> _stations = site.Stations.ToLookup(s => s.Key.Controller, StringComparer.Ordinal);
+    private readonly Dictionary<(ProgramKey Program, double Percent), StationSequence> _sequences = [];
 
     /// <summary>All runs that start in a span, by controller, then by start.</summary>
     /// <param name="programs">All of the site's programs.</param>
@@ -22,17 +27,19 @@ internal sealed class NightRuns(Site site)
     public IReadOnlyList<PlannedRun> Between(IReadOnlyList<PlannedProgram> programs, DateTimeOffset from, DateTimeOffset to, Func<ProgramKey, double> percentOf)
     {
         var runs = new List<PlannedRun>();
+        var programsOf = programs.ToLookup(p => p.Key.Controller, StringComparer.Ordinal);
         foreach (var controller in site.Controllers)
         {
-            var due = programs
-                .Where(p => ReferenceEquals(p.Controller, controller) && percentOf(p.Key) > 0)
-                .SelectMany(p => ProgramStarts.From(site, controller, p.Program, from).TakeWhile(s => s.At < to).Select(s => (Program: p, Start: s)))
+            var due = programsOf[controller.Id]
+                .Select(p => (Program: p, Percent: percentOf(p.Key)))
+                .Where(p => p.Percent > 0)
+                .SelectMany(p => ProgramStarts.From(site, controller, p.Program.Program, from).TakeWhile(s => s.At < to).Select(s => (p.Program, Start: s, p.Percent)))
                 .OrderBy(r => r.Start.At);
             var free = DateTimeOffset.MinValue;
-            foreach (var (program, start) in due)
+            foreach (var (program, start, percent) in due)
             {
                 var begins = controller.Overlap == ProgramOverlap.Stack && free > start.At ? free : start.At;
-                var run = Lay(program, start, begins, percentOf(program.Key));
+                var run = new PlannedRun(program, start, percent, begins, SequenceOf(program, percent));
                 runs.Add(run);
                 free = run.Finishes;
             }
@@ -42,31 +49,16 @@ internal sealed class NightRuns(Site site)
     }
 
     /// <summary>When a start's last station ends, where nothing pushes it back.</summary>
-    public DateTimeOffset Finish(PlannedProgram program, DateTimeOffset begins, double percent) =>
-        Lay(program, new ProgramStart(default, begins), begins, percent).Finishes;
+    public DateTimeOffset Finish(PlannedProgram program, DateTimeOffset begins, double percent) => begins + SequenceOf(program, percent).Length;
 
-    private PlannedRun Lay(PlannedProgram program, ProgramStart start, DateTimeOffset begins, double percent)
+    private StationSequence SequenceOf(PlannedProgram program, double percent)
     {
-        var stations = new List<StationRun>();
-        var now = begins;
-        foreach (var station in _stations[program.Key.Controller])
+        if (!_sequences.TryGetValue((program.Key, percent), out var sequence))
         {
-            if (!station.BaseMinutes.TryGetValue(program.Key.Program, out var baseMinutes))
-            {
-                continue;
-            }
-
-            var minutes = RunMinutes.At(program.Controller, baseMinutes, percent);
-            if (minutes <= 0)
-            {
-                continue;
-            }
-
-            var at = stations.Count > 0 ? now + program.Controller.StationGap : now;
-            now = at.AddMinutes(minutes);
-            stations.Add(new StationRun(station, at, now));
+            sequence = new StationSequence(program.Controller, _stations[program.Key.Controller], program.Key.Program, percent);
+            _sequences[(program.Key, percent)] = sequence;
         }
 
-        return new PlannedRun(program, start, percent, begins, now, stations);
+        return sequence;
     }
 }
