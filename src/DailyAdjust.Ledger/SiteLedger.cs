@@ -72,6 +72,11 @@ public sealed class SiteLedger : IDisposable
     /// <summary>The highest input number; 0 = nothing has arrived.</summary>
     public long Watermark => _db.Number("SELECT coalesce(max(seq), 0) FROM input");
 
+    /// <summary>The highest input number of what had arrived by an instant; 0 = nothing had.</summary>
+    public long WatermarkAt(DateTimeOffset instant) => _db.Number(
+        "SELECT coalesce((SELECT seq FROM input WHERE rtrim(at, 'Z') <= $at ORDER BY seq DESC LIMIT 1), 0)",
+        ("$at", Formats.OfInstant(instant).TrimEnd('Z')));
+
     internal LedgerDb Db => _db;
 
     /// <summary>Opens the ledger; for writing it is created, or brought up to this program's tables, where needed.</summary>

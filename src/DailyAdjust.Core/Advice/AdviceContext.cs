@@ -11,8 +11,8 @@ internal sealed class AdviceContext
     private readonly Dictionary<DateOnly, DayOfSite> _days = [];
     private readonly Dictionary<DateOnly, double> _eto = [];
     private readonly Func<DateOnly, double> _expectedEto;
-    private readonly RanHistory _ran;
     private readonly HandWater _hand;
+    private readonly RunRules _rules;
     private readonly SitePlan _plan;
 
     public AdviceContext(
@@ -24,6 +24,8 @@ internal sealed class AdviceContext
         IReadOnlyDictionary<StationKey, double> depletionMm,
         IReadOnlyList<GaugeDay> rainSinceMidnight,
         Func<DateOnly, double> expectedEto,
+        IReadOnlyList<WeatherDay> before,
+        IReadOnlyList<OffOrder> weatherOrders,
         SitePlan? plan = null)
     {
         Site = site;
@@ -34,11 +36,15 @@ internal sealed class AdviceContext
         DepletionMm = depletionMm;
         RainSinceMidnight = rainSinceMidnight;
         _expectedEto = expectedEto;
-        _ran = new RanHistory(site.Clock, log);
         _hand = new HandWater(site.Clock, log);
         Season = new SeasonHistory(site.Clock, log);
+        GrowIns = new GrowIns(site, log, settings);
+        Switches = new RainSwitches(site, before.SelectMany(d => d.Rain).Concat(rainSinceMidnight));
+        Faults = new FaultNotes(site.Clock, log, settings);
+        _rules = new RunRules(settings, new RanHistory(site.Clock, log), Season, GrowIns, Switches);
         Visits = new VisitCalendar(site, log);
-        Holds = new HoldCalendar(site.Clock, log);
+        Off = new OffOrders(site.Clock, log, weatherOrders);
+        Rules = [.. site.Restrictions, .. DroughtRules.Of(site, StageHistory.Of(log))];
         _plan = plan ?? new SitePlan(site);
     }
 
@@ -54,7 +60,16 @@ internal sealed class AdviceContext
 
     public VisitCalendar Visits { get; }
 
-    public HoldCalendar Holds { get; }
+    public OffOrders Off { get; }
+
+    /// <summary>Watering rules of the place, those of a drought stage with them.</summary>
+    public IReadOnlyList<Restriction> Rules { get; }
+
+    public GrowIns GrowIns { get; }
+
+    public RainSwitches Switches { get; }
+
+    public FaultNotes Faults { get; }
 
     /// <summary>At 00:00 of the sheet's date.</summary>
     public IReadOnlyDictionary<StationKey, double> DepletionMm { get; }
@@ -94,7 +109,7 @@ internal sealed class AdviceContext
     {
         if (!_days.TryGetValue(date, out var day))
         {
-            _days[date] = day = new DayOfSite(Site, date, Programs, Settings, _ran, _hand, Season);
+            _days[date] = day = new DayOfSite(Site, date, Programs, _rules, _hand);
         }
 
         return day;

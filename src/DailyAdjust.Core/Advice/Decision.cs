@@ -36,6 +36,8 @@ internal enum Cause
     AskedAgain,
     StaysNear,
     NoMoreEitherWay,
+    IsFaulty,
+    GrowsIn,
     NightTooShort,
     Need,
 }
@@ -49,17 +51,28 @@ internal sealed record Doubts(Func<ProgramCase, bool> UnknownRain, Func<ProgramC
 internal static class DecisionRules
 {
     /// <param name="context">The morning.</param>
-    /// <param name="program">The program. Season, holds and being off are its own.</param>
+    /// <param name="program">The program. Season, orders and being off are its own.</param>
     /// <param name="box">All programs that share its percentage: itself, or every program of its controller.</param>
     /// <param name="noSoundAdvice">Weather too old, no expected ETo or an open day.</param>
     /// <param name="doubts">What a program may rest on and nobody knows.</param>
     public static Decision Decide(AdviceContext context, ProgramCase program, IReadOnlyList<ProgramCase> box, bool noSoundAdvice, Doubts doubts)
     {
-        var needs = box.Where(c => c.Need is not null).ToList();
+        var needs = box.Where(c => c.Need is not null && (c.IsOwn || ReferenceEquals(c, program))).ToList();
         double? exact = needs.Count > 0 ? needs.Max(c => c.Need!.ExactPercent) : null;
-        if (Prohibitions.SeasonOrHold(context, program.Program, program.Horizon) is { } prohibited)
+        if (Prohibitions.SeasonOrOrder(context, program.Program, program.Horizon) is { } prohibited)
         {
             return new Decision(AdviceKind.Off, null, exact, Cause.MustNotRun, prohibited);
+        }
+
+        var isOff = program.Present.Setting.IsOff;
+        if (program.GrowIn is not null)
+        {
+            return new Decision(isOff ? AdviceKind.KeepOff : AdviceKind.Leave, null, null, Cause.GrowsIn);
+        }
+
+        if (program.Fault is not null)
+        {
+            return new Decision(AdviceKind.KeepOff, null, exact, Cause.IsFaulty);
         }
 
         if (noSoundAdvice)
@@ -67,7 +80,6 @@ internal static class DecisionRules
             return new Decision(AdviceKind.AsSet, null, null, Cause.NoSoundAdvice);
         }
 
-        var isOff = program.Present.Setting.IsOff;
         if (needs.Count == 0)
         {
             return new Decision(isOff ? AdviceKind.KeepOff : AdviceKind.Leave, null, null, program.IsVisit ? Cause.NoStart : Cause.NoVisit);
@@ -112,7 +124,7 @@ internal static class DecisionRules
         }
 
         var (number, cause) = Number(context, needs, exact, unknownRain);
-        if (isOff)
+        if (isOff || needs.Exists(c => c.FirstIsPaused))
         {
             return new Decision(AdviceKind.Resume, number, exact, cause == Cause.Need ? Cause.WasOff : cause);
         }

@@ -71,6 +71,11 @@ internal static class ForecastBuilder
             }
 
             var own = start.Program.Key == program.Key;
+            if (own && horizon.TakenOut.Contains(start.Start))
+            {
+                continue;
+            }
+
             if (own && start.Start.At >= horizon.Opens)
             {
                 if (rain.Mm > 0 && start.Start.At == horizon.Starts[0].At)

@@ -16,7 +16,13 @@ internal sealed record Horizon(DateTimeOffset Opens, IReadOnlyList<ProgramStart>
     /// <summary>round_done_by of the next visit day, UTC.</summary>
     public required DateTimeOffset Closes { get; init; }
 
+    /// <summary>Starts of the visit that must not run: they are no part of it.</summary>
+    public IReadOnlyList<ProgramStart> TakenOut { get; init; } = [];
+
     public ProgramStart? After => FirstDateAfter.Count > 0 ? FirstDateAfter[0] : null;
+
+    public Horizon Without(IReadOnlyList<ProgramStart> starts) =>
+        starts.Count == 0 ? this : this with { Starts = [.. Starts.Except(starts)], TakenOut = starts };
 
     public static Horizon Of(Site site, PlannedProgram program, VisitCalendar visits, DateOnly visit)
     {

@@ -58,7 +58,11 @@ public sealed record LongRun(StationKey Station, string Name, double Minutes, Ir
 /// <param name="Percent">Its number; null for skip and off.</param>
 /// <param name="IfDone">What today's advice would be had it been done.</param>
 /// <param name="AsLogged">What it would be had nothing been done since the logbook's last word.</param>
-public sealed record UnansweredAdvice(DateOnly Sheet, AdviceKind Kind, double? Percent, AlternativeAdvice IfDone, AlternativeAdvice AsLogged);
+public sealed record UnansweredAdvice(DateOnly Sheet, AdviceKind Kind, double? Percent, AlternativeAdvice IfDone, AlternativeAdvice AsLogged)
+{
+    /// <summary>skip: it said to pause the box for so many days; null = to switch it off.</summary>
+    public int? PauseDays { get; init; }
+}
 
 /// <summary>The advice under one possibility.</summary>
 public sealed record AlternativeAdvice(AdviceKind Kind, double? Percent);
@@ -128,6 +132,21 @@ public sealed record ProgramAdvice
 
     /// <summary>It is on, or may be: an earlier sheet said to turn it on and nobody answered.</summary>
     public bool MayBeOn { get; init; } = true;
+
+    /// <summary>Starts before the next visit that must not run though others may.</summary>
+    public IReadOnlyList<TakenOutStart> TakenOut { get; init; } = [];
+
+    /// <summary>Stations that must not run before the next visit though others of the program may.</summary>
+    public IReadOnlyList<TakenOutStations> StationsOut { get; init; } = [];
+
+    /// <summary>skip: the box can pause by itself, for so many days; null = it is to be switched off.</summary>
+    public int? PauseDays { get; init; }
+
+    /// <summary>It is paused and runs by itself again from then on, UTC; null = it is not paused.</summary>
+    public DateTimeOffset? PausedUntil { get; init; }
+
+    /// <summary>It is off, and somebody noted what is wrong with it; null = nobody did.</summary>
+    public Fault? Fault { get; init; }
 
     /// <summary>Somebody has to walk to the box for it.</summary>
     public bool NeedsVisit => Advice is AdviceKind.Set or AdviceKind.Resume || (Advice is AdviceKind.Skip or AdviceKind.Off && MayBeOn);

@@ -77,7 +77,23 @@ internal sealed class ProgramAdvisor(
             LongRuns = decision.Advice is AdviceKind.Set or AdviceKind.Resume or AdviceKind.Leave && advised > 0 ? LongRunsOf(program, advised) : [],
             DialShowsChange = program.Program.Controller.ShowsChange,
             OffUntil = decision.Prohibition?.Until,
+            PausedUntil = program.Present.PausedUntil,
+            Fault = program.Noted,
         };
+        if (decision.Advice is not (AdviceKind.Off or AdviceKind.Skip or AdviceKind.KeepOff))
+        {
+            advice = advice with
+            {
+                TakenOut =
+                [
+                    .. program.TakenOut.Select(t => new TakenOutStart(t.Start.At, OrderWords.Of(t.Order), t.Order.Until)),
+                    .. Prohibitions.ForbiddenStarts(context, program.Program, program.Horizon)
+                        .Select(f => new TakenOutStart(f.Start.At, $"watering rule: {f.Rule.Name}", f.Rule.Until is { } until ? new LogTime(until, null) : null)),
+                ],
+                StationsOut = OrderHits.Stations(context, program.Program, program.Horizon),
+            };
+        }
+
         advice = Ahead(advice, program, decision);
         var chain = _reasons.Of(program, decision, advice);
         return advice with { Chain = chain, Reason = chain[0].Words };
@@ -89,7 +105,14 @@ internal sealed class ProgramAdvisor(
         {
             case AdviceKind.Skip:
                 var resume = LookAhead.Resume(context, program);
-                return advice with { LookAgain = resume?.On ?? LookAhead.NextJudged(program), After = resume };
+                return advice with
+                {
+                    LookAgain = resume?.On ?? LookAhead.NextJudged(program),
+                    After = resume,
+                    PauseDays = Pauses.DaysOf(program.Program.Controller, context.Date, resume?.On),
+                };
+            case AdviceKind.KeepOff or AdviceKind.Leave when !program.IsOwn:
+                return advice;
             case AdviceKind.KeepOff or AdviceKind.Leave when program.Need is null:
                 return advice with { LookAgain = LookAhead.NextJudged(program) };
             case AdviceKind.KeepOff:

@@ -19,7 +19,18 @@ internal sealed class ProgramCase
         _context = context;
         Program = program;
         Present = context.Settings.At(program.Key, context.AsOf);
-        Horizon = Horizon.Of(context.Site, program, context.Visits, context.Date);
+        var whole = Horizon.Of(context.Site, program, context.Visits, context.Date);
+        TakenOut = OrderHits.Starts(context, program, whole);
+        Horizon = whole.Without([.. TakenOut.Select(t => t.Start)]);
+        if (Present.PausedUntil is { } ends && whole.Starts.Count > 0 && whole.Starts[^1].At >= ends)
+        {
+            // It runs by itself again before the next visit: it is as good as on, though its first start may still be paused.
+            FirstIsPaused = whole.Starts[0].At < ends;
+            Present = context.Settings.At(program.Key, whole.Starts[^1].At);
+        }
+
+        GrowIn = context.GrowIns.At(program.Key, context.RoundDone);
+        Noted = context.Faults.Of(program.Key, context.AsOf);
         IsVisit = asIfVisited || context.Visits.IsVisit(program, context.Date);
         Need = reckons && IsVisit && Horizon.Starts.Count > 0 ? NeedOn(Horizon, Setting.Off, default) : null;
     }
@@ -28,9 +39,28 @@ internal sealed class ProgramCase
 
     public SettingInForce Present { get; }
 
+    /// <summary>Without the starts that must not run.</summary>
     public Horizon Horizon { get; }
 
+    /// <summary>Starts before the next visit that must not run though others may.</summary>
+    public IReadOnlyList<(ProgramStart Start, OffOrder Order)> TakenOut { get; }
+
+    /// <summary>The box is paused over the first start and runs by itself again before a later one.</summary>
+    public bool FirstIsPaused { get; }
+
     public bool IsVisit { get; }
+
+    /// <summary>In force from today's round on; null = its own starts run.</summary>
+    public GrowIn? GrowIn { get; }
+
+    /// <summary>It is off and somebody noted what is wrong with it: it is asked about.</summary>
+    public Fault? Noted { get; }
+
+    /// <summary>The note keeps it off.</summary>
+    public Fault? Fault => Noted is { IsOwnNote: true } || _context.Site.Report.OffWithNoteStaysOff ? Noted : null;
+
+    /// <summary>Its number is for the ground to say: no grow-in and no fault speaks for it.</summary>
+    public bool IsOwn => GrowIn is null && Fault is null;
 
     /// <summary>Null: no start in the horizon, or no visit day.</summary>
     public ProgramNeed? Need { get; }

@@ -9,30 +9,47 @@ namespace DailyAdjust.Core.Advice;
 /// <param name="Until">The last date; null = open.</param>
 internal sealed record Prohibition(string Why, DateOnly? Until);
 
-/// <summary>Season, holds and the place's watering rules, for one program and one visit.</summary>
+/// <summary>Season, orders and the place's watering rules, for one program and one visit.</summary>
 internal static class Prohibitions
 {
-    /// <summary>Season closed or a hold over the program when it would next start (else when the round is to be done); null = none.</summary>
-    public static Prohibition? SeasonOrHold(AdviceContext context, PlannedProgram program, Horizon horizon)
+    /// <summary>A season that is not open, or orders over every start to come (without one: over the hour of the round); null = none.</summary>
+    public static Prohibition? SeasonOrOrder(AdviceContext context, PlannedProgram program, Horizon horizon)
     {
         var (state, since) = context.Season.At(program.Key.Controller, context.AsOf);
-        if (!string.Equals(state, "open", StringComparison.Ordinal))
+        if (!string.Equals(state, SeasonState.Open, StringComparison.Ordinal))
         {
             var from = since is { } s ? " since " + Words.Date(context.Site.Clock.DateOf(s)) : "";
-            return new Prohibition($"the season is {state}{from}", null);
+            return new Prohibition(
+                state switch
+                {
+                    SeasonState.Closing => $"the system is being closed down{from}",
+                    SeasonState.Charging => $"the pipes are being filled{from}",
+                    _ => $"the season is {state}{from}",
+                },
+                null);
         }
 
-        var when = horizon.Starts.Count > 0 ? horizon.Starts[0].At : horizon.Opens;
-        foreach (var hold in context.Holds.At(when))
+        IReadOnlyList<DateTimeOffset> starts = horizon.Starts.Count > 0 ? [.. horizon.Starts.Select(s => s.At)] : [horizon.Opens];
+        List<OffOrder> orders = [];
+        foreach (var start in starts)
         {
-            if (hold.Where.Covers(program.Key) || HoldsEveryStation(context, program, hold.Where))
+            var hits = OrdersOver(context, program, start).ToList();
+            if (hits.Count == 0)
             {
-                return new Prohibition(hold.Reason.Length > 0 ? $"hold: {hold.Reason}" : "hold", hold.Until);
+                return null;
             }
+
+            orders.AddRange(hits.Except(orders));
         }
 
-        return null;
+        // Off until the last of them is over.
+        var until = orders.Exists(o => o.Until is null) ? null : orders.Max(o => o.Until!.Value.Date) as DateOnly?;
+        return new Prohibition(string.Join("; ", orders.Select(OrderWords.Of).Distinct(StringComparer.Ordinal)), until);
     }
+
+    /// <summary>Orders that stop a program's start: those over all of its ground.</summary>
+    public static IEnumerable<OffOrder> OrdersOver(AdviceContext context, PlannedProgram program, DateTimeOffset start) =>
+        context.Off.At(start).Where(o => o.Where.Covers(program.Key) || CoversEveryStation(context, program, o.Where));
 
     /// <summary>A watering rule that forbids every start of the horizon; null = none does.</summary>
     public static Prohibition? Restricted(AdviceContext context, PlannedProgram program, Horizon horizon)
@@ -65,7 +82,7 @@ internal static class Prohibitions
     }
 
     private static IEnumerable<Restriction> RulesFor(AdviceContext context, PlannedProgram program) =>
-        context.Site.Restrictions.Where(r => context.ZonesOf(program).Any(z => r.Covers(z.Station.Area)));
+        context.Rules.Where(r => context.ZonesOf(program).Any(z => r.Covers(z.Station.Area)));
 
     private static bool Forbids(Site site, Controller controller, Restriction rule, ProgramStart start)
     {
@@ -82,6 +99,6 @@ internal static class Prohibitions
             || (rule.HoursNotAllowed?.Contains(TimeOnly.FromDateTime(local.DateTime)) ?? false);
     }
 
-    private static bool HoldsEveryStation(AdviceContext context, PlannedProgram program, Place where) =>
+    private static bool CoversEveryStation(AdviceContext context, PlannedProgram program, Place where) =>
         context.ZonesOf(program).All(z => where.Covers(z.Station));
 }

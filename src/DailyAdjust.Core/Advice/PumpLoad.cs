@@ -22,7 +22,7 @@ internal sealed class PumpLoad
         _capacity = site.PumpCapacityLPerMin ?? double.PositiveInfinity;
         _limits = [.. log
             .Where(e => e.Kind == LogKind.Pump && e.Value is not null)
-            .Select(e => (e.Time.Clock is null ? site.Clock.DayStart(e.Time.Date) : e.Time.Instant(site.Clock), e.Until?.Instant(site.Clock), e.Value!.Value))];
+            .Select(e => (e.Time.Begin(site.Clock), e.Until?.Instant(site.Clock), e.Value!.Value))];
     }
 
     /// <summary>Spans in which the flow asked exceeds what the pump gives, in order of time.</summary>

@@ -12,18 +12,15 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
 
     public IReadOnlyList<Reason> Of(ProgramCase program, Decision decision, ProgramAdvice advice)
     {
-        var chain = new List<Reason> { Main(program, decision, advice) };
+        var main = Main(program, decision, advice);
+        var chain = new List<Reason> { program.Noted is { } noted && advice.Advice == AdviceKind.Resume ? main with { Words = $"{OffSince(noted)}: turn it on only if that is mended. {main.Words}" } : main };
         chain.AddRange(Limits(decision, advice));
         chain.AddRange(Need(program));
         chain.AddRange(Leftovers(program, advice));
-        foreach (var (start, rule) in Prohibitions.ForbiddenStarts(context, program.Program, program.Horizon))
-        {
-            if (advice.Advice != AdviceKind.Off)
-            {
-                chain.Add(Plain("restricted-start", $"Watering rule \"{rule.Name}\" does not allow the start of {Words.DateAndTime(context.Site.Clock, start.At)}: take that start out."));
-            }
-        }
-
+        chain.AddRange(advice.TakenOut.Select(t =>
+            Plain("restricted-start", $"The start of {Words.DateAndTime(context.Site.Clock, t.At)} must not run ({t.Why}): take that start out.")));
+        chain.AddRange(advice.StationsOut.Select(o =>
+            Plain("stations-out", $"{Words.List([.. o.Stations.Select(s => s.ToString())], most: 12)} must not run from {Words.DateAndTime(context.Site.Clock, o.From)} on ({o.Why}): take {(o.Stations.Count == 1 ? "it" : "them")} out.")));
         return chain;
     }
 
@@ -31,6 +28,8 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     {
         Cause.MustNotRun => Plain("must-not-run", Sentence($"must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition.Until)}")),
         Cause.NoSoundAdvice => Plain("no-sound-advice", $"No sound advice: {noAdvice}. Leave it as it is set."),
+        Cause.IsFaulty => Plain("fault", $"{OffSince(program.Fault!)}: is it mended? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to the numbers."),
+        Cause.GrowsIn => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts are keyed by hand{(advice.Present.IsOff ? "" : ", the percentage stays")}."),
         Cause.NoStart when advice.LookAgain is { } day => Plain("no-start", $"{(advice.Present.IsOff ? "Off; no" : "No")} start before the next visit; judged on {Words.Date(day)}."),
         Cause.NoStart => Plain("no-start", "No start before the next visit."),
         Cause.NoVisit when advice.LookAgain is { } day => Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),
@@ -52,6 +51,8 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.StaysNear => With("stays-near", $"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {Words.Percent(Math.Round(decision.ExactPercent!.Value))} is needed if it was done.", NeedData(program)),
         _ => With("need", Sentence($"{NeedDirection(decision, advice)}{NeedWords(program)}"), NeedData(program)),
     };
+
+    private string OffSince(Fault fault) => $"Off since {Words.Date(context.Site.Clock.DateOf(fault.Since))}, \"{fault.Note}\"";
 
     private Reason Waits(ProgramCase program, Decision decision)
     {

@@ -27,7 +27,10 @@ internal sealed record Settled(ProgramAdvisor Advisor, ProgramCase Case, Decisio
             Confirmed = present.Confirmed,
             MayBeOn = question.MayBeOn,
             Unanswered = new UnansweredAdvice(
-                question.Newest.Sheet, question.Newest.Line.Advice, question.Newest.Line.Percent, Alternative(question.IfDone), Alternative(question.AsLogged)),
+                question.Newest.Sheet, question.Newest.Line.Advice, question.Newest.Line.Percent, Alternative(question.IfDone), Alternative(question.AsLogged))
+            {
+                PauseDays = question.Newest.Line.PauseDays,
+            },
         };
     }
 

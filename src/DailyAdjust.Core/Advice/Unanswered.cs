@@ -6,6 +6,8 @@ namespace DailyAdjust.Core.Advice;
 /// <summary>Changes that sheets asked for and that nobody has answered.</summary>
 internal static class Unanswered
 {
+    private const double MinutesPerDay = 1440;
+
     /// <summary>
     /// The lines that asked for a walk to a program since somebody last said anything about it, by the newest issue of each date,
     /// ascending. Any later word on the program answers all of them.
@@ -29,10 +31,10 @@ internal static class Unanswered
         .. open.Select(o => new LogEntry
         {
             Time = new LogTime(o.Sheet, site.Report.RoundDoneBy),
-            Kind = o.TurnsOff ? LogKind.Off : LogKind.Setting,
+            Kind = o.Line.PauseDays is not null ? LogKind.Pause : o.TurnsOff ? LogKind.Off : LogKind.Setting,
             Where = new Place(PlaceKind.Program, o.Line.Program.Controller, o.Line.Program.Program),
-            Value = o.TurnsOff ? null : o.Line.Percent,
-            Unit = o.TurnsOff ? LogUnit.None : LogUnit.Percent,
+            Value = o.Line.PauseDays is { } days ? days * MinutesPerDay : o.TurnsOff ? null : o.Line.Percent,
+            Unit = o.Line.PauseDays is not null ? LogUnit.Minutes : o.TurnsOff ? LogUnit.None : LogUnit.Percent,
         }),
     ];
 }

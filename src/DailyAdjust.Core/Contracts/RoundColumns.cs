@@ -30,7 +30,10 @@ public static class RoundColumns
 
     public const string Note = "note";
 
+    /// <summary>A skip on a box that pauses by itself: for so many days; empty = it is switched off.</summary>
+    public const string PauseDays = "pause days";
+
     /// <summary>All of them, in the order in which they are written.</summary>
     public static IReadOnlyList<string> All { get; } =
-        [Sheet, Controller, Place, Program, Name, Advice, Old, New, Done, Found, Note];
+        [Sheet, Controller, Place, Program, Name, Advice, Old, New, Done, Found, Note, PauseDays];
 }

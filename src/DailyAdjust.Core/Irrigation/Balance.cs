@@ -16,6 +16,12 @@ public sealed record BalanceInputs
     /// <summary>Consecutive days from the first one to run; none of them open.</summary>
     public required IReadOnlyList<WeatherDay> Weather { get; init; }
 
+    /// <summary>
+    /// Days right before the first of <see cref="Weather"/>, ascending: rain switches look back 45 days. None where the balance begins, or
+    /// where no box has one.
+    /// </summary>
+    public IReadOnlyList<WeatherDay> Before { get; init; } = [];
+
     /// <summary>In order of arrival; voided and superseded entries removed.</summary>
     public required IReadOnlyList<LogEntry> Log { get; init; }
 

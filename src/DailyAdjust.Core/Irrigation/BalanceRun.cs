@@ -9,6 +9,7 @@ namespace DailyAdjust.Core.Irrigation;
 internal sealed class BalanceRun
 {
     private readonly IReadOnlyList<SiteVersion> _versions;
+    private readonly BalanceInputs _inputs;
     private readonly SettingHistory _settings;
     private readonly RanHistory _ran;
     private readonly HandWater _hand;
@@ -19,9 +20,11 @@ internal sealed class BalanceRun
     private Site? _site;
     private IReadOnlyList<ZonePlan> _zones = [];
     private IReadOnlyList<PlannedProgram> _programs = [];
+    private RunRules? _rules;
 
     public BalanceRun(BalanceInputs inputs)
     {
+        _inputs = inputs;
         _versions = inputs.Versions;
         var clock = _versions[^1].Site.Clock;
         _settings = new SettingHistory(_versions, inputs.Log, inputs.Sheets);
@@ -46,7 +49,7 @@ internal sealed class BalanceRun
         }
 
         UseVersion(weather.Date);
-        var day = new DayOfSite(_site!, weather.Date, _programs, _settings, _ran, _hand, _season);
+        var day = new DayOfSite(_site!, weather.Date, _programs, _rules!, _hand);
         foreach (var zone in _zones)
         {
             into.Add(ZoneDayOf(zone, day, weather.RainAt(zone.Station.Gauge), eto));
@@ -72,6 +75,8 @@ internal sealed class BalanceRun
         _site = site;
         _zones = ZonePlan.Of(site);
         _programs = ZonePlan.AllPrograms(site);
+        _rules = new RunRules(
+            _settings, _ran, _season, new GrowIns(site, _inputs.Log, _settings), new RainSwitches(site, _inputs.Before.Concat(_inputs.Weather).SelectMany(d => d.Rain)));
 
         // Carried over by station and kept within the new TAW; a new station starts full, and so does one that comes back: a stored
         // state knows the stations of its day alone.

@@ -7,7 +7,14 @@ using DailyAdjust.Core.Weather;
 namespace DailyAdjust.Core.Irrigation;
 
 /// <summary>One start of one program in a site's day, with what every station of it shares.</summary>
-internal readonly record struct DayStart(PlannedProgram Program, ProgramStart Start, double DrawnBy, Setting Setting);
+internal readonly record struct DayStart(PlannedProgram Program, ProgramStart Start, double DrawnBy, Setting Setting)
+{
+    /// <summary>What a grow-in runs in it; null = the program's own start.</summary>
+    public (GrowIn GrowIn, GrowInDay Day)? GrowIn { get; init; }
+}
+
+/// <summary>What decides which starts a day has and whether they run.</summary>
+internal sealed record RunRules(SettingHistory Settings, RanHistory Ran, SeasonHistory Season, GrowIns GrowIns, RainSwitches Switches);
 
 /// <summary>
 /// What all zones share on one site-local day: the draw curve, the program starts with their settings, whether the
@@ -15,30 +22,30 @@ internal readonly record struct DayStart(PlannedProgram Program, ProgramStart St
 /// </summary>
 internal sealed class DayOfSite
 {
-    private readonly RanHistory _ran;
+    private readonly RunRules _rules;
     private readonly HandWater _hand;
     private readonly Dictionary<string, List<DayStart>> _starts = new(StringComparer.Ordinal);
 
-    public DayOfSite(Site site, DateOnly date, IReadOnlyList<PlannedProgram> programs, SettingHistory settings, RanHistory ran, HandWater hand, SeasonHistory season)
+    public DayOfSite(Site site, DateOnly date, IReadOnlyList<PlannedProgram> programs, RunRules rules, HandWater hand)
     {
         Site = site;
         Date = date;
-        _ran = ran;
+        _rules = rules;
         _hand = hand;
         End = site.Clock.DayEnd(date);
         var sun = Sun.Day(site, date);
         Curve = new DrawCurve(sun.Sunrise, sun.Sunset);
         foreach (var program in programs)
         {
-            foreach (var start in ProgramStarts.InDay(site, program.Controller, program.Program, date))
+            foreach (var start in ProgramStarts.InDay(site, program.Controller, program.Program, date).Where(s => rules.GrowIns.At(program.Key, s.At) is null))
             {
-                if (season.IsDrained(program.Key.Controller, start.At))
-                {
-                    continue;
-                }
+                Add(new DayStart(program, start, Curve.ShareBy(start.At), rules.Settings.At(program.Key, start.At).Setting));
+            }
 
-                var list = _starts.TryGetValue(program.Key.Controller, out var known) ? known : _starts[program.Key.Controller] = [];
-                list.Add(new DayStart(program, start, Curve.ShareBy(start.At), settings.At(program.Key, start.At).Setting));
+            foreach (var (start, growIn, day) in rules.GrowIns.StartsOn(program.Key, date))
+            {
+                var setting = GrowIns.IsStopped(growIn, rules.Settings, start.At) ? Setting.Off : Setting.Full;
+                Add(new DayStart(program, start, Curve.ShareBy(start.At), setting) { GrowIn = (growIn, day) });
             }
         }
     }
@@ -79,8 +86,25 @@ internal sealed class DayOfSite
             return 0;
         }
 
-        var due = RunMinutes.At(start.Program.Controller, baseMinutes, start.Setting.Percent);
-        return due * _ran.Share(start.Program.Key, zone.Station, start.Start.Date, start.Start.At);
+        if (_rules.Switches.At(start.Program.Key.Controller, start.Start.At) is not null && !_rules.Ran.IsAnswered(start.Program.Key, start.Start.Date, start.Start.At))
+        {
+            return 0;
+        }
+
+        var due = start.GrowIn is { } grows ? grows.GrowIn.MinutesOf(grows.Day, baseMinutes) : RunMinutes.At(start.Program.Controller, baseMinutes, start.Setting.Percent);
+        return due * _rules.Ran.Share(start.Program.Key, zone.Station, start.Start.Date, start.Start.At);
+    }
+
+    private void Add(DayStart start)
+    {
+        var controller = start.Program.Key.Controller;
+        if (_rules.Season.IsDrained(controller, start.Start.At))
+        {
+            return;
+        }
+
+        var list = _starts.TryGetValue(controller, out var known) ? known : _starts[controller] = [];
+        list.Add(start);
     }
 
     public double AddHand(List<WaterEvent> events, ZonePlan zone) => _hand.AddEvents(events, zone, Date, Curve, End);

@@ -55,7 +55,7 @@ internal sealed class HandWater
     }
 
     /// <summary>Minutes on the station itself; a percentage runs a whole program as a start would.</summary>
-    private static double? Minutes(LogEntry entry, ZonePlan zone)
+    internal static double? Minutes(LogEntry entry, ZonePlan zone)
     {
         if (entry.Unit == LogUnit.Minutes)
         {

@@ -39,4 +39,5 @@ public sealed record IssuedSheet(DateOnly Date, int Issue, DateTimeOffset AsOf, 
 /// <param name="Advice">What.</param>
 /// <param name="Percent">set and resume: the number; leave and keep-off: the setting then (off = 0); null for skip, off, as-set.</param>
 /// <param name="Asks">Somebody had to walk to the box for it.</param>
-public sealed record IssuedLine(ProgramKey Program, AdviceKind Advice, double? Percent, bool Asks);
+/// <param name="PauseDays">skip: the box is to be paused for so many days instead of switched off; null = switched off.</param>
+public sealed record IssuedLine(ProgramKey Program, AdviceKind Advice, double? Percent, bool Asks, int? PauseDays = null);

@@ -30,6 +30,12 @@ public enum LogKind
     /// <summary>A depth to wash salts below the roots, in cycles.</summary>
     Flush,
 
+    /// <summary>New turf: several short starts a day that taper to the program's own.</summary>
+    GrowIn,
+
+    /// <summary>A stage of the site's drought plan is put in force.</summary>
+    Stage,
+
     /// <summary>The box is paused for some days and then runs by itself as before.</summary>
     Pause,
     Pump,
@@ -53,6 +59,9 @@ public readonly record struct LogTime(DateOnly Date, TimeOnly? Clock) : ICompara
     /// <summary>The instant: a bare date counts at that date's end.</summary>
     public DateTimeOffset Instant(SiteClock clock) =>
         Clock is { } time ? clock.ToInstant(Date, time) : clock.DayEnd(Date);
+
+    /// <summary>When an order of this time begins, UTC: with a bare date as that date does.</summary>
+    public DateTimeOffset Begin(SiteClock clock) => Clock is null ? clock.DayStart(Date) : Instant(clock);
 
     public int CompareTo(LogTime other)
     {
@@ -92,7 +101,7 @@ public enum LogUnit
 /// One entry of the logbook. Its identity is (time, kind, where, ordinal): the same row in a later file supersedes it.
 /// <see cref="Value"/> by kind: setting % of base minutes; ran % of the due minutes (no = 0, yes = 100); run minutes
 /// (station) or % (program); hose mm or L; rain mm; probe and spot volumetric %; meter L; pump L/min left; water-in and
-/// flush mm; event and pause minutes; the others: null, see <see cref="Text"/>, <see cref="Sheet"/> and <see cref="Until"/>.
+/// flush mm; event and pause minutes; grow-in minutes of each start; the others: null, see <see cref="Text"/>, <see cref="Sheet"/> and <see cref="Until"/>.
 /// </summary>
 public sealed record LogEntry
 {
@@ -109,7 +118,10 @@ public sealed record LogEntry
 
     public LogUnit Unit { get; init; }
 
-    /// <summary>Season: open, closed or drained. Void: the kind of the voided entry. Otherwise empty.</summary>
+    /// <summary>Grow-in: starts a day, 1 or more.</summary>
+    public int? Times { get; init; }
+
+    /// <summary>Season: open, closing, closed, drained or charging. Stage: its name, or none. Void: the kind of the voided entry. Otherwise empty.</summary>
     public string Text { get; init; } = "";
 
     /// <summary>Round: the sheet's date.</summary>
@@ -123,13 +135,19 @@ public sealed record LogEntry
 
     /// <summary>
     /// The end of what the entry begins (a bare date: through that date). Visit: the date to which the next visit moves; null = somebody
-    /// is there today. Ran: the end of the span in which nothing (or that share) ran. Water-in: by when. Event: when it is over.
+    /// is there today. Ran: the end of the span in which nothing (or that share) ran. Water-in and flush: by when. Event: when it is over.
     /// </summary>
     public LogTime? Until { get; init; }
 
     public string By { get; init; } = "";
 
     public string Note { get; init; } = "";
+
+    /// <summary>Says what is to be from its time on, which may lie ahead when it is entered; the others tell what was.</summary>
+    public bool IsOrder => Kind is LogKind.Hold or LogKind.NoWater or LogKind.WaterIn or LogKind.Event or LogKind.Flush or LogKind.GrowIn or LogKind.Stage or LogKind.Pump;
+
+    /// <summary>From when on it counts, UTC: an order as it begins, anything else when its time (of a bare date, the date) is over.</summary>
+    public DateTimeOffset CountsFrom(SiteClock clock) => IsOrder ? Time.Begin(clock) : Time.Instant(clock);
 
     public (LogTime Time, LogKind Kind, string Where, int Ordinal) Identity => (Time, Kind, Where.ToString(), Ordinal);
 }

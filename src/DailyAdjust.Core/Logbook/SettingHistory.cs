@@ -6,14 +6,20 @@ namespace DailyAdjust.Core.Logbook;
 /// <summary>The setting in force at an instant.</summary>
 /// <param name="Setting">What the program is taken to run at.</param>
 /// <param name="Confirmed">Somebody said so; otherwise it is taken to run at 100 %.</param>
-public readonly record struct SettingInForce(Setting Setting, bool Confirmed);
+public readonly record struct SettingInForce(Setting Setting, bool Confirmed)
+{
+    /// <summary>The box is paused and runs by itself again from then on, UTC; null = it is not paused.</summary>
+    public DateTimeOffset? PausedUntil { get; init; }
+}
 
 /// <summary>
-/// What was really put on every program, from `setting`, `off` and `round` entries. A round puts each number of its sheet on
-/// the dials when the round was to be done, or at the entry's own time when that is earlier.
+/// What was really put on every program, from `setting`, `off`, `pause` and `round` entries. A round puts each number of its sheet on
+/// the dials when the round was to be done, or at the entry's own time when that is earlier. A pause ends by itself: then what was on
+/// the program before it is on it again. A later setting ends it sooner, a later pause takes its place.
 /// </summary>
 public sealed class SettingHistory
 {
+    private const double MinutesPerDay = 1440;
     private readonly Dictionary<ProgramKey, List<Change>> _changes = [];
 
     public SettingHistory(IReadOnlyList<SiteVersion> versions, IReadOnlyList<LogEntry> log, IReadOnlyList<IssuedSheet> sheets)
@@ -29,10 +35,14 @@ public sealed class SettingHistory
             switch (entry.Kind)
             {
                 case LogKind.Setting when entry.Value is { } percent:
-                    AddToAll(programs, entry.Where, new Change(said, said, new Setting(percent)));
+                    // Off with an end is what a returned sheet says of a pause.
+                    AddToAll(programs, entry.Where, new Change(said, said, new Setting(percent)) { Ends = percent == 0 && entry.Sheet is not null ? entry.Until?.Instant(newest.Clock) : null });
                     break;
                 case LogKind.Off:
                     AddToAll(programs, entry.Where, new Change(said, said, Setting.Off));
+                    break;
+                case LogKind.Pause when entry.Value is { } minutes:
+                    AddToAll(programs, entry.Where, new Change(said, said, Setting.Off) { Ends = PauseEnd(newest.Clock, said, (int)Math.Round(minutes / MinutesPerDay)) });
                     break;
                 case LogKind.Round when entry.Sheet is { } date:
                     AddRound(entry, said, date, versions, sheets);
@@ -75,11 +85,22 @@ public sealed class SettingHistory
             return new SettingInForce(Setting.Full, Confirmed: false);
         }
 
-        var confirmed = false;
+        bool confirmed = false, pauseKnown = false;
         for (var i = list.Count - 1; i >= 0; i--)
         {
             if (list[i].From > instant)
             {
+                continue;
+            }
+
+            if (list[i].Ends is { } ends)
+            {
+                if (!pauseKnown && instant < ends)
+                {
+                    return new SettingInForce(Setting.Off, Confirmed: true) { PausedUntil = ends };
+                }
+
+                pauseKnown = true;
                 continue;
             }
 
@@ -98,6 +119,30 @@ public sealed class SettingHistory
         _changes.TryGetValue(program, out var list)
             ? list.LastOrDefault(c => c.From <= instant && c.Setting is { IsOff: false })?.Setting ?? Setting.Full
             : Setting.Full;
+
+    /// <summary>Since when a program is off at an instant, UTC; null = it runs, or is only paused.</summary>
+    public DateTimeOffset? OffSince(ProgramKey program, DateTimeOffset instant)
+    {
+        if (!_changes.TryGetValue(program, out var list))
+        {
+            return null;
+        }
+
+        DateTimeOffset? since = null;
+        foreach (var change in list.Where(c => c.From <= instant && c.Setting is not null && c.Ends is null))
+        {
+            since = change.Setting!.Value.IsOff ? since ?? change.From : null;
+        }
+
+        return since;
+    }
+
+    /// <summary>When a pause of some days ends: the same time of day, so many dates later.</summary>
+    public static DateTimeOffset PauseEnd(SiteClock clock, DateTimeOffset from, int days)
+    {
+        var local = clock.ToLocal(from);
+        return clock.ToInstant(DateOnly.FromDateTime(local.DateTime).AddDays(days), TimeOnly.FromDateTime(local.DateTime));
+    }
 
     /// <summary>When somebody last said anything about the program's setting, UTC; null = never.</summary>
     public DateTimeOffset? LastAnswer(ProgramKey program) =>
@@ -133,7 +178,10 @@ public sealed class SettingHistory
                 continue;
             }
 
-            Add(line.Program, new Change(from, said, line.Percent is { } percent ? new Setting(percent) : Setting.Off));
+            Add(line.Program, new Change(from, said, line.Percent is { } percent ? new Setting(percent) : Setting.Off)
+            {
+                Ends = line.PauseDays is { } days ? PauseEnd(site.Clock, from, days) : null,
+            });
         }
     }
 
@@ -150,5 +198,9 @@ public sealed class SettingHistory
     /// <param name="From">From when the setting is on the program.</param>
     /// <param name="Said">When it was said.</param>
     /// <param name="Setting">Null: an answer that changes nothing.</param>
-    private sealed record Change(DateTimeOffset From, DateTimeOffset Said, Setting? Setting);
+    private sealed record Change(DateTimeOffset From, DateTimeOffset Said, Setting? Setting)
+    {
+        /// <summary>A pause: when what was on the program before returns by itself; null = it stays.</summary>
+        public DateTimeOffset? Ends { get; init; }
+    }
 }

@@ -11,9 +11,6 @@ namespace DailyAdjust.Core.Morning;
 /// </summary>
 internal sealed class AssumedSoilCheck
 {
-    /// <summary>As far back as every sheet has its days at hand; an assumption as old as this is not asked about any more.</summary>
-    private const int DaysBack = 45;
-
     private const double ShareTolerance = 1e-9;
 
     private readonly Dictionary<StationKey, DateOnly> _since = [];
@@ -24,7 +21,8 @@ internal sealed class AssumedSoilCheck
         _context = context;
         foreach (var zone in context.Zones)
         {
-            if (AssumedOn(zone) is { } since && since >= context.Date.AddDays(-DaysBack))
+            // Every sheet has these days at hand; an older assumption is not asked about any more.
+            if (AssumedOn(zone) is { } since && since >= context.Date.AddDays(-LookBack.Days))
             {
                 _since[zone.Station.Key] = since;
             }

@@ -12,7 +12,7 @@ namespace DailyAdjust.Core.Morning;
 public static class MorningCalculation
 {
     /// <summary>Raised when the same inputs would give another result; part of every sheet's record.</summary>
-    public const int Version = 4;
+    public const int Version = 5;
 
     /// <summary>One morning.</summary>
     /// <param name="inputs">Nothing in them is later than their as-of instant.</param>
@@ -56,12 +56,13 @@ public static class MorningCalculation
             Log = log,
             Sheets = inputs.Sheets,
             StartState = inputs.StartState,
+            Before = inputs.Before,
         };
         var balance = Balance.Run(days);
         var trouble = SoundAdvice.Of(inputs, site);
         var context = new AdviceContext(
             site, inputs.Date, inputs.AsOf, new SettingHistory(inputs.Versions, log, inputs.Sheets), log, SoilMorning.DepletionMm(site, balance.End), inputs.RainSinceMidnight,
-            day => inputs.ExpectedEtoMm(day, site) ?? 0)
+            day => inputs.ExpectedEtoMm(day, site) ?? 0, [.. inputs.Before, .. inputs.Weather], NightCautionPart.Orders(inputs, site, NightCautionPart.Of(inputs, site)))
         {
             Forecast = inputs.Forecast,
         };
@@ -90,6 +91,7 @@ public static class MorningCalculation
             Driest = GroundPart.Driest(context, programs, driestMm),
             Wettest = GroundPart.Wettest(context, balance.Days),
             StandingOrders = StandingOrdersPart.Of(context, days.Log),
+            Exceptions = ExceptionsPart.Of(context, inputs, days.Log),
             Fit = fit,
             Areas = GroundPart.Areas(context, balance.Days),
             Outlook = OutlookPart.Of(context, days, trouble is null),

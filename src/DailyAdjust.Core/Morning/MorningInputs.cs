@@ -19,6 +19,9 @@ public sealed record MorningInputs
     /// <summary>Consecutive days from the start state's date (or the site's start) through the day before <see cref="Date"/>; open days included.</summary>
     public required IReadOnlyList<WeatherDay> Weather { get; init; }
 
+    /// <summary>Days right before the first of <see cref="Weather"/>, ascending: rain switches look back 45 days. None where no box has one.</summary>
+    public IReadOnlyList<WeatherDay> Before { get; init; } = [];
+
     /// <summary>What is known by now of the rain since midnight, one per gauge.</summary>
     public required IReadOnlyList<GaugeDay> RainSinceMidnight { get; init; }
 
@@ -44,7 +47,7 @@ public sealed record MorningInputs
     /// <summary>The station of the newest reading; empty = there is none.</summary>
     public string NewestReadingStation { get; init; } = "";
 
-    /// <summary>In order of arrival; voided and superseded entries removed; only entries whose instant is not after <see cref="AsOf"/>.</summary>
+    /// <summary>In order of arrival; voided and superseded entries removed; only entries whose instant is not after <see cref="AsOf"/>, and orders for later that were known by then.</summary>
     public required IReadOnlyList<LogEntry> Log { get; init; }
 
     /// <summary>Sheets issued before this one, of earlier dates and earlier issues.</summary>

@@ -32,6 +32,8 @@ public sealed record MorningSheet
 
     public required IReadOnlyList<StandingOrder> StandingOrders { get; init; }
 
+    public SheetExceptions Exceptions { get; init; } = new();
+
     public required NightFit Fit { get; init; }
 
     public required IReadOnlyList<AreaMoisture> Areas { get; init; }
@@ -119,8 +121,21 @@ public sealed record DryZone(StationKey Station, string Name, string Area, doubl
 /// <summary>Ground to keep carts and mowers off.</summary>
 public sealed record WetZone(StationKey Station, string Name, string Area, double DrainedMm, double RanOffMm, double DepletionMm);
 
-/// <summary>A hold, season state, reduced pump or restriction that is in force, and its end.</summary>
-public sealed record StandingOrder(string Where, string What, DateOnly? Until);
+/// <summary>An order, season state, pause, stage, reduced pump or restriction that is in force or known to come, and its end.</summary>
+/// <param name="Where">What it holds over.</param>
+/// <param name="What">What it is, and why.</param>
+/// <param name="Until">Its last date, or the date of <see cref="UntilClock"/>; null = open.</param>
+public sealed record StandingOrder(string Where, string What, DateOnly? Until)
+{
+    /// <summary>The time of day at which it ends; null = through that date.</summary>
+    public TimeOnly? UntilClock { get; init; }
+
+    /// <summary>When it begins, UTC; null = it is in force.</summary>
+    public DateTimeOffset? Begins { get; init; }
+
+    /// <summary>Who ordered it; empty = not said.</summary>
+    public string By { get; init; } = "";
+}
 
 /// <summary>One area's ground, averaged by ground, over the last 14 days and today.</summary>
 public sealed record AreaMoisture(string Area, double AllowableMm, double TotalAvailableMm, IReadOnlyList<AreaDay> Days);

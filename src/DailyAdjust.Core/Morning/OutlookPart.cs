@@ -22,6 +22,7 @@ internal static class OutlookPart
         {
             Versions = [new SiteVersion(context.Site.Start, context.Site)],
             Weather = days,
+            Before = [.. soFar.Before, .. soFar.Weather],
             StartState = new SoilState(context.Date, context.DepletionMm),
         });
         return [.. Spans.Select(span => OfSpan(context, ahead.Days.Where(d => d.Date < context.Date.AddDays(span)).ToList(), span))];

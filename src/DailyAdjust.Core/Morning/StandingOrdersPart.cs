@@ -3,30 +3,52 @@ using DailyAdjust.Core.Logbook;
 
 namespace DailyAdjust.Core.Morning;
 
-/// <summary>Part 7 of the sheet: what holds, and when each ends.</summary>
+/// <summary>Part 7 of the sheet: what holds, who said so, and when each ends.</summary>
 internal static class StandingOrdersPart
 {
-    public static IReadOnlyList<StandingOrder> Of(AdviceContext context, IReadOnlyList<LogEntry> log)
+    public static IReadOnlyList<StandingOrder> Of(AdviceContext context, IReadOnlyList<LogEntry> log) =>
+    [
+        .. Seasons(context),
+        .. context.Off.NotOver(context.AsOf).Select(o => Order(o.Where.ToString(), OrderWords.Of(o), o.Until, o.By) with { Begins = Ahead(context, o.From) }),
+        .. context.Programs.Select(p => (p.Key, context.Settings.At(p.Key, context.AsOf).PausedUntil)).Where(p => p.PausedUntil is not null)
+            .Select(p => Order(p.Key.ToString(), "paused, runs by itself again", At(context, p.PausedUntil!.Value), "")),
+        .. context.GrowIns.All.Where(g => g.Ends > context.AsOf).Select(g => Order(g.Program.ToString(), With("grow-in", g.Entry.Note), g.Entry.Until, g.Entry.By) with { Begins = Ahead(context, g.From) }),
+        .. Stages(context, log),
+        .. log.Where(e => e.Kind == LogKind.Pump && e.Value is not null && (e.Until is null || e.Until.Value.Instant(context.Site.Clock) > context.AsOf))
+            .Select(e => Order("pump", With("reduced capacity", e.Note), e.Until, e.By) with { Begins = Ahead(context, e.Time.Begin(context.Site.Clock)) }),
+        .. context.Site.Restrictions.Where(r => r.HoldsOn(context.Date))
+            .Select(r => new StandingOrder(r.Areas.Count > 0 ? string.Join(", ", r.Areas) : "site", "watering rule: " + r.Name, r.Until)),
+    ];
+
+    private static IEnumerable<StandingOrder> Seasons(AdviceContext context)
     {
-        var clock = context.Site.Clock;
-        var orders = new List<StandingOrder>();
         foreach (var group in context.Site.Controllers
             .Select(c => (c.Id, context.Season.At(c.Id, context.AsOf).State))
-            .Where(s => !string.Equals(s.State, "open", StringComparison.Ordinal))
+            .Where(s => !string.Equals(s.State, SeasonState.Open, StringComparison.Ordinal))
             .GroupBy(s => s.State, StringComparer.Ordinal))
         {
             var where = group.Count() == context.Site.Controllers.Count ? "site" : string.Join(", ", group.Select(g => g.Id));
-            orders.Add(new StandingOrder(where, $"season {group.Key}", null));
+            yield return new StandingOrder(where, $"season {group.Key}", null);
         }
-
-        orders.AddRange(context.Holds.At(context.AsOf).Select(h => new StandingOrder(h.Where.ToString(), h.Reason.Length > 0 ? "hold: " + h.Reason : "hold", h.Until)));
-        foreach (var pump in log.Where(e => e.Kind == LogKind.Pump && e.Value is not null && (e.Until is null || e.Until.Value.Instant(clock) > context.AsOf)))
-        {
-            orders.Add(new StandingOrder("pump", "reduced capacity" + (pump.Note.Length > 0 ? ": " + pump.Note : ""), pump.Until?.Date));
-        }
-
-        orders.AddRange(context.Site.Restrictions.Where(r => r.HoldsOn(context.Date)).Select(r => new StandingOrder(
-            r.Areas.Count > 0 ? string.Join(", ", r.Areas) : "site", "watering rule: " + r.Name, r.Until)));
-        return orders;
     }
+
+    private static IEnumerable<StandingOrder> Stages(AdviceContext context, IReadOnlyList<LogEntry> log) =>
+        StageHistory.Of(log).Where(s => s.Last is null || s.Last >= context.Date).Select(s => new StandingOrder("site", With($"drought plan, {s.Name}", s.Entry.Note), s.Last)
+        {
+            By = s.Entry.By,
+            Begins = s.First > context.Date ? context.Site.Clock.DayStart(s.First) : null,
+        });
+
+    /// <summary>Null = it has begun.</summary>
+    private static DateTimeOffset? Ahead(AdviceContext context, DateTimeOffset begins) => begins > context.AsOf ? begins : null;
+
+    private static LogTime At(AdviceContext context, DateTimeOffset instant)
+    {
+        var local = context.Site.Clock.ToLocal(instant).DateTime;
+        return new LogTime(DateOnly.FromDateTime(local), TimeOnly.FromDateTime(local));
+    }
+
+    private static StandingOrder Order(string where, string what, LogTime? until, string by) => new(where, what, until?.Date) { UntilClock = until?.Clock, By = by };
+
+    private static string With(string what, string note) => note.Length > 0 ? $"{what}: {note}" : what;
 }

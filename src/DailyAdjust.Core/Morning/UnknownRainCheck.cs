@@ -11,9 +11,6 @@ namespace DailyAdjust.Core.Morning;
 /// </summary>
 internal sealed class UnknownRainCheck
 {
-    /// <summary>As far back as a day looks: every sheet has these days at hand, from wherever its balance begins.</summary>
-    private const int DaysBack = 45;
-
     private readonly List<UnknownRain> _days;
     private readonly HashSet<StationKey> _zonesInDoubt = [];
     private readonly HashSet<UnknownRain> _inDoubt = [];
@@ -26,7 +23,7 @@ internal sealed class UnknownRainCheck
         // Nobody can answer for a gauge that the site no longer has, and need not for one that serves no ground (but as a substitute).
         var serving = context.Zones.Select(z => z.Station.Gauge).ToHashSet(StringComparer.Ordinal);
         var gauges = context.Site.Weather.Gauges.Select(g => g.Id).Where(serving.Contains).ToHashSet(StringComparer.Ordinal);
-        var first = context.Date.AddDays(-DaysBack);
+        var first = context.Date.AddDays(-LookBack.Days);
         _days = [.. weather.Where(w => w.Date >= first).SelectMany(w => w.Rain.Where(r => r.Basis == RainBasis.Unknown && gauges.Contains(r.Gauge)).Select(r => new UnknownRain(r.Gauge, w.Date, r.MeasuredPartMm)))];
         if (_days.Count == 0)
         {

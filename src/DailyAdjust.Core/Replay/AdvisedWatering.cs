@@ -118,10 +118,20 @@ internal sealed class AdvisedWatering : DialWatering
             _depletion,
             [.. day.Weather.Rain.Select(SoFar)],
             date => Expected(date, day.Date) ?? 0,
+            RecentDays(day.Date),
+            [],
             _plan)
         {
             Forecast = _rainKnownAhead ? TrueRain.Ahead(_site, _weather, day.Date, asOf) : [],
         };
+    }
+
+    /// <summary>For rain switches.</summary>
+    private ArraySegment<WeatherDay> RecentDays(DateOnly morning)
+    {
+        var known = morning.DayNumber - _first.DayNumber;
+        var from = Math.Max(0, known - LookBack.Days);
+        return new ArraySegment<WeatherDay>(_weather, from, known - from);
     }
 
     private double? Expected(DateOnly day, DateOnly morning)

@@ -47,6 +47,9 @@ public sealed record Area
     /// <summary>Application efficiency, above 0 to 1 (given, or 0.4 + 0.6 × lower-quarter distribution uniformity).</summary>
     public required double Efficiency { get; init; }
 
+    /// <summary>Lower quarter, above 0 to 1; null = the site gives the efficiency itself.</summary>
+    public double? DistributionUniformity { get; init; }
+
     /// <summary>Share of allowable depletion before which watering is not due.</summary>
     public double RunAt { get; init; }
 

@@ -68,6 +68,9 @@ public sealed record Controller
     /// <summary>Most days it can pause by itself; 0 = cannot.</summary>
     public int PauseDays { get; init; }
 
+    /// <summary>Null = it has none.</summary>
+    public RainSwitch? RainSwitch { get; init; }
+
     /// <summary>Its starts stand in standard time all year.</summary>
     public bool ClockStaysStandard { get; init; }
 

@@ -23,6 +23,12 @@ public sealed record ReportPolicy
     /// <summary>What is not worth a walk: share of allowable depletion, 0 to 1.</summary>
     public double Worth { get; init; } = 0.05;
 
+    /// <summary>
+    /// A program that was turned off with a note beside it stays off until somebody says that it is mended; otherwise the sheet asks, and
+    /// turns it on again when its ground needs water.
+    /// </summary>
+    public bool OffWithNoteStaysOff { get; init; }
+
     /// <summary>Between visits: what not going may cost before the sheet says go, share of allowable depletion, 0 or more.</summary>
     public double VisitAlert { get; init; } = 0.25;
 

@@ -70,6 +70,11 @@ public sealed record Site
     public required IReadOnlyList<Station> Stations { get; init; }
 
     public IReadOnlyList<Restriction> Restrictions { get; init; } = [];
+
+    /// <summary>Stages of the drought plan, in the order of site.yaml.</summary>
+    public IReadOnlyList<DroughtStage> Stages { get; init; } = [];
+
+    public WeatherCautions Cautions { get; init; } = new();
 }
 
 /// <summary>A version of the site description and the first date on which it holds.</summary>

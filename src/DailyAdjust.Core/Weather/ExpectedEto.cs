@@ -7,7 +7,6 @@ namespace DailyAdjust.Core.Weather;
 public static class ExpectedEto
 {
     private const int DaysOfMean = 7;
-    private const int OldestDays = 45;
 
     /// <summary>
     /// Of a day that is still to come: the mean of the last 7 known days before the sheet's date; from the second day on the month's
@@ -47,7 +46,7 @@ public static class ExpectedEto
         for (var i = days.Count - 1; i >= 0 && known.Count < DaysOfMean; i--)
         {
             var day = days[i];
-            if (day.Date < before && day.Date >= before.AddDays(-OldestDays)
+            if (day.Date < before && day.Date >= before.AddDays(-LookBack.Days)
                 && day.EtoMm is { } eto && day.Basis is not (EtoBasis.Expected or EtoBasis.Open))
             {
                 known.Add(eto);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using DailyAdjust.Core.Contracts;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
@@ -7,7 +8,7 @@ namespace DailyAdjust.Files.Logbook;
 /// <summary>One line of the logbook while it is being read.</summary>
 internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<string, int> placeOf, ProblemList problems)
 {
-    private static readonly string[] Seasons = ["open", "closed", "drained"];
+    private const int MostStarts = 24;
 
     private bool _bad;
 
@@ -121,7 +122,11 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
             case LogKind.Note:
                 return entry with { Note = entry.Note.Length == 0 ? line.Value : line.Value.Length == 0 ? entry.Note : $"{line.Value}; {entry.Note}" };
             case LogKind.Season:
-                return entry with { Text = OneOf(Seasons, "the season is open, closed or drained") };
+                return entry with { Text = OneOf(SeasonState.All, "the season is open, closing, closed, drained or charging") };
+            case LogKind.Stage:
+                return entry with { Text = OneOf([.. site.Stages.Select(s => s.Name), StageHistory.None], site.Stages.Count == 0 ? "site.yaml describes no stages; `none` ends one" : $"write {Wording.OneOf([.. site.Stages.Select(s => s.Name), StageHistory.None])}") };
+            case LogKind.GrowIn:
+                return WithGrowIn(entry, rule);
             case LogKind.Void:
                 return entry with { Text = OneOf(KindWord.All, "write the kind of the entry that is void; its time stands in time, its place in where") };
             case LogKind.Round:
@@ -164,6 +169,19 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
         }
 
         return with;
+    }
+
+    /// <summary>"6 x 4 min": starts a day, and the minutes of each.</summary>
+    private LogEntry WithGrowIn(LogEntry entry, LogRule rule)
+    {
+        var parts = line.Value.Split(['x', 'X', '×'], 2, StringSplitOptions.TrimEntries);
+        if (parts.Length != 2 || !int.TryParse(parts[0], NumberStyles.None, CultureInfo.InvariantCulture, out var times) || times is < 1 or > MostStarts)
+        {
+            Wrong(LogbookColumns.Value, line.Value.Length == 0 ? "the value is empty" : $"{Wording.Quote(line.Value)} is not starts a day times minutes", $"write 6 x 4 min: 1 to {MostStarts} starts a day, and the minutes of each");
+            return entry;
+        }
+
+        return LogValue.Read(parts[1], line.Unit, rule, Wrong) is { } minutes ? entry with { Times = times, Value = minutes.Value, Unit = minutes.Unit } : entry;
     }
 
     private LogEntry WithRound(LogEntry entry)

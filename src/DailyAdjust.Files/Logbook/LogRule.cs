@@ -55,6 +55,8 @@ internal sealed record LogRule
         },
         [LogKind.Flush] = new() { Places = [PlaceKind.Area, PlaceKind.Program, PlaceKind.Controller, PlaceKind.Station], StationFirst = true, Measures = [DepthOfWater], NeedsUntil = true },
         [LogKind.Pause] = new() { Places = Programs, Measures = [new(UnitKind.Duration, LogUnit.Minutes, new(1440, 366 * 1440))] },
+        [LogKind.GrowIn] = new() { Places = [PlaceKind.Program], Measures = [new(UnitKind.Duration, LogUnit.Minutes, new(0, 240, AboveMin: true))], NeedsUntil = true },
+        [LogKind.Stage] = new() { Places = [PlaceKind.Site], MayBeSite = true },
         [LogKind.Spot] = new() { Places = Ground, StationFirst = true, Measures = [new(UnitKind.Percent, LogUnit.Percent, new(0, 100))] },
         [LogKind.Power] = new() { Places = [PlaceKind.Controller, PlaceKind.Site] },
         [LogKind.Checked] = new() { Places = [PlaceKind.Controller, PlaceKind.Site] },

@@ -19,7 +19,7 @@ public static class LogbookWriter
         Time = LogTimeText.Format(entry.Time),
         Kind = KindWord.Of(entry.Kind),
         Where = entry.Where.ToString(),
-        Value = entry.Kind == LogKind.Round ? RoundText.Format(entry) : entry.Value is { } value ? value.ToString("R", CultureInfo.InvariantCulture) : entry.Text,
+        Value = entry.Kind == LogKind.Round ? RoundText.Format(entry) : entry.Value is { } value ? Times(entry) + value.ToString("R", CultureInfo.InvariantCulture) : entry.Text,
         Unit = Unit(entry.Unit),
         Until = entry.Until is { } until ? LogTimeText.Format(until) : "",
         By = entry.By,
@@ -28,6 +28,8 @@ public static class LogbookWriter
 
     /// <summary>One line, without its end.</summary>
     public static string ToCsv(LogEntry entry) => string.Join(',', ToLine(entry).Cells.Select(Cell));
+
+    private static string Times(LogEntry entry) => entry.Times is { } times ? string.Create(CultureInfo.InvariantCulture, $"{times} x ") : "";
 
     private static string Unit(LogUnit unit) => unit switch
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using DailyAdjust.Core.Contracts;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Quantities;
@@ -33,6 +34,7 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, ProblemL
         var program = Program();
         var wasFound = found.Length == 0 ? null : program is null ? null : OnDial(RoundColumns.Found, found, program.Value.Controller);
         var set = program is null ? null : Set(done, wasFound, program.Value.Controller);
+        var pauseDays = PauseDays();
         if (_bad || program is null)
         {
             return null;
@@ -53,7 +55,11 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, ProblemL
 
         if (set is { } after)
         {
-            entries.Add(Entry(program.Value.Place, after, site.Report.RoundDoneBy, sheet, issue, Cell(RoundColumns.Note)));
+            var pause = after.IsOff && Yes.Contains(done, StringComparer.OrdinalIgnoreCase) ? pauseDays : null;
+            entries.Add(Entry(program.Value.Place, after, site.Report.RoundDoneBy, sheet, issue, Cell(RoundColumns.Note)) with
+            {
+                Until = pause is { } days ? new LogTime(sheet.AddDays(days), site.Report.RoundDoneBy) : null,
+            });
         }
 
         return entries;
@@ -90,6 +96,24 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, ProblemL
         }
 
         return OnDial(RoundColumns.Done, done, controller);
+    }
+
+    /// <summary>Days that the sheet said to pause; null where it said to switch off, and on sheets of before there were any.</summary>
+    private int? PauseDays()
+    {
+        var text = Cell(RoundColumns.PauseDays);
+        if (text.Length == 0)
+        {
+            return null;
+        }
+
+        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var days) && days is >= 1 and <= 366)
+        {
+            return days;
+        }
+
+        Wrong(RoundColumns.PauseDays, $"{Wording.Quote(text)} is not a number of days", "put back what the sheet was sent with; leave it empty where the program was switched off");
+        return null;
     }
 
     /// <summary>A number that stood on the sheet already.</summary>

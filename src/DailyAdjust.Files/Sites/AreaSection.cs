@@ -38,7 +38,8 @@ internal static class AreaSection
             Soil = Soil(section, soils),
             AllowableDepletion = section.NeedQuantity("allowable_depletion", UnitKind.Percent, new(0, 100, AboveMin: true, BelowMax: true), "50 %") / 100,
             LeaveEmpty = ReportSection.Share(section, "leave_empty", new(0, 100)) ?? 0.30,
-            Efficiency = Efficiency(section),
+            Efficiency = Efficiency(section, out var uniformity),
+            DistributionUniformity = uniformity,
             RunAt = ReportSection.Share(section, "run_at", new(0, 100)) ?? 0,
             Replace = ReportSection.Share(section, "replace", new(0, 200, AboveMin: true)) ?? 1,
             Gauge = Gauge(section, gauges),
@@ -92,8 +93,9 @@ internal static class AreaSection
     }
 
     /// <summary>Given, or 0.4 + 0.6 × lower-quarter distribution uniformity (the inverse of the landscape handbook's run-time multiplier, from memory).</summary>
-    private static double Efficiency(Section section)
+    private static double Efficiency(Section section, out double? uniformity)
     {
+        uniformity = null;
         var share = new Limits(0, 100, AboveMin: true);
         if (!section.Has("distribution_uniformity"))
         {
@@ -106,7 +108,8 @@ internal static class AreaSection
             section.Problems.Error(at.Line, at.Column, $"{section.Name} has both efficiency and distribution_uniformity", "keep one of them");
         }
 
-        return 0.4 + (0.6 * section.NeedQuantity("distribution_uniformity", UnitKind.Percent, share, "70 %") / 100);
+        uniformity = section.NeedQuantity("distribution_uniformity", UnitKind.Percent, share, "70 %") / 100;
+        return 0.4 + (0.6 * uniformity.Value);
     }
 
     private static string? Gauge(Section section, IReadOnlyList<Gauge> gauges)

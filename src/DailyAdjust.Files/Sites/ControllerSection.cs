@@ -7,11 +7,11 @@ namespace DailyAdjust.Files.Sites;
 /// <summary>controllers: the boxes, their dials and their programs.</summary>
 internal static class ControllerSection
 {
-    public static (IReadOnlyList<Controller> Controllers, IReadOnlyDictionary<ProgramKey, YamlNode> ProgramsAt) ReadAll(Section root)
+    public static (IReadOnlyList<Controller> Controllers, IReadOnlyDictionary<ProgramKey, YamlNode> ProgramsAt) ReadAll(Section root, IReadOnlyList<Gauge> gauges)
     {
         var sections = root.NeedMaps("controllers");
         var programsAt = new Dictionary<ProgramKey, YamlNode>();
-        Controller[] controllers = [.. sections.Select((s, i) => Read(s, i + 1, programsAt))];
+        Controller[] controllers = [.. sections.Select((s, i) => Read(s, i + 1, programsAt, gauges))];
         Names.CheckUnique(controllers.Zip(sections, (c, s) => (c.Id, s.KeyOf("id"))), "controller", root.Problems);
         foreach (var same in sections.Zip(controllers).GroupBy(c => c.Second.Route).Where(g => g.Count() > 1))
         {
@@ -22,7 +22,7 @@ internal static class ControllerSection
         return (controllers, programsAt);
     }
 
-    private static Controller Read(Section section, int order, Dictionary<ProgramKey, YamlNode> programsAt)
+    private static Controller Read(Section section, int order, Dictionary<ProgramKey, YamlNode> programsAt, IReadOnlyList<Gauge> gauges)
     {
         var id = section.NeedId("C1");
         var programs = section.NeedMaps("programs").Select(p => (Section: p, Program: ProgramSection.Read(p))).ToList();
@@ -40,6 +40,7 @@ internal static class ControllerSection
             Overlap = section.Word("overlap", "together", "stack") is "stack" ? ProgramOverlap.Stack : ProgramOverlap.Together,
             StationGap = TimeSpan.FromMinutes(section.Quantity("station_gap", UnitKind.Duration, new(0, 60)) ?? 0),
             PauseDays = PauseDays(section),
+            RainSwitch = RainSwitchSection.Read(section.Map("rain_switch"), gauges),
             LeastRunMinutes = section.Quantity("min_run", UnitKind.Duration, new(0, 60)) ?? 3,
             ClockStaysStandard = section.Word("clock", "moved_by_hand", "standard") is "standard",
             Programs = [.. programs.Select(p => p.Program)],

@@ -24,6 +24,7 @@ internal static class ReportSection
             SkipBelowPercent = section.Quantity("skip_below", UnitKind.Percent, new(0, 1000)) ?? usual.SkipBelowPercent,
             SkipRoom = Share(section, "skip_room", new(0, 100)),
             Worth = Share(section, "worth", new(0, 100)) ?? usual.Worth,
+            OffWithNoteStaysOff = section.Word("off_with_note", "resume", "ask") is "ask",
             VisitAlert = Share(section, "visit_alert", new(0, 1000)) ?? usual.VisitAlert,
             WeatherMaxAge = section.Quantity("weather_max_age", UnitKind.Duration, new(60, 30 * 1440)) is { } minutes ? TimeSpan.FromMinutes(minutes) : usual.WeatherMaxAge,
         };

@@ -37,7 +37,9 @@ internal sealed class SiteDraft
         var weather = WeatherSection.Read(root.NeedMap("weather", "{ stations: ..., gauges: ... }"));
         var soils = SoilSection.ReadAll(root);
         var areas = AreaSection.ReadAll(root, soils, weather.Gauges);
-        var (controllers, programsAt) = ControllerSection.ReadAll(root);
+        var (controllers, programsAt) = ControllerSection.ReadAll(root, weather.Gauges);
+        var stages = StageSection.ReadAll(root, [.. areas.Select(a => a.Area.Name)]);
+        var cautions = CautionsSection.Read(root.Map("cautions"));
         var priority = PrioritySection.Read(root, [.. areas.Select(a => a.Area.Name)]);
         var restrictions = RestrictionSection.ReadAll(root, [.. areas.Select(a => a.Area.Name)]);
 
@@ -66,6 +68,8 @@ internal sealed class SiteDraft
             Controllers = controllers,
             Stations = [],
             Restrictions = restrictions,
+            Stages = stages,
+            Cautions = cautions,
         };
         var corrects = site?.Flag("correct") ?? false;
         site?.Done();

@@ -20,7 +20,8 @@ internal sealed record LogEntryDto(
     List<PlaceDto>? Except = null,
     LogTimeDto? Until = null,
     string? By = null,
-    string? Note = null);
+    string? Note = null,
+    int? Times = null);
 
 /// <summary>A logbook entry as text; equal entries give equal text.</summary>
 internal static class LogEntryJson
@@ -42,7 +43,8 @@ internal static class LogEntryJson
             entry.Except.Count == 0 ? null : [.. entry.Except.Select(ToDto)],
             entry.Until is { } until ? ToDto(until) : null,
             NullIfEmpty(entry.By),
-            NullIfEmpty(entry.Note)),
+            NullIfEmpty(entry.Note),
+            entry.Times),
         LedgerJson.Readable.LogEntryDto);
 
     public static LogEntry Read(string json)
@@ -63,6 +65,7 @@ internal static class LogEntryJson
             Until = dto.Until is null ? null : FromDto(dto.Until),
             By = dto.By ?? "",
             Note = dto.Note ?? "",
+            Times = dto.Times,
         };
     }
 

@@ -20,7 +20,9 @@ internal sealed record AdviceDocument(
     IReadOnlyList<string> Notices,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ForecastJson? Forecast,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] CorrectionsJson? Corrections,
-    IReadOnlyList<VisitWorthJson> IfVisited);
+    IReadOnlyList<VisitWorthJson> IfVisited,
+    IReadOnlyList<StandingJson> Standing,
+    ExceptionsJson Exceptions);
 
 internal sealed record VisitWorthJson(
     string Controller, string Program, string NextVisit, string Advice, double? Percent, double WastedMm, double? WastedL, int ZonesBeyond, int DaysBeyond, double BeyondMm, bool Alert);
@@ -64,7 +66,12 @@ internal sealed record ProgramJson(
     StopRuleJson? StopRule,
     ShortfallJson? Shortfall,
     IReadOnlyList<NewMinutesJson> NewMinutes,
-    UnansweredJson? Unanswered);
+    UnansweredJson? Unanswered,
+    int? PauseDays,
+    string? PausedUntil,
+    IReadOnlyList<TakenOutJson> TakenOut,
+    IReadOnlyList<StationsOutJson> StationsOut,
+    FaultJson? Fault);
 
 internal sealed record ZoneJson(
     string Station,
@@ -89,7 +96,7 @@ internal sealed record ShortfallJson(double DepthMm, double Minutes);
 
 internal sealed record NewMinutesJson(string Station, double From, double To);
 
-internal sealed record UnansweredJson(string Sheet, string Advice, double? Percent, AlternativeJson IfDone, AlternativeJson AsLogged);
+internal sealed record UnansweredJson(string Sheet, string Advice, double? Percent, AlternativeJson IfDone, AlternativeJson AsLogged, int? PauseDays);
 
 internal sealed record AlternativeJson(string Advice, double? Percent);
 

@@ -30,7 +30,9 @@ internal static class AdviceDocumentBuilder
             ForecastJson.Of(sheet.Forecast, clock),
             CorrectionsJson.Of(sheet.Corrections),
             [.. sheet.IfVisited.Select(w => new VisitWorthJson(
-                w.Program.Controller, w.Program.Program, CodeWords.Date(w.NextVisit), CodeWords.Of(w.Advice), Number(w.Percent), Number(w.WastedMm), Number(w.WastedL), w.ZonesBeyond, w.DaysBeyond, Number(w.BeyondMm), w.IsAlert))]);
+                w.Program.Controller, w.Program.Program, CodeWords.Date(w.NextVisit), CodeWords.Of(w.Advice), Number(w.Percent), Number(w.WastedMm), Number(w.WastedL), w.ZonesBeyond, w.DaysBeyond, Number(w.BeyondMm), w.IsAlert))],
+            ExceptionsJson.Standing(sheet),
+            ExceptionsJson.Of(sheet.Exceptions, clock));
     }
 
     private static FreshnessJson Freshness(Freshness f, SiteClock clock) => new(
@@ -69,7 +71,12 @@ internal static class AdviceDocumentBuilder
             p.StopRule is { } rule ? new StopRuleJson(rule.Gauge, Number(rule.RainMm), Local(rule.Before, clock)) : null,
             p.Shortfall is { } cut ? new ShortfallJson(Number(cut.DepthMm), Number(cut.Minutes)) : null,
             [.. p.NewMinutes.Select(m => new NewMinutesJson(m.Station.Station, Number(m.From), Number(m.To)))],
-            p.Unanswered is { } u ? Unanswered(u) : null);
+            p.Unanswered is { } u ? Unanswered(u) : null,
+            p.PauseDays,
+            Local(p.PausedUntil, clock),
+            ExceptionsJson.TakenOut(p, clock),
+            ExceptionsJson.StationsOut(p, clock),
+            ExceptionsJson.Fault(p, clock));
     }
 
     private static ZoneJson Zone(ZoneAdvice z) => new(
@@ -92,7 +99,8 @@ internal static class AdviceDocumentBuilder
         CodeWords.Of(u.Kind),
         Number(u.Percent),
         Alternative(u.IfDone),
-        Alternative(u.AsLogged));
+        Alternative(u.AsLogged),
+        u.PauseDays);
 
     private static AlternativeJson Alternative(AlternativeAdvice then) => new(CodeWords.Of(then.Kind), Number(then.Percent));
 

@@ -27,17 +27,17 @@ internal static class RoundTable
     {
         var minutes = string.Join("; ", advice.NewMinutes.Select(AdviceWords.NewMinutes));
         var note = minutes.Length > 0 ? minutes : AdviceWords.Until(advice, view.Words);
-        return Row(view, advice, view.Id, advice.Advice, AdviceWords.NewPercent(advice), note);
+        return Row(view, advice, view.Id, advice.Advice, AdviceWords.NewPercent(advice), note, advice.PauseDays);
     }
 
     // The issue is left open: the answer goes to the newest issue of that date.
     private static IReadOnlyList<Cell> EarlierRow(SheetView view, ProgramAdvice advice, UnansweredAdvice unanswered) =>
-        Row(view, advice, CodeWords.Date(unanswered.Sheet), unanswered.Kind, unanswered.Percent ?? 0, AdviceWords.NotAnswered(unanswered));
+        Row(view, advice, CodeWords.Date(unanswered.Sheet), unanswered.Kind, unanswered.Percent ?? 0, AdviceWords.NotAnswered(unanswered), unanswered.PauseDays);
 
     private static IReadOnlyList<Cell> ConfirmRow(SheetView view, ProgramAdvice advice) =>
         Row(view, advice, view.Id, advice.Advice, advice.Present.Percent, RoundCsvWords.Confirm);
 
-    private static IReadOnlyList<Cell> Row(SheetView view, ProgramAdvice advice, string sheet, AdviceKind kind, double percent, string note) =>
+    private static IReadOnlyList<Cell> Row(SheetView view, ProgramAdvice advice, string sheet, AdviceKind kind, double percent, string note, int? pauseDays = null) =>
     [
         Cell.Text(sheet),
         Cell.Text(advice.Key.Controller),
@@ -50,5 +50,6 @@ internal static class RoundTable
         Cell.Empty,
         Cell.Empty,
         Cell.Text(note),
+        pauseDays is { } days ? Cell.Short(days) : Cell.Empty,
     ];
 }

@@ -13,6 +13,7 @@ internal static class TextReport
         Head(lines, view);
         lines.Blank();
         Round(lines, view);
+        ExceptionsText.Write(lines, view);
         lines.Blank();
         Night(lines, view);
         Ground(lines, view);
@@ -172,7 +173,7 @@ internal static class TextReport
 
         foreach (var order in sheet.StandingOrders)
         {
-            lines.Add($"{SectionWords.Standing}: {SectionWords.Order(order)}", most: 1);
+            lines.Add($"{SectionWords.Standing}: {StandingWords.Order(order, words)}", most: 2);
         }
 
         foreach (var worth in sheet.IfVisited.Take(MostListed))

@@ -36,8 +36,9 @@ internal static class AdviceWords
         ? Tables.Plain.Short(advice.Present.Percent) + (advice.Unanswered is { Percent: { } asked } && asked != advice.Present.Percent ? " or " + Tables.Plain.Short(asked) : "")
         : SiteWords.Setting(advice.Present.Percent);
 
-    public static string New(ProgramAdvice advice) => SiteWords.Setting(NewPercent(advice))
-        + (advice.DialShowsChange && NewPercent(advice) > 0 ? $" (the dial shows {Change(NewPercent(advice))})" : "");
+    public static string New(ProgramAdvice advice) => advice.PauseDays is { } days
+        ? $"pause {CommonWords.Count(days, "day", "days")}"
+        : SiteWords.Setting(NewPercent(advice)) + (advice.DialShowsChange && NewPercent(advice) > 0 ? $" (the dial shows {Change(NewPercent(advice))})" : "");
 
     /// <summary>"+20", "-30" or "0": what a dial shows that counts from 100 %.</summary>
     private static string Change(double percent) => (percent > 100 ? "+" : "") + Tables.Plain.Short(percent - 100);
@@ -70,6 +71,8 @@ internal static class AdviceWords
     /// <summary>For how long, or what comes next; empty where there is nothing to say.</summary>
     public static string Until(ProgramAdvice advice, SiteWords words) => advice switch
     {
+        { Advice: AdviceKind.Skip, PauseDays: { } days } => Pause(advice, words.SheetDate.AddDays(days)),
+        { PausedUntil: { } until, Advice: AdviceKind.KeepOff } => $"Paused; runs by itself again from {words.When(until)} on.",
         { Advice: AdviceKind.Skip, LookAgain: { } day } => $"Turn on again {SiteWords.Date(day)}{(advice.After is { } after ? $" at about {SiteWords.Percent(after.Percent)}" : "")} if no rain falls.",
         { Advice: AdviceKind.KeepOff, LookAgain: { } day } => $"Looked at again {words.Day(day)}.",
         { Advice: AdviceKind.Off, OffUntil: { } day } => $"Must not run through {SiteWords.Date(day)}.",
@@ -77,6 +80,12 @@ internal static class AdviceWords
         { Advice: AdviceKind.Set or AdviceKind.Resume, After: { } next } => $"From {SiteWords.Date(next.On)} about {SiteWords.Percent(next.Percent)}.",
         _ => "",
     };
+
+    private static string Pause(ProgramAdvice advice, DateOnly back)
+    {
+        var wanted = advice.After is { } after ? $"; wanted {(after.On == back ? "then" : SiteWords.Date(after.On))} at about {SiteWords.Percent(after.Percent)} if no rain falls" : "";
+        return $"The box runs by itself again from {SiteWords.Date(back)}{wanted}.";
+    }
 
     public static string CutOff(Shortfall shortfall, SiteWords words) =>
         $"The dial ends here: {words.DepthOf(shortfall.DepthMm)} ({SiteWords.Minutes(shortfall.Minutes)}) short.";
@@ -92,16 +101,16 @@ internal static class AdviceWords
     /// <summary>"Mon 8 June said: set 80 %. Nobody has answered. If it was done, today says: leave 80 %. If not: set 75 %."</summary>
     public static string NotAnswered(UnansweredAdvice unanswered)
     {
-        var said = Said(unanswered.Kind, unanswered.Percent);
+        var said = Said(unanswered.Kind, unanswered.Percent, unanswered.PauseDays);
         var (done, not) = (Said(unanswered.IfDone.Kind, unanswered.IfDone.Percent), Said(unanswered.AsLogged.Kind, unanswered.AsLogged.Percent));
         return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered. If it was done, today says: {done}. If not: {not}.";
     }
 
-    public static string Said(AdviceKind kind, double? percent) => kind switch
+    public static string Said(AdviceKind kind, double? percent, int? pauseDays = null) => kind switch
     {
         AdviceKind.Set => $"set {SiteWords.Percent(percent ?? 0)}",
         AdviceKind.Resume => $"turn on at {SiteWords.Percent(percent ?? 0)}",
-        AdviceKind.Skip => "skip (switch off)",
+        AdviceKind.Skip => pauseDays is { } days ? $"skip (pause {CommonWords.Count(days, "day", "days")})" : "skip (switch off)",
         AdviceKind.Off => "must not run (switch off)",
         AdviceKind.Leave => percent is { } present ? $"leave it at {SiteWords.Percent(present)}" : "leave",
         AdviceKind.KeepOff => "stays off",

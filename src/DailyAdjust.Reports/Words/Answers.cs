@@ -16,6 +16,12 @@ internal static class Answers
     /// <summary>A line of logbook.csv.</summary>
     public static string ProbeLine(StationKey station, DateOnly date) => $"{CodeWords.Date(date)} __:__,probe,{station},____,%";
 
+    /// <summary>A box was verified.</summary>
+    public static string Checked(string controller, string siteId) => $"dailyadjust log checked {controller} --site {siteId}";
+
+    /// <summary>A program's starts of a date ran.</summary>
+    public static string Ran(ProgramKey program, DateOnly date, string siteId) => $"dailyadjust log ran {program} yes --date {CodeWords.Date(date)} --site {siteId}";
+
     /// <summary>A line of logbook.csv.</summary>
     public static string DidNotRunLine(ProgramKey program, DateOnly date) => $"{CodeWords.Date(date)},ran,{program},no";
 }

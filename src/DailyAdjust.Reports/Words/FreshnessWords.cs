@@ -20,7 +20,7 @@ internal static class FreshnessWords
     public const string DoubtsTitle = "Doubtful sensor, used";
 
     public static string Through(Freshness freshness, SiteWords words) => freshness.WeatherThrough is { } end
-        ? $"Weather through {words.When(end)}{(freshness.Station.Length > 0 ? ", station " + freshness.Station : "")}." + (freshness.Assumed.Count + freshness.SetAside.Count == 0 ? " Everything measured." : "")
+        ? $"Weather through {words.When(end)}{(freshness.Station.Length > 0 ? ", station " + freshness.Station : "")}." + (freshness.Assumed.Count + freshness.SetAside.Count + freshness.UnknownRain.Count == 0 ? " Everything measured." : "")
         : "No weather has come in yet.";
 
     public static string NoAdvice(Freshness freshness) =>

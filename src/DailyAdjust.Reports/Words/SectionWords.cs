@@ -16,7 +16,7 @@ internal static class SectionWords
     public const string NoWet = "Nothing drained or ran off in the last 72 hours.";
     public const string WetCaution = "Keep carts and mowers off until it firms up; you see the ground, we do not.";
     public const string Standing = "In force";
-    public const string NoStanding = "No hold, no restriction, no closed season.";
+    public const string NoStanding = "No order, no restriction, no closed season.";
     public const string Fit = "Does the night fit?";
     public const string Moisture = "Moisture by area";
     public const string Why = "Why, program by program";
@@ -46,9 +46,6 @@ internal static class SectionWords
     public static string Lowest(Overnight night, SiteWords words) => night.LowestTemperatureC is { } low
         ? words.Temperature(low) + (night.LowestAt is { } at ? $" at {words.When(at)}" : "")
         : CommonWords.Unknown;
-
-    public static string Order(StandingOrder order) =>
-        $"{order.Where}: {FreshnessWords.Sentence(order.What)} {(order.Until is { } until ? $"Through {SiteWords.Date(until)}." : "No end given.")}";
 
     public static string EtoLine(Overnight night, Freshness fresh, SiteWords words) =>
         $"ETo, the {EtoExplained}: yesterday {words.DepthOf(night.YesterdayEtoMm)}, expected today {words.DepthOf(fresh.ExpectedEtoMm)}.";

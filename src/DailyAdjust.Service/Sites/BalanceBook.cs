@@ -28,6 +28,7 @@ public static class BalanceBook
         {
             Versions = site.Versions,
             Weather = [.. WeatherBook.Through(site, last, state?.Date).TakeWhile(day => day.EtoMm is not null)],
+            Before = WeatherBook.BeforeState(site, site.Versions, state),
             Log = site.Ledger.Logbook.Effective(),
             Sheets = site.Ledger.Sheets.Issued(),
             StartState = state,

@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 using DailyAdjust.Ledger.Records;
 
@@ -8,9 +9,6 @@ namespace DailyAdjust.Service.Sites;
 /// <summary>What came in since the sheet before this one about days that it rested on. That sheet stays as it was issued.</summary>
 internal static class CorrectionBook
 {
-    /// <summary>Days before a sheet that are held against what it knew: those that a day of weather looks back at.</summary>
-    private const int Days = 45;
-
     /// <param name="site">Opened.</param>
     /// <param name="date">This sheet's date.</param>
     /// <param name="issue">Its issue.</param>
@@ -24,7 +22,7 @@ internal static class CorrectionBook
             return null;
         }
 
-        var (first, last) = (before.Date.AddDays(-Days), before.Date.AddDays(-1));
+        var (first, last) = (before.Date.AddDays(-LookBack.Days), before.Date.AddDays(-1));
         if (FirstTouched(site, before, first, last, upTo) is not { } touched)
         {
             return null;
@@ -48,7 +46,7 @@ internal static class CorrectionBook
         return values.Count == 0 ? null : new Corrections(before.Date, before.Issue, values, Lines(site, before, upTo));
     }
 
-    private static MorningRecord? Before(OpenSite site, DateOnly date, int issue) => site.Ledger.Mornings.Between(date.AddDays(-Days), date)
+    private static MorningRecord? Before(OpenSite site, DateOnly date, int issue) => site.Ledger.Mornings.Between(date.AddDays(-LookBack.Days), date)
         .LastOrDefault(m => m.Step is MorningStep.Computed or MorningStep.Written && (m.Date < date || m.Issue < issue));
 
     private static DateOnly? FirstTouched(OpenSite site, MorningRecord before, DateOnly first, DateOnly last, long upTo)

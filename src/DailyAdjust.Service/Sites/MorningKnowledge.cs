@@ -31,7 +31,7 @@ public static class MorningKnowledge
         }
 
         var today = SiteVersions.On(versions, date);
-        var (log, notUsed) = Split(site.Ledger.Logbook.Effective(upTo), today.Clock, asOf);
+        var (log, notUsed) = Split(site, today.Clock, asOf, upTo);
         var state = looksBack ? null : SoilBook.ForSheet(site, date, notUsed);
         var weather = WeatherThrough(site, versions, date.AddDays(-1), state?.Date ?? versions[0].Site.Start, log, asOf, looksBack ? upTo : null);
         var readings = ReadingsNear(site, today, date, asOf, upTo);
@@ -44,6 +44,7 @@ public static class MorningKnowledge
             Date = date,
             AsOf = asOf,
             Weather = weather,
+            Before = WeatherBook.BeforeState(site, versions, state),
             RainSinceMidnight = WeatherDays.RainSinceMidnight(today, date, asOf, readings, log),
             Forecast = forecast is null ? [] : ForecastDays.Of(today, date, asOf, forecast.Readings, setAside),
             ForecastIssued = forecast?.Issued,
@@ -78,10 +79,12 @@ public static class MorningKnowledge
         return [.. stored, .. WeatherBook.Compute(site, versions, next, last, stored, log, asOf, long.MaxValue)];
     }
 
-    private static (IReadOnlyList<LogEntry> Used, IReadOnlyList<LogEntry> NotUsed) Split(IReadOnlyList<LogEntry> log, SiteClock clock, DateTimeOffset asOf)
+    /// <summary>What counts by now, and orders for later that had come in by now.</summary>
+    private static (IReadOnlyList<LogEntry> Used, IReadOnlyList<LogEntry> NotUsed) Split(OpenSite site, SiteClock clock, DateTimeOffset asOf, long upTo)
     {
-        var byUse = log.ToLookup(e => e.Time.Instant(clock) <= asOf);
-        return ([.. byUse[true]], [.. byUse[false]]);
+        var byUse = site.Ledger.Logbook.Effective(upTo).ToLookup(e => e.CountsFrom(clock) <= asOf);
+        var ahead = site.Ledger.Logbook.Effective(Math.Min(upTo, site.Ledger.WatermarkAt(asOf))).Where(e => e.IsOrder && e.CountsFrom(clock) > asOf);
+        return ([.. byUse[true], .. ahead], [.. byUse[false]]);
     }
 
     /// <summary>The last days' readings, or from as far back as the newest reading lies.</summary>

@@ -117,5 +117,5 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
     }
 
     private static IReadOnlyList<IssuedLine> Lines(MorningSheet sheet) =>
-        [.. sheet.Programs.Select(p => new IssuedLine(p.Key, p.Advice, p.Percent, p.NeedsVisit))];
+        [.. sheet.Programs.Select(p => new IssuedLine(p.Key, p.Advice, p.Percent, p.NeedsVisit, p.PauseDays))];
 }

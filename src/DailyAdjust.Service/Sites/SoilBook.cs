@@ -47,17 +47,19 @@ public static class SoilBook
         IReadOnlyList<WeatherDay> known = [.. WeatherBook.Through(site, month.AddDays(-1), first).TakeWhile(day => day.EtoMm is not null)];
         var log = site.Ledger.Logbook.Effective();
         var sheets = site.Ledger.Sheets.Issued();
+        List<WeatherDay> before = [.. WeatherBook.BeforeState(site, site.Versions, start)];
         site.Ledger.InOneStep(() =>
         {
             foreach (var days in known.GroupBy(d => (d.Date.Year, d.Date.Month)).Select(g => g.ToList()))
             {
-                var end = Balance.Run(new BalanceInputs { Versions = site.Versions, Weather = days, Log = log, Sheets = sheets, StartState = start }).End;
+                var end = Balance.Run(new BalanceInputs { Versions = site.Versions, Weather = days, Before = before, Log = log, Sheets = sheets, StartState = start }).End;
                 if (end.Date.Day != 1)
                 {
                     break;
                 }
 
                 start = end;
+                before.AddRange(days);
                 site.Ledger.States.Put(end, HashOf(site, end.Date));
             }
         });

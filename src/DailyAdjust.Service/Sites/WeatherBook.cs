@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
@@ -9,9 +10,6 @@ namespace DailyAdjust.Service.Sites;
 /// </summary>
 public static class WeatherBook
 {
-    /// <summary>How far back a day looks.</summary>
-    private const int DaysLookedBack = 45;
-
     /// <summary>The last day of which the readings show the end; null = no reading yet.</summary>
     public static DateOnly? LastFinished(OpenSite site) =>
         ReadingsBook.LastDay(site) is { } last && site.Versions.Count > 0
@@ -58,9 +56,18 @@ public static class WeatherBook
             Through = through,
             Readings = ReadingsBook.Between(site, from.AddDays(-2), through.AddDays(1), upTo),
             Log = log,
-            Before = before.Count > DaysLookedBack ? [.. before.Skip(before.Count - DaysLookedBack)] : before,
+            Before = before.Count > LookBack.Days ? [.. before.Skip(before.Count - LookBack.Days)] : before,
             AsOf = asOf,
         });
+
+    /// <summary>The days before a state that a rain switch looks back at; none where no box has one, or the balance begins.</summary>
+    public static IReadOnlyList<WeatherDay> BeforeState(OpenSite site, IReadOnlyList<SiteVersion> versions, SoilState? state)
+    {
+        var start = versions[0].Site.Start;
+        return state is null || state.Date <= start || versions.All(v => v.Site.Controllers.All(c => c.RainSwitch is null))
+            ? []
+            : Through(site, state.Date.AddDays(-1), state.Date.AddDays(-LookBack.Days));
+    }
 
     /// <summary>
     /// Derives stored days again that new input touches: a day looks at itself, at 3 hours after its end and at the 45 days before it.
@@ -70,14 +77,14 @@ public static class WeatherBook
     {
         var start = site.Versions[0].Site.Start;
         var from = first.AddDays(-1) > start ? first.AddDays(-1) : start;
-        var stored = site.Ledger.Weather.Between(from, last.AddDays(DaysLookedBack));
+        var stored = site.Ledger.Weather.Between(from, last.AddDays(LookBack.Days));
         if (stored.Count == 0)
         {
             return;
         }
 
         var through = stored[^1].Day.Date;
-        var before = Before(site, from.AddDays(-DaysLookedBack) is var back && back > start ? back : start, from);
+        var before = Before(site, from.AddDays(-LookBack.Days) is var back && back > start ? back : start, from);
         DateOnly? differs = null;
         foreach (var day in Compute(site, site.Versions, from, through, before, site.Ledger.Logbook.Effective(), DateTimeOffset.MaxValue, long.MaxValue))
         {
@@ -122,7 +129,7 @@ public static class WeatherBook
             return (stored, []);
         }
 
-        var back = next.AddDays(-DaysLookedBack);
+        var back = next.AddDays(-LookBack.Days);
         var before = back >= begin || begin == start ? stored : Before(site, back > start ? back : start, next);
         return (stored, Compute(site, site.Versions, next, last, before, site.Ledger.Logbook.Effective(), DateTimeOffset.MaxValue, long.MaxValue));
     }

@@ -97,6 +97,8 @@ internal sealed class FallbackSheet(string text, string json)
     /// <summary>What advice.json says is assumed.</summary>
     public IReadOnlyList<string> Assumed => [.. _json.GetProperty("freshness").GetProperty("assumed").EnumerateArray().Select(a => a.GetString()!)];
 
+    public JsonElement Json => _json;
+
     public JsonElement Freshness => _json.GetProperty("freshness");
 
     public JsonElement Program(string controller, string program) =>

@@ -61,6 +61,12 @@ internal sealed record SmallCourse
 
     public IReadOnlyList<IssuedSheet> Sheets { get; init; } = [];
 
+    /// <summary>Whatever else a test's site has.</summary>
+    public Func<Site, Site> Described { get; init; } = site => site;
+
+    /// <summary>Of the mast.</summary>
+    public IReadOnlyList<Reading> NightReadings { get; init; } = [];
+
     public static WateringProgram EveryNight(string id, params string[] starts) => new()
     {
         Id = id,
@@ -82,7 +88,9 @@ internal sealed record SmallCourse
     public static SmallCourse OneStation(double depletionMm, Area? area = null, double minutes = 60) =>
         new() { Stations = [Station(1, area: area, minutes: minutes)], DepletionMm = [depletionMm] };
 
-    public Site Site => OneZone.Site(Area) with
+    public Site Site => Described(Plain);
+
+    private Site Plain => OneZone.Site(Area) with
     {
         Clock = new(Zone),
         StartSoil = StartSoil,
@@ -110,6 +118,8 @@ internal sealed record SmallCourse
             RainSinceMidnight = [new("yard", RainSinceMidnight.Sum(r => r.Mm), RainSinceMidnight, RainBasis.Measured, 0)],
             NewestReadingEnd = NewestReading ?? asOf,
             Forecast = Forecast,
+            NightReadings = NightReadings,
+            NewestReadingStation = NightReadings.Count > 0 ? "mast" : "",
             ForecastIssued = ForecastIssued,
             Log = Log,
             Sheets = Sheets,

@@ -15,5 +15,5 @@ internal static class Rendered
 
     /// <summary>US units, metric, no advice, and a forecast.</summary>
     public static IReadOnlyList<MorningSheet> EveryMorning =>
-        [InventedMorning.Build(), InventedMorning.Build(UnitSystem.Metric), InventedMorning.WithoutAdvice(), ForecastPartTests.With(ForecastPartTests.Forecast())];
+        [InventedMorning.Build(), InventedMorning.Build(UnitSystem.Metric), InventedMorning.WithoutAdvice(), ForecastPartTests.With(ForecastPartTests.Forecast()), InventedExceptions.Build()];
 }

@@ -9,7 +9,7 @@ public sealed class RoundCsvTests
 
     [Fact]
     public void It_has_the_columns_that_come_back() =>
-        Assert.Equal("sheet,controller,place,program,name,advice,old,new,done,found,note", Lines[0]);
+        Assert.Equal("sheet,controller,place,program,name,advice,old,new,done,found,note,pause days", Lines[0]);
 
     [Fact]
     public void One_row_for_every_dial_to_turn_then_what_waits_for_an_answer()

@@ -73,6 +73,16 @@ public sealed class TextReportTests
         Assert.Contains("3,407 L/min", text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_day_whose_rain_nobody_knows_is_not_everything_measured()
+    {
+        var sheet = Ordinary();
+        var measured = sheet with { Freshness = sheet.Freshness with { Assumed = [], SetAside = [] } };
+        var asked = measured with { Freshness = measured.Freshness with { UnknownRain = [new UnknownRain("east", sheet.Date.AddDays(-1), 0)] } };
+        Assert.Contains("Everything measured.", Rendered.File(ReportFiles.Text, measured), StringComparison.Ordinal);
+        Assert.DoesNotContain("Everything measured.", Rendered.File(ReportFiles.Text, asked), StringComparison.Ordinal);
+    }
+
     /// <summary>Everything answered, nothing failed: eight programs, the usual changes.</summary>
     private static MorningSheet Ordinary()
     {

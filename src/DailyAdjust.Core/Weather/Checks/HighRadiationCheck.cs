@@ -20,9 +20,9 @@ internal static class HighRadiationCheck
 
     public static string? WordsOf(StationHistory history)
     {
-        var days = history.Last(StationHistory.Days, d => d.SolarRatio).Count(r => r is >= Least and <= Most);
+        var days = history.Last(LookBack.Days, d => d.SolarRatio).Count(r => r is >= Least and <= Most);
         return days >= LeastDays
-            ? string.Create(CultureInfo.InvariantCulture, $"radiation was more than a clear sky's on {days} of the last {StationHistory.Days} days: the sensor reads high, or its unit is another")
+            ? string.Create(CultureInfo.InvariantCulture, $"radiation was more than a clear sky's on {days} of the last {LookBack.Days} days: the sensor reads high, or its unit is another")
             : null;
     }
 }

@@ -19,7 +19,7 @@ internal static class LowRadiationCheck
 
     public static string? WordsOf(StationHistory history)
     {
-        var ratios = history.Last(StationHistory.Days, d => d.SolarRatio);
+        var ratios = history.Last(LookBack.Days, d => d.SolarRatio);
         return ratios.Count >= LeastDays && ratios.Max() < LeastOfBest
             ? string.Create(CultureInfo.InvariantCulture, $"the clearest of {ratios.Count} days brought {ratios.Max() * 100:0} % of a clear sky's radiation: the sensor may be dirty, tilted or shaded")
             : null;

@@ -1,12 +1,11 @@
+using DailyAdjust.Core.Sites;
+
 namespace DailyAdjust.Core.Weather.Checks;
 
 /// <summary>One station's day and the 44 days before it; index 0 is the day, 1 the day before it.</summary>
 internal sealed class StationHistory
 {
-    /// <summary>A day looks no further back.</summary>
-    public const int Days = 45;
-
-    private readonly StationDay?[] _days = new StationDay?[Days];
+    private readonly StationDay?[] _days = new StationDay?[LookBack.Days];
 
     /// <param name="date">The day.</param>
     /// <param name="today">The station's day.</param>
@@ -17,7 +16,7 @@ internal sealed class StationHistory
         for (var i = before.Count - 1; i >= 0; i--)
         {
             var back = date.DayNumber - before[i].Date.DayNumber;
-            if (back >= Days)
+            if (back >= LookBack.Days)
             {
                 break;
             }

@@ -1,0 +1,143 @@
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Irrigation;
+
+/// <summary>What a grow-in runs from one round to the next.</summary>
+/// <param name="Sheet">The date of the sheet that says so.</param>
+/// <param name="Progress">0 on its first day, 1 when the program's own starts take over.</param>
+/// <param name="Starts">Times of day on the controller's clock, ascending.</param>
+public sealed record GrowInDay(DateOnly Sheet, double Progress, IReadOnlyList<TimeOnly> Starts);
+
+/// <summary>
+/// New turf on one program: several short starts every day, which taper to the program's own. From the round of one date to the next,
+/// starts fall evenly to the program's own, and the minutes of a start follow so that a day's water changes evenly from the one to the
+/// other. More starts than the program's own are spread evenly over the 12 hours from 07:00. Source: common practice.
+/// </summary>
+public sealed class GrowIn
+{
+    private static readonly TimeOnly DayBegins = new(7, 0);
+    private static readonly TimeSpan DayLasts = TimeSpan.FromHours(12);
+    private readonly Site _site;
+    private readonly Controller _controller;
+    private readonly WateringProgram _program;
+    private readonly int _startsFirst;
+    private readonly double _minutesFirst;
+    private readonly double _ownPercent;
+
+    private GrowIn(Site site, Controller controller, WateringProgram program, LogEntry entry, double ownPercent)
+    {
+        _site = site;
+        _controller = controller;
+        _program = program;
+        _startsFirst = entry.Times!.Value;
+        _minutesFirst = entry.Value!.Value;
+        _ownPercent = ownPercent;
+        Entry = entry;
+        First = entry.Time.Date;
+        Last = entry.Until!.Value.Date;
+        From = entry.Time.Begin(site.Clock);
+        Ends = entry.Until.Value.Clock is null ? site.Clock.ToInstant(Last.AddDays(1), site.Report.RoundDoneBy) : entry.Until.Value.Instant(site.Clock);
+    }
+
+    public ProgramKey Program => new(_controller.Id, _program.Id);
+
+    /// <summary>Who, why, and until when.</summary>
+    public LogEntry Entry { get; }
+
+    public DateOnly First { get; }
+
+    /// <summary>The last date on which a sheet has grow-in starts.</summary>
+    public DateOnly Last { get; }
+
+    /// <summary>UTC.</summary>
+    public DateTimeOffset From { get; }
+
+    /// <summary>UTC: from then on the program's own starts run. With a bare date: the round of the date after it.</summary>
+    public DateTimeOffset Ends { get; }
+
+    /// <summary>The grow-ins of a site's programs, in order of arrival.</summary>
+    internal static IReadOnlyList<GrowIn> Of(Site site, IReadOnlyList<LogEntry> log, SettingHistory settings)
+    {
+        var found = new List<GrowIn>();
+        foreach (var entry in log.Where(e => e is { Kind: LogKind.GrowIn, Value: not null, Times: not null, Until: not null }))
+        {
+            var controller = site.Controllers.FirstOrDefault(c => string.Equals(c.Id, entry.Where.Name, StringComparison.Ordinal));
+            var program = controller?.Programs.FirstOrDefault(p => string.Equals(p.Id, entry.Where.Item, StringComparison.Ordinal));
+            if (program is not null)
+            {
+                var key = new ProgramKey(controller!.Id, program.Id);
+                found.Add(new GrowIn(site, controller, program, entry, settings.LastRunning(key, entry.Time.Instant(site.Clock)).Percent));
+            }
+        }
+
+        return found;
+    }
+
+    public bool IsOn(DateTimeOffset instant) => From <= instant && instant < Ends;
+
+    /// <summary>What runs from a date's round to the next; null = its grow-in has not begun or is over.</summary>
+    public GrowInDay? On(DateOnly sheet)
+    {
+        if (sheet < First || sheet > Last)
+        {
+            return null;
+        }
+
+        var own = _program.Starts.Count;
+        var progress = (double)(sheet.DayNumber - First.DayNumber) / (Last.DayNumber + 1 - First.DayNumber);
+        var starts = Math.Max(1, (int)Math.Round(_startsFirst + ((own - _startsFirst) * progress), MidpointRounding.AwayFromZero));
+        return new GrowInDay(sheet, progress, starts <= own
+            ? [.. _program.Starts.Take(starts)]
+            : [.. Enumerable.Range(0, starts).Select(i => DayBegins.Add(DayLasts / starts * i)).Select(t => new TimeOnly(t.Hour, t.Minute))]);
+    }
+
+    /// <summary>Minutes of a station in each start, on the controller's step, never 0.</summary>
+    /// <param name="day">What runs.</param>
+    /// <param name="baseMinutes">The station's, above 0.</param>
+    public double MinutesOf(GrowInDay day, double baseMinutes)
+    {
+        var ownADay = _program.Starts.Count * RunMinutes.At(_controller, baseMinutes, _ownPercent);
+        var aDay = (_startsFirst * _minutesFirst * (1 - day.Progress)) + (ownADay * day.Progress);
+        return Math.Max(RunMinutes.At(_controller, aDay / day.Starts.Count, 100), _controller.MinutesStep);
+    }
+
+    /// <summary>Its starts on a calendar date, in order: up to the round those of the date before, then those of the date itself.</summary>
+    public IEnumerable<(ProgramStart Start, GrowInDay Day)> StartsOn(DateOnly date)
+    {
+        var round = _site.Report.RoundDoneBy;
+        var before = (On(date.AddDays(-1)) ?? On(date))?.Starts.Where(t => t < round).Select(t => (Time: t, Day: On(date.AddDays(-1)) ?? On(date)!)) ?? [];
+        var after = On(date)?.Starts.Where(t => t >= round).Select(t => (Time: t, Day: On(date)!)) ?? [];
+        foreach (var (time, day) in before.Concat(after))
+        {
+            var at = _controller.ClockStaysStandard ? _site.Clock.ToInstantStandard(date, time) : _site.Clock.ToInstant(date, time);
+            if (IsOn(at))
+            {
+                yield return (new ProgramStart(date, at), day);
+            }
+        }
+    }
+}
+
+/// <summary>The grow-in in force, by program; a later entry takes an earlier one's place from its begin on.</summary>
+internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log, SettingHistory settings)
+{
+    private readonly ILookup<ProgramKey, GrowIn> _all = GrowIn.Of(site, log, settings).ToLookup(g => g.Program);
+
+    public IEnumerable<GrowIn> All => _all.SelectMany(g => g);
+
+    /// <summary>Null = its own starts run.</summary>
+    public GrowIn? At(ProgramKey program, DateTimeOffset instant) =>
+        _all[program].Where(g => g.From <= instant).MaxBy(g => g.From) is { } newest && newest.IsOn(instant) ? newest : null;
+
+    /// <summary>The grow-in's starts of a date, each with what it runs.</summary>
+    public IEnumerable<(ProgramStart Start, GrowIn GrowIn, GrowInDay Day)> StartsOn(ProgramKey program, DateOnly date) => _all[program]
+        .SelectMany(g => g.StartsOn(date).Where(s => ReferenceEquals(At(program, s.Start.At), g)).Select(s => (s.Start, g, s.Day)));
+
+    /// <summary>Whether somebody stopped the program since its grow-in began.</summary>
+    public static bool IsStopped(GrowIn growIn, SettingHistory settings, DateTimeOffset at)
+    {
+        var setting = settings.At(growIn.Program, at);
+        return setting.Setting.IsOff && (setting.PausedUntil is not null || settings.OffSince(growIn.Program, at) > growIn.From);
+    }
+}

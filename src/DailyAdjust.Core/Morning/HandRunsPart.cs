@@ -1,0 +1,87 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
+
+namespace DailyAdjust.Core.Morning;
+
+/// <summary>
+/// Water-in and flush: the minutes that bring the depth, less what was run by hand and what rained since. Gross minutes = 60 × depth /
+/// (rate × efficiency); a flush has to reach the driest quarter too, so it divides by the lower-quarter distribution uniformity where
+/// that is known. Where rate exceeds intake, the minutes come in runs no longer than the longest cycle, as far apart as the soil takes
+/// to let in what stands on it. Source: common practice.
+/// </summary>
+internal static class HandRunsPart
+{
+    /// <summary>Less is done, mm: a rain gauge reads no finer.</summary>
+    private const double DoneMm = 0.05;
+
+    /// <summary>How long what was missed is still told.</summary>
+    private static readonly TimeSpan ToldLate = TimeSpan.FromHours(24);
+
+    public static IReadOnlyList<HandRunOrder> Of(AdviceContext context, IReadOnlyList<LogEntry> log, IEnumerable<WeatherDay> weather)
+    {
+        var clock = context.Site.Clock;
+        var falls = weather.SelectMany(d => d.Rain).Concat(context.RainSinceMidnight).SelectMany(g => g.Falls.Select(f => (g.Gauge, Fall: f))).ToLookup(f => f.Gauge, f => f.Fall, StringComparer.Ordinal);
+        var orders = new List<HandRunOrder>();
+        foreach (var entry in log.Where(e => e is { Kind: LogKind.WaterIn or LogKind.Flush, Value: not null, Until: not null }).OrderBy(e => e.Until!.Value))
+        {
+            var begin = entry.Time.Begin(clock);
+            var due = entry.Until!.Value.Instant(clock);
+            if (context.AsOf - due > ToldLate)
+            {
+                continue;
+            }
+
+            var runs = log.Where(e => e is { Kind: LogKind.Run, Value: not null } && e.Time.Instant(clock) >= begin).ToList();
+            List<HandRunStation> stations = [.. context.Zones
+                .Where(z => entry.Where.Covers(z.Station))
+                .OrderBy(z => context.Site.Controllers.First(c => string.Equals(c.Id, z.Station.Key.Controller, StringComparison.Ordinal)).Route)
+                .Select(z => Left(context.Site, z, entry, runs, falls[z.Station.Gauge].Where(f => f.At > begin).Sum(f => f.Mm)))
+                .OfType<HandRunStation>()];
+            if (stations.Count > 0)
+            {
+                orders.Add(new HandRunOrder(entry.Kind, entry.Where, entry.Value!.Value, due, due < context.AsOf, entry.By, entry.Note, stations));
+            }
+        }
+
+        return orders;
+    }
+
+    /// <summary>Gross minutes for a depth, not rounded. Source: common practice.</summary>
+    /// <param name="depthMm">0 or more.</param>
+    /// <param name="rateMmPerHour">Above 0.</param>
+    /// <param name="share">Efficiency or distribution uniformity, above 0 to 1.</param>
+    public static double GrossMinutes(double depthMm, double rateMmPerHour, double share) => 60 * depthMm / (rateMmPerHour * share);
+
+    private static HandRunStation? Left(Site site, ZonePlan zone, LogEntry entry, List<LogEntry> runs, double rainMm)
+    {
+        var station = zone.Station;
+        var share = entry.Kind == LogKind.Flush ? station.Area.DistributionUniformity ?? station.Area.Efficiency : station.Area.Efficiency;
+        var ran = runs.Sum(r => HandWater.Minutes(r, zone) ?? 0) / 60 * station.Rate.MmPerHour * share;
+        var left = entry.Value!.Value - ran - rainMm;
+        if (left <= DoneMm)
+        {
+            return null;
+        }
+
+        var controller = site.Controllers.First(c => string.Equals(c.Id, station.Key.Controller, StringComparison.Ordinal));
+        var minutes = Up(GrossMinutes(left, station.Rate.MmPerHour, share), controller.MinutesStep);
+        if (station.Area.Soil.IntakeRate is not { } intake || station.Rate.MmPerHour <= intake.MmPerHour)
+        {
+            return new HandRunStation(station.Key, station.Label, left, minutes, 1, minutes, 0);
+        }
+
+        var storage = station.Area.Soil.SurfaceStorage.Mm;
+        var longest = Math.Max(
+            Math.Floor(NetIrrigation.LongestCycleMinutes(station.Rate.MmPerHour, intake.MmPerHour, storage) / controller.MinutesStep) * controller.MinutesStep,
+            controller.MinutesStep);
+        var cycles = (int)Math.Ceiling((minutes / longest) - 1e-9);
+        return new HandRunStation(
+            station.Key, station.Label, left, minutes, cycles, Math.Min(longest, minutes), cycles > 1 ? Math.Ceiling(longest * (station.Rate.MmPerHour - intake.MmPerHour) / intake.MmPerHour) : 0);
+    }
+
+    /// <summary>On the controller's step, never less than asked for.</summary>
+    private static double Up(double minutes, double step) => Math.Ceiling((minutes / step) - 1e-9) * step;
+}

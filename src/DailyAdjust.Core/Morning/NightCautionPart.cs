@@ -1,0 +1,74 @@
+using System.Globalization;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Morning;
+
+/// <summary>A night that is too cold or too windy to water.</summary>
+/// <param name="Reason">Cold or wind.</param>
+/// <param name="Value">The lowest air temperature, °C, or the highest wind, m/s.</param>
+/// <param name="Limit">The site's, in the same unit.</param>
+/// <param name="IsForecast">Of the night to come; otherwise of last night, for want of a forecast.</param>
+/// <param name="Holds">The site holds its starts for it.</param>
+public sealed record NightCaution(OffReason Reason, double Value, double Limit, bool IsForecast, bool Holds);
+
+/// <summary>Cold and wind of the night: forecast, else as they were last night.</summary>
+internal static class NightCautionPart
+{
+    private const double MPerSPerMph = 0.44704;
+
+    public static IReadOnlyList<NightCaution> Of(MorningInputs inputs, Site site)
+    {
+        var night = inputs.Forecast.FirstOrDefault(day => day.Date == inputs.Date)?.Night;
+        var cautions = new List<NightCaution>();
+        var limits = site.Cautions;
+        if ((night?.LowestTemperatureC ?? OvernightPart.Of(inputs, site).LowestTemperatureC) is { } lowest && lowest < limits.ColdBelowC)
+        {
+            cautions.Add(new(OffReason.Cold, lowest, limits.ColdBelowC, night?.LowestTemperatureC is not null, limits.ColdHolds));
+        }
+
+        if ((night?.HighestWindMPerS ?? LastNightsWind(inputs)) is { } wind && wind > limits.WindAboveMPerS)
+        {
+            cautions.Add(new(OffReason.Wind, wind, limits.WindAboveMPerS, night?.HighestWindMPerS is not null, limits.WindHolds));
+        }
+
+        return cautions;
+    }
+
+    /// <summary>Orders for tonight's starts, where the site holds for it: from today's round to tomorrow's.</summary>
+    public static IReadOnlyList<OffOrder> Orders(MorningInputs inputs, Site site, IReadOnlyList<NightCaution> cautions)
+    {
+        var round = site.Report.RoundDoneBy;
+        return [.. cautions.Where(c => c.Holds).Select(c => new OffOrder(
+            c.Reason,
+            new Place(PlaceKind.Site, "", ""),
+            site.Clock.ToInstant(inputs.Date, round),
+            site.Clock.ToInstant(inputs.Date.AddDays(1), round),
+            new LogTime(inputs.Date, null),
+            Clause(c, site.Units),
+            ""))];
+    }
+
+    /// <summary>"34 °F forecast for tonight, below 40 °F".</summary>
+    public static string Clause(NightCaution caution, UnitSystem units)
+    {
+        var (text, side) = caution.Reason == OffReason.Cold
+            ? ((Func<double, string>)(v => Temperature(v, units)), "below")
+            : (v => Speed(v, units), "above");
+        return $"{text(caution.Value)} {(caution.IsForecast ? "forecast for tonight" : "last night, and nothing is forecast")}, {side} {text(caution.Limit)}";
+    }
+
+    private static double? LastNightsWind(MorningInputs inputs)
+    {
+        List<double> known = [.. inputs.NightReadings.Select(r => r.WindSpeedMPerS).Where(w => !double.IsNaN(w))];
+        return known.Count > 0 ? known.Max() : null;
+    }
+
+    private static string Temperature(double celsius, UnitSystem units) => units == UnitSystem.Us
+        ? ((celsius * 1.8) + 32).ToString("0", CultureInfo.InvariantCulture) + " °F"
+        : celsius.ToString("0.0", CultureInfo.InvariantCulture) + " °C";
+
+    private static string Speed(double mPerS, UnitSystem units) => units == UnitSystem.Us
+        ? (mPerS / MPerSPerMph).ToString("0", CultureInfo.InvariantCulture) + " mph"
+        : mPerS.ToString("0.0", CultureInfo.InvariantCulture) + " m/s";
+}

@@ -1,0 +1,8 @@
+namespace DailyAdjust.Core.Sites;
+
+/// <summary>How far back a day looks: no result of a day rests on anything older, but on the depletions that are carried.</summary>
+public static class LookBack
+{
+    /// <summary>Days before the day itself.</summary>
+    public const int Days = 45;
+}

@@ -1,0 +1,86 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Reports.Words;
+
+namespace DailyAdjust.Reports.Json;
+
+internal sealed record StandingJson(string Where, string What, string By, string? Begins, string? Until, int? DaysLeft);
+
+internal sealed record TakenOutJson(string At, string Why, string? Until);
+
+internal sealed record StationsOutJson(IReadOnlyList<string> Stations, string From, string Why, string? Until);
+
+internal sealed record FaultJson(string Since, string Note, string By);
+
+internal sealed record ExceptionsJson(
+    IReadOnlyList<HandRunJson> HandRuns,
+    IReadOnlyList<GrowInJson> GrowIns,
+    IReadOnlyList<RainSwitchJson> RainSwitches,
+    IReadOnlyList<SeasonJson> Season,
+    StageJson? Stage,
+    IReadOnlyList<NightCautionJson> Night)
+{
+    public static ExceptionsJson Of(SheetExceptions e, SiteClock clock) => new(
+        [.. e.HandRuns.Select(o => new HandRunJson(
+            KindWord.Of(o.Kind), o.Where.ToString(), AdviceDocumentBuilder.Number(o.DepthMm), Local(o.Due, clock), o.IsLate, o.By, o.Note,
+            [.. o.Stations.Select(s => new HandRunStationJson(
+                s.Station.Controller, s.Station.Station, AdviceDocumentBuilder.Number(s.LeftMm), s.Minutes, s.Cycles, s.CycleMinutes, s.SoakMinutes))]))],
+        [.. e.GrowIns.Select(g => new GrowInJson(
+            g.Program.Controller, g.Program.Program, g.Day, g.Days, CodeWords.Date(g.Last), [.. g.Starts.Select(SiteWords.Clock)],
+            [.. g.Minutes.SelectMany(m => m.Stations.Select(s => new GrowInMinutesJson(s.Station, m.Minutes)))], g.IsChange, g.IsOver))],
+        [.. e.Shut.Select(s => new RainSwitchJson(
+            s.Controller, Local(s.Span.From, clock), Local(s.Span.Ends, clock), s.Span.Gauge, AdviceDocumentBuilder.Number(s.Span.RainMm),
+            [.. s.Starts.Select(start => new ShutStartJson(start.Program.Controller, start.Program.Program, Local(start.At, clock)))]))],
+        [.. e.Season.Select(s => new SeasonJson(s.Controller, s.State, s.Since is { } since ? Local(since, clock) : null, s.CheckedOn is { } on ? CodeWords.Date(on) : null, s.CheckedBy))],
+        e.Stage is { } stage
+            ? new StageJson(
+                stage.Stage.Name, CodeWords.Date(stage.Stage.First), stage.Stage.Last is { } last ? CodeWords.Date(last) : null, stage.IsKnown, stage.MostPercent,
+                [.. stage.Ceilings.Select(c => new CeilingJson(c.Area, AdviceDocumentBuilder.Number(c.Percent)))])
+            : null,
+        [.. e.Night.Select(n => new NightCautionJson(
+            n.Reason == OffReason.Cold ? "cold" : "wind", AdviceDocumentBuilder.Number(n.Value), AdviceDocumentBuilder.Number(n.Limit), n.IsForecast, n.Holds))]);
+
+    public static IReadOnlyList<StandingJson> Standing(MorningSheet sheet) => [.. sheet.StandingOrders.Select(o => new StandingJson(
+        o.Where, o.What, o.By, o.Begins is { } begins ? Local(begins, sheet.Site.Clock) : null, Until(o.Until, o.UntilClock), o.Until?.DayNumber - sheet.Date.DayNumber))];
+
+    public static IReadOnlyList<TakenOutJson> TakenOut(ProgramAdvice p, SiteClock clock) =>
+        [.. p.TakenOut.Select(t => new TakenOutJson(Local(t.At, clock), t.Why, Until(t.Until)))];
+
+    public static IReadOnlyList<StationsOutJson> StationsOut(ProgramAdvice p, SiteClock clock) =>
+        [.. p.StationsOut.Select(o => new StationsOutJson([.. o.Stations.Select(s => s.Station)], Local(o.From, clock), o.Why, Until(o.Until)))];
+
+    public static FaultJson? Fault(ProgramAdvice p, SiteClock clock) => p.Fault is { } fault ? new FaultJson(Local(fault.Since, clock), fault.Note, fault.By) : null;
+
+    private static string? Until(LogTime? time) => time is { } t ? Until(t.Date, t.Clock) : null;
+
+    /// <summary>A bare date: through that date.</summary>
+    private static string? Until(DateOnly? date, TimeOnly? clock) =>
+        date is not { } day ? null : clock is { } time ? $"{CodeWords.Date(day)}T{SiteWords.Clock(time)}" : CodeWords.Date(day);
+
+    private static string Local(DateTimeOffset instant, SiteClock clock) => CodeWords.Minute(clock.ToLocal(instant));
+}
+
+internal sealed record HandRunJson(
+    string Kind, string Where, double DepthMm, string Due, bool Late, string By, string Note, IReadOnlyList<HandRunStationJson> Stations);
+
+internal sealed record HandRunStationJson(string Controller, string Station, double LeftMm, double Minutes, int Cycles, double CycleMinutes, double SoakMinutes);
+
+internal sealed record GrowInJson(
+    string Controller, string Program, int Day, int Days, string Last, IReadOnlyList<string> Starts, IReadOnlyList<GrowInMinutesJson> Minutes, bool Change, bool Over);
+
+internal sealed record GrowInMinutesJson(string Station, double Minutes);
+
+internal sealed record RainSwitchJson(string Controller, string From, string Ends, string Gauge, double RainMm, IReadOnlyList<ShutStartJson> Starts);
+
+internal sealed record ShutStartJson(string Controller, string Program, string At);
+
+internal sealed record SeasonJson(string Controller, string State, string? Since, string? CheckedOn, string CheckedBy);
+
+internal sealed record StageJson(string Name, string First, string? Last, bool Known, double? MostPercent, IReadOnlyList<CeilingJson> Ceilings);
+
+internal sealed record CeilingJson(string Area, double Percent);
+
+/// <summary>Value and limit: °C for cold, m/s for wind.</summary>
+internal sealed record NightCautionJson(string Kind, double Value, double Limit, bool Forecast, bool Holds);

@@ -1,0 +1,106 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Morning;
+
+namespace DailyAdjust.Reports.Words;
+
+/// <summary>One thing that is otherwise today, and what to do about it.</summary>
+/// <param name="Title">What it is.</param>
+/// <param name="Lines">Each a sentence or a box to tick.</param>
+internal sealed record ExceptionGroup(string Title, IReadOnlyList<string> Lines);
+
+/// <summary>What is otherwise today than on an ordinary day, in the order in which it presses.</summary>
+internal static class ExceptionWords
+{
+    public const string Title = "Today otherwise";
+
+    public static IReadOnlyList<ExceptionGroup> Of(SheetView view) =>
+    [
+        .. HandRuns(view),
+        .. Group("Take out before tonight", TakenOut(view)),
+        .. Group("Grow-in", view.Sheet.Exceptions.GrowIns.SelectMany(g => GrowIn(g, view))),
+        .. Group("Is it mended?", view.Sheet.Programs.Where(p => p.Fault is not null).Select(p => Fault(p, view))),
+        .. Group("Rain switch", view.Sheet.Exceptions.Shut.SelectMany(s => Shut(s, view))),
+        .. Group("Cold and wind", view.Sheet.Exceptions.Night.Select(n => NightWords.Caution(n, view.Words))),
+        .. Group("Drought stage", view.Sheet.Exceptions.Stage is { } stage ? StageWords.Of(stage) : []),
+        .. SeasonWords.Of(view),
+    ];
+
+    private static IEnumerable<ExceptionGroup> Group(string title, IEnumerable<string> lines)
+    {
+        var all = lines.ToList();
+        if (all.Count > 0)
+        {
+            yield return new ExceptionGroup(title, all);
+        }
+    }
+
+    private static IEnumerable<ExceptionGroup> HandRuns(SheetView view)
+    {
+        foreach (var order in view.Sheet.Exceptions.HandRuns)
+        {
+            var what = order.Kind == LogKind.Flush ? "Flush salts down" : "Water in";
+            var why = string.Join(", ", new[] { order.Note, order.By.Length > 0 ? "by " + order.By : "" }.Where(t => t.Length > 0));
+            var due = order.IsLate ? $"was due {view.Words.When(order.Due)} and is not all run by the logbook" : $"by {view.Words.When(order.Due)}";
+            yield return new ExceptionGroup(
+                $"{what} by hand: {view.Words.DepthOf(order.DepthMm)} at {order.Where}, {due}{(why.Length > 0 ? $" ({why})" : "")}",
+                [.. order.Stations.Select(s => HandRun(s, order, view.Words))]);
+        }
+    }
+
+    private static string HandRun(HandRunStation station, HandRunOrder order, SiteWords words)
+    {
+        var left = station.LeftMm < order.DepthMm - 0.05 ? $" ({words.DepthOf(station.LeftMm)} is left)" : "";
+        var runs = station.Cycles > 1
+            ? $", as {SiteWords.Count(station.Cycles)} runs of at most {SiteWords.Minutes(station.CycleMinutes)}, {SiteWords.Minutes(station.SoakMinutes)} apart"
+            : "";
+        return $"{ZoneWords.Named(station.Name, station.Station)}: {SiteWords.Minutes(station.Minutes)}{runs}{left}";
+    }
+
+    private static IEnumerable<string> TakenOut(SheetView view)
+    {
+        foreach (var program in view.Sheet.Programs)
+        {
+            foreach (var start in program.TakenOut)
+            {
+                yield return $"{view.Label(program.Key)}: take out the start of {view.Words.When(start.At)}. It must not run: {FreshnessWords.Sentence(start.Why)}{Until(start.Until, view.Words)}";
+            }
+
+            foreach (var out_ in program.StationsOut)
+            {
+                yield return $"{view.Label(program.Key)}: take out {CommonWords.Count(out_.Stations.Count, "station", "stations")} {CommonWords.List([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(out_.Why)}{Until(out_.Until, view.Words)}";
+            }
+        }
+    }
+
+    private static IEnumerable<string> GrowIn(GrowInLine line, SheetView view)
+    {
+        var starts = string.Join(" ", line.Starts.Select(SiteWords.Clock));
+        if (line.IsOver)
+        {
+            yield return $"{view.Label(line.Program)}: grow-in is over. Key in its own starts ({starts}), days and minutes, as on its door card.";
+        }
+        else if (line.IsChange)
+        {
+            var minutes = line.Minutes.Count == 1
+                ? SiteWords.Minutes(line.Minutes[0].Minutes)
+                : string.Join(", ", line.Minutes.Select(m => $"{SiteWords.Minutes(m.Minutes)} on {CommonWords.List([.. m.Stations.Select(s => s.Station)])}"));
+            yield return $"{view.Label(line.Program)}, day {SiteWords.Count(line.Day)} of {SiteWords.Count(line.Days)}: key in {CommonWords.Count(line.Starts.Count, "start", "starts")} ({starts}) x {minutes}, every day.";
+        }
+    }
+
+    private static string Fault(ProgramAdvice program, SheetView view) =>
+        $"{view.Label(program.Key)} is off since {view.Words.Day(view.Sheet.Site.Clock.DateOf(program.Fault!.Since))}: \"{program.Fault.Note}\"{(program.Fault.By.Length > 0 ? $" ({program.Fault.By})" : "")}. "
+        + (program.Advice == AdviceKind.Resume ? "Turn it on only if it is mended." : $"If it is mended: {Answers.Checked(program.Key.Controller, view.Issue.SiteId)}");
+
+    private static IEnumerable<string> Shut(ShutBox box, SheetView view)
+    {
+        yield return $"{box.Controller}: shut from {view.Words.When(box.Span.From)} until {view.Words.When(box.Span.Ends)} ({view.Words.DepthOf(box.Span.RainMm)} at gauge {box.Span.Gauge}).";
+        foreach (var start in box.Starts)
+        {
+            yield return $"{view.Label(start.Program)}, start of {view.Words.When(start.At)}: taken not to have run. If it did: {Answers.Ran(start.Program, view.Sheet.Site.Clock.DateOf(start.At), view.Issue.SiteId)}";
+        }
+    }
+
+    private static string Until(LogTime? until, SiteWords words) => until is { } end ? $" {StandingWords.Ends(end.Date, end.Clock, words)}." : "";
+}

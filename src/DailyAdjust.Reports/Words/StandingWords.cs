@@ -1,0 +1,27 @@
+using DailyAdjust.Core.Morning;
+
+namespace DailyAdjust.Reports.Words;
+
+/// <summary>What is in force, who ordered it, and how many days are left.</summary>
+internal static class StandingWords
+{
+    /// <summary>"C1: Hold: drainage work (M. Ortiz). Through Thu 18 June, 3 days left."</summary>
+    public static string Order(StandingOrder order, SiteWords words)
+    {
+        var begins = order.Begins is { } from ? $" From {words.When(from)}." : "";
+        var by = order.By.Length > 0 ? $" Ordered by {order.By}." : "";
+        var ends = order.Until is { } until ? $" {Ends(until, order.UntilClock, words)}, {Left(until, words)}." : " No end given.";
+        return $"{order.Where}: {FreshnessWords.Sentence(order.What)}{by}{begins}{ends}";
+    }
+
+    /// <summary>"Through Thu 18 June", "Until 18:00 today".</summary>
+    public static string Ends(DateOnly date, TimeOnly? clock, SiteWords words) =>
+        clock is { } time ? $"Until {SiteWords.Clock(time)} {words.Day(date)}" : $"Through {(date == words.SheetDate ? words.Day(date) : SiteWords.Date(date))}";
+
+    private static string Left(DateOnly until, SiteWords words) => (until.DayNumber - words.SheetDate.DayNumber) switch
+    {
+        <= 0 => "the last day",
+        1 => "1 day left",
+        var days => $"{SiteWords.Count(days)} days left",
+    };
+}

@@ -1,0 +1,60 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Tests.Reports;
+
+/// <summary>The invented morning with everything that can be otherwise than on an ordinary day.</summary>
+internal static class InventedExceptions
+{
+    private static readonly DateOnly Date = InventedMorning.Date;
+    private static readonly LogEntry Spoken = new()
+    {
+        Time = new LogTime(Date.AddDays(-2), new(8, 0)),
+        Kind = LogKind.Stage,
+        Where = new Place(PlaceKind.Site, "", ""),
+        Text = "stage 2",
+        By = "R. Vance",
+    };
+
+    public static MorningSheet Build()
+    {
+        var sheet = InventedMorning.Build();
+        return sheet with
+        {
+            StandingOrders =
+            [
+                new StandingOrder("area:greens", "no water, wetting agent", Date.AddDays(1)) { UntilClock = new(18, 0), By = "R. Vance", Begins = At(1, 6) },
+                new StandingOrder("C/P1", "grow-in: new sod", Date.AddDays(9)),
+            ],
+            Exceptions = new SheetExceptions
+            {
+                HandRuns =
+                [
+                    new HandRunOrder(LogKind.WaterIn, new Place(PlaceKind.Area, "greens", ""), 6.35, At(0, 20), IsLate: false, "R. Vance", "granular", [
+                        new HandRunStation(new StationKey("A", "1"), "Green 1", 4, 26, 3, 10, 25),
+                        new HandRunStation(new StationKey("A", "2"), "Green 2", 6.35, 38, 1, 38, 0)]),
+                ],
+                GrowIns = [new GrowInLine(new ProgramKey("C", "P1"), 3, 12, Date.AddDays(9), [new(7, 0), new(10, 0), new(13, 0)], [new GrowInMinutes([new StationKey("C", "2")], 4)], IsChange: true, IsOver: false)],
+                Shut = [new ShutBox("D", new ShutSpan(At(-1, 17), At(0, 17), "shop", 9.4), [new ShutStart(new ProgramKey("D", "P1"), At(0, 2))])],
+                Season = [new SeasonBox("E", SeasonState.Closing, At(-1, 9), null, ""), new SeasonBox("B", SeasonState.Closing, At(-1, 9), Date.AddDays(-1), "Pat")],
+                Stage = new StageLine(new StageInForce("stage 2", Date.AddDays(-2), null, Spoken), 60, IsKnown: true, [new AreaCeiling("rough", 0), new AreaCeiling("greens", 100)]),
+                Night = [new NightCaution(OffReason.Cold, 1.5, 4.4444, IsForecast: true, Holds: true), new NightCaution(OffReason.Wind, 6.2, 4.4704, IsForecast: false, Holds: false)],
+            },
+            Programs = [.. sheet.Programs.Select((p, i) => i == 0 ? Hit(p) : p)],
+        };
+    }
+
+    private static ProgramAdvice Hit(ProgramAdvice program) => program with
+    {
+        PauseDays = 3,
+        PausedUntil = At(2, 7),
+        TakenOut = [new TakenOutStart(At(0, 21), "event, club final", new LogTime(Date, new(23, 0)))],
+        StationsOut = [new TakenOutStations([new StationKey("A", "3"), new StationKey("A", "4")], At(0, 21), "hold: drain work", null)],
+        Fault = new Fault(At(-3, 9), "leak at the 6th", "Pat", IsOwnNote: true),
+    };
+
+    private static DateTimeOffset At(int day, int hour) => InventedCourse.Build(UnitSystem.Us).Clock.ToInstant(Date.AddDays(day), new TimeOnly(hour, 0));
+}
