@@ -13,6 +13,7 @@ internal sealed class ProgramAdvisor(
     string? noAdvice)
 {
     private readonly ReasonWriter _reasons = new(context, recentRain, noAdvice);
+    private readonly BoxJudge _boxes = new(context, doubts, noAdvice is not null);
 
     /// <summary>Every program, in walking order.</summary>
     public IReadOnlyList<Judged> Judge()
@@ -20,9 +21,7 @@ internal sealed class ProgramAdvisor(
         var all = new List<Judged>();
         foreach (var controller in context.Site.Controllers.OrderBy(c => c.Route))
         {
-            var cases = context.Programs.Where(p => ReferenceEquals(p.Controller, controller)).Select(p => CaseOf(p)).ToList();
-            var share = controller.Applies == PercentApplies.Controller;
-            all.AddRange(cases.Select(c => new Judged(c, Decide(c, share ? cases : [c]))));
+            all.AddRange(_boxes.Judge(controller, _ => true));
         }
 
         return all;
@@ -34,21 +33,13 @@ internal sealed class ProgramAdvisor(
         var worth = new List<VisitWorth>();
         foreach (var controller in context.Site.Controllers.Where(_ => noAdvice is null))
         {
-            var cases = context.Programs.Where(p => ReferenceEquals(p.Controller, controller)).Select(p => new ProgramCase(context, p, reckons: true, asIfVisited: true)).ToList();
-            var share = controller.Applies == PercentApplies.Controller;
-            worth.AddRange(cases
-                .Where(c => !context.Visits.IsVisit(c.Program, context.Date))
-                .Select(c => VisitWorth.Of(context, c, Decide(c, share ? cases : [c])))
+            worth.AddRange(_boxes.Judge(controller, p => !context.Visits.IsVisit(p, context.Date), asIfVisited: true)
+                .Select(j => VisitWorth.Of(context, j.Case, j.Decision))
                 .OfType<VisitWorth>());
         }
 
         return [.. worth.OrderByDescending(w => w.Cost)];
     }
-
-    private ProgramCase CaseOf(PlannedProgram program) => new(context, program, reckons: noAdvice is null);
-
-    private Decision Decide(ProgramCase program, IReadOnlyList<ProgramCase> box) =>
-        DecisionRules.Decide(context, program, box, noAdvice is not null, doubts);
 
     /// <summary>The whole advice for a program.</summary>
     /// <param name="program">As this advisor judged it.</param>

@@ -9,14 +9,17 @@ namespace DailyAdjust.Core.Advice;
 internal sealed class ProgramCase
 {
     private readonly AdviceContext _context;
+    private readonly IReadOnlyDictionary<ProgramKey, Setting> _newSettings;
 
     /// <param name="context">The morning.</param>
     /// <param name="program">The program.</param>
     /// <param name="reckons">Whether the weather allows any reckoning.</param>
     /// <param name="asIfVisited">As if somebody came today, whatever the visit days are.</param>
-    public ProgramCase(AdviceContext context, PlannedProgram program, bool reckons, bool asIfVisited = false)
+    /// <param name="newSettings">What other programs run at from this morning's round on, where that is decided already.</param>
+    public ProgramCase(AdviceContext context, PlannedProgram program, bool reckons, bool asIfVisited, IReadOnlyDictionary<ProgramKey, Setting> newSettings)
     {
         _context = context;
+        _newSettings = newSettings;
         Program = program;
         Present = context.Settings.At(program.Key, context.AsOf);
         var whole = Horizon.Of(context.Site, program, context.Visits, context.Date);
@@ -73,7 +76,7 @@ internal sealed class ProgramCase
     public ProgramNeed NeedOn(Horizon horizon, Setting between, SupposedRain rain)
     {
         var zones = _context.ZonesOf(Program)
-            .Select(z => ZoneNeed.Of(ForecastBuilder.Build(_context, z, Program, horizon, between, rain), Program))
+            .Select(z => ZoneNeed.Of(ForecastBuilder.Build(_context, z, Program, horizon, between, rain, _newSettings), Program))
             .ToList();
         return ProgramNeed.Of(zones, _context.Site.Report.Satisfy);
     }

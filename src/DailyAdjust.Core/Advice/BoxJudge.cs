@@ -1,0 +1,70 @@
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Quantities;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>
+/// Judges the programs of one controller: together where they share a percentage; one after another, in the order of their starts, where a station
+/// stands in two of them, so that the second is judged with the first one's new number; else each by itself.
+/// </summary>
+internal sealed class BoxJudge(AdviceContext context, Doubts doubts, bool noSoundAdvice)
+{
+    private static readonly IReadOnlyDictionary<ProgramKey, Setting> Nothing = new Dictionary<ProgramKey, Setting>();
+
+    /// <param name="controller">The box.</param>
+    /// <param name="asked">Which of its programs are asked about.</param>
+    /// <param name="asIfVisited">As if somebody came today, whatever the visit days are.</param>
+    /// <returns>Those programs, in the controller's order.</returns>
+    public IEnumerable<Judged> Judge(Controller controller, Func<PlannedProgram, bool> asked, bool asIfVisited = false)
+    {
+        var programs = context.Programs.Where(p => ReferenceEquals(p.Controller, controller)).ToList();
+        if (!programs.Exists(p => asked(p)))
+        {
+            return [];
+        }
+
+        ProgramCase CaseOf(PlannedProgram program, IReadOnlyDictionary<ProgramKey, Setting> newSettings) =>
+            new(context, program, !noSoundAdvice, asIfVisited, newSettings);
+        if (controller.Applies == PercentApplies.Controller)
+        {
+            var box = programs.ConvertAll(p => CaseOf(p, Nothing));
+            return box.Where(c => asked(c.Program)).Select(c => Judged(c, box));
+        }
+
+        if (!programs.Exists(p => context.ZonesOf(p).Any(z => z.Programs.Count > 1)))
+        {
+            return programs.Where(asked).Select(p => CaseOf(p, Nothing)).Select(c => Judged(c, [c]));
+        }
+
+        return InOrderOfStarts(programs, CaseOf).OrderBy(j => programs.IndexOf(j.Case.Program)).Where(j => asked(j.Case.Program));
+    }
+
+    private List<Judged> InOrderOfStarts(List<PlannedProgram> programs, Func<PlannedProgram, IReadOnlyDictionary<ProgramKey, Setting>, ProgramCase> caseOf)
+    {
+        var judged = new List<Judged>();
+        foreach (var program in programs.OrderBy(FirstStart))
+        {
+            var known = judged.Where(j => j.Case.IsVisit).ToDictionary(j => j.Case.Program.Key, NewSetting);
+            var next = caseOf(program, known);
+            judged.Add(Judged(next, [next]));
+        }
+
+        return judged;
+    }
+
+    private Judged Judged(ProgramCase program, IReadOnlyList<ProgramCase> box) => new(program, DecisionRules.Decide(context, program, box, noSoundAdvice, doubts));
+
+    /// <summary>The first one from the round on; a program without any comes last.</summary>
+    private DateTimeOffset FirstStart(PlannedProgram program) => ProgramStarts.From(context.Site, program.Controller, program.Program, context.RoundDone)
+        .Select(s => s.At).DefaultIfEmpty(DateTimeOffset.MaxValue).First();
+
+    /// <summary>What stands on the program once the advice is carried out.</summary>
+    private static Setting NewSetting(Judged judged) => judged.Decision.Advice switch
+    {
+        AdviceKind.Set or AdviceKind.Resume => new Setting(judged.Decision.Percent!.Value),
+        AdviceKind.Skip or AdviceKind.Off or AdviceKind.KeepOff => Setting.Off,
+        _ => judged.Case.Present.Setting,
+    };
+}
