@@ -31,7 +31,7 @@ internal sealed class AdviceContext
         Site = site;
         Date = date;
         AsOf = asOf;
-        RoundDone = site.Clock.ToInstant(date, site.Report.RoundDoneBy);
+        RoundDone = site.Report.StartsChangeFrom(site.Clock, date, asOf);
         Settings = settings;
         DepletionMm = depletionMm;
         RainSinceMidnight = rainSinceMidnight;
@@ -83,7 +83,11 @@ internal sealed class AdviceContext
 
     public IReadOnlyList<PlannedProgram> Programs => _plan.Programs;
 
+    /// <summary>Starts from here on run at what this sheet says: round_done_by, or after a later look the minute that follows it. UTC.</summary>
     public DateTimeOffset RoundDone { get; }
+
+    /// <summary>A later look of the day: reference ET that was measured since midnight; null = none.</summary>
+    public DrawnToday? Drawn { get; init; }
 
     /// <summary>Room in which one zone after another is laid out; a morning is reckoned by one thread.</summary>
     internal List<ZoneForecast.Step> Steps { get; } = [];
@@ -95,11 +99,15 @@ internal sealed class AdviceContext
     {
         if (!_eto.TryGetValue(date, out var eto))
         {
-            _eto[date] = eto = _expectedEto(date);
+            eto = _expectedEto(date);
+            _eto[date] = eto = date == Date && Drawn is { } drawn ? drawn.TotalMm : eto;
         }
 
         return eto;
     }
+
+    /// <summary>The share of a date's expected ETo that is drawn by an instant at which the draw curve stands at a share.</summary>
+    public double ShareDrawn(DateOnly date, double share) => date == Date && Drawn is { } drawn ? drawn.ShareOf(share) : share;
 
     public GaugeDay? RainAt(string gauge) =>
         RainSinceMidnight.FirstOrDefault(r => string.Equals(r.Gauge, gauge, StringComparison.Ordinal));

@@ -16,8 +16,9 @@ internal sealed class BoxJudge(AdviceContext context, Doubts doubts, bool noSoun
     /// <param name="controller">The box.</param>
     /// <param name="asked">Which of its programs are asked about.</param>
     /// <param name="asIfVisited">As if somebody came today, whatever the visit days are.</param>
+    /// <param name="rain">Rain to suppose.</param>
     /// <returns>Those programs, in the controller's order.</returns>
-    public IEnumerable<Judged> Judge(Controller controller, Func<PlannedProgram, bool> asked, bool asIfVisited = false)
+    public IEnumerable<(ProgramCase Case, Decision Decision)> Judge(Controller controller, Func<PlannedProgram, bool> asked, bool asIfVisited = false, SupposedRain rain = default)
     {
         var programs = context.Programs.Where(p => ReferenceEquals(p.Controller, controller)).ToList();
         if (!programs.Exists(p => asked(p)))
@@ -26,45 +27,45 @@ internal sealed class BoxJudge(AdviceContext context, Doubts doubts, bool noSoun
         }
 
         ProgramCase CaseOf(PlannedProgram program, IReadOnlyDictionary<ProgramKey, Setting> newSettings) =>
-            new(context, program, !noSoundAdvice, asIfVisited, newSettings);
+            new(context, program, !noSoundAdvice, asIfVisited, newSettings, rain);
         if (controller.Applies == PercentApplies.Controller)
         {
             var box = programs.ConvertAll(p => CaseOf(p, Nothing));
-            return box.Where(c => asked(c.Program)).Select(c => Judged(c, box));
+            return box.Where(c => asked(c.Program)).Select(c => (c, Decide(c, box)));
         }
 
         if (!programs.Exists(p => context.ZonesOf(p).Any(z => z.Programs.Count > 1)))
         {
-            return programs.Where(asked).Select(p => CaseOf(p, Nothing)).Select(c => Judged(c, [c]));
+            return programs.Where(asked).Select(p => CaseOf(p, Nothing)).Select(c => (c, Decide(c, [c])));
         }
 
         return InOrderOfStarts(programs, CaseOf).OrderBy(j => programs.IndexOf(j.Case.Program)).Where(j => asked(j.Case.Program));
     }
 
-    private List<Judged> InOrderOfStarts(List<PlannedProgram> programs, Func<PlannedProgram, IReadOnlyDictionary<ProgramKey, Setting>, ProgramCase> caseOf)
+    private List<(ProgramCase Case, Decision Decision)> InOrderOfStarts(List<PlannedProgram> programs, Func<PlannedProgram, IReadOnlyDictionary<ProgramKey, Setting>, ProgramCase> caseOf)
     {
-        var judged = new List<Judged>();
+        var judged = new List<(ProgramCase Case, Decision Decision)>();
         foreach (var program in programs.OrderBy(FirstStart))
         {
-            var known = judged.Where(j => j.Case.IsVisit).ToDictionary(j => j.Case.Program.Key, NewSetting);
+            var known = judged.Where(j => j.Case.IsVisit).ToDictionary(j => j.Case.Program.Key, j => NewSetting(j.Case, j.Decision));
             var next = caseOf(program, known);
-            judged.Add(Judged(next, [next]));
+            judged.Add((next, Decide(next, [next])));
         }
 
         return judged;
     }
 
-    private Judged Judged(ProgramCase program, IReadOnlyList<ProgramCase> box) => new(program, DecisionRules.Decide(context, program, box, noSoundAdvice, doubts));
+    private Decision Decide(ProgramCase program, IReadOnlyList<ProgramCase> box) => DecisionRules.Decide(context, program, box, noSoundAdvice, doubts);
 
     /// <summary>The first one from the round on; a program without any comes last.</summary>
     private DateTimeOffset FirstStart(PlannedProgram program) => ProgramStarts.From(context.Site, program.Controller, program.Program, context.RoundDone)
         .Select(s => s.At).DefaultIfEmpty(DateTimeOffset.MaxValue).First();
 
     /// <summary>What stands on the program once the advice is carried out.</summary>
-    private static Setting NewSetting(Judged judged) => judged.Decision.Advice switch
+    private static Setting NewSetting(ProgramCase program, Decision decision) => decision.Advice switch
     {
-        AdviceKind.Set or AdviceKind.Resume => new Setting(judged.Decision.Percent!.Value),
+        AdviceKind.Set or AdviceKind.Resume => new Setting(decision.Percent!.Value),
         AdviceKind.Skip or AdviceKind.Off or AdviceKind.KeepOff => Setting.Off,
-        _ => judged.Case.Present.Setting,
+        _ => program.Present.Setting,
     };
 }

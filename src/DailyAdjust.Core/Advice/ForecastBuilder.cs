@@ -5,8 +5,10 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
 
-/// <summary>Water that is supposed to fall right before the horizon's first start (for stop rules).</summary>
-internal readonly record struct SupposedRain(double Mm);
+/// <summary>Rain that is supposed to be in every gauge by an instant (for stop rules).</summary>
+/// <param name="Mm">0 or more.</param>
+/// <param name="At">When, UTC.</param>
+internal readonly record struct SupposedRain(double Mm, DateTimeOffset At);
 
 /// <summary>Lays a zone's days to come out as steps.</summary>
 internal static class ForecastBuilder
@@ -16,7 +18,7 @@ internal static class ForecastBuilder
     /// <param name="program">The program whose starts are open from the horizon on.</param>
     /// <param name="horizon">Which starts are looked at.</param>
     /// <param name="between">What the program runs at from this morning's round until the horizon opens (later visits only).</param>
-    /// <param name="rain">Rain to suppose right before the horizon's first start.</param>
+    /// <param name="rain">Rain to suppose.</param>
     /// <param name="newSettings">What other programs run at from this morning's round on, where that is decided already.</param>
     public static ZoneForecast Build(AdviceContext context, ZonePlan zone, PlannedProgram program, Horizon horizon, Setting between, SupposedRain rain, IReadOnlyDictionary<ProgramKey, Setting> newSettings)
     {
@@ -39,9 +41,10 @@ internal static class ForecastBuilder
             foreach (var e in events)
             {
                 var isOpen = e.Slot >= 0;
-                steps.Add(new ZoneForecast.Step(begins, demand * (e.DrawnBy - drawnBy), e.AmountMm, isOpen ? slot : -1, e.Kind == WaterKind.Probe, slot > horizon.Starts.Count));
+                var by = context.ShareDrawn(date, e.DrawnBy);
+                steps.Add(new ZoneForecast.Step(begins, demand * (by - drawnBy), e.AmountMm, isOpen ? slot : -1, e.Kind == WaterKind.Probe, slot > horizon.Starts.Count));
                 slot += isOpen ? 1 : 0;
-                drawnBy = Math.Max(drawnBy, e.DrawnBy);
+                drawnBy = Math.Max(drawnBy, by);
                 begins = false;
             }
 
@@ -65,6 +68,11 @@ internal static class ForecastBuilder
             day.AddHand(events, zone);
         }
 
+        if (rain.Mm > 0 && context.Site.Clock.DateOf(rain.At) == day.Date)
+        {
+            events.Add(new WaterEvent(rain.At, WaterKind.Rain, day.ShareBy(rain.At), rain.Mm));
+        }
+
         foreach (var start in day.StartsAt(zone.Station.Key.Controller))
         {
             if (!zone.Station.BaseMinutes.TryGetValue(start.Program.Key.Program, out var baseMinutes))
@@ -80,11 +88,6 @@ internal static class ForecastBuilder
 
             if (own && start.Start.At >= horizon.Opens)
             {
-                if (rain.Mm > 0 && start.Start.At == horizon.Starts[0].At)
-                {
-                    events.Add(new WaterEvent(start.Start.At, WaterKind.Rain, start.DrawnBy, rain.Mm));
-                }
-
                 events.Add(new WaterEvent(start.Start.At, WaterKind.Irrigation, start.DrawnBy, 0, Slot: 0));
                 continue;
             }

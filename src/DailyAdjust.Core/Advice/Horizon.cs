@@ -7,7 +7,7 @@ namespace DailyAdjust.Core.Advice;
 /// What one visit decides about: every start from round_done_by of that day until round_done_by of the next visit day;
 /// and the starts behind it that tell whether the program can wait.
 /// </summary>
-/// <param name="Opens">round_done_by of the visit day, UTC.</param>
+/// <param name="Opens">round_done_by of the visit day, or for a look after it the minute that follows, UTC.</param>
 /// <param name="Starts">The starts in the horizon, in order.</param>
 /// <param name="FirstDateAfter">The starts of the first date with one after the horizon; empty = there is none.</param>
 /// <param name="LaterDate">The first start on a later date than those; null = there is none.</param>
@@ -24,9 +24,15 @@ internal sealed record Horizon(DateTimeOffset Opens, IReadOnlyList<ProgramStart>
     public Horizon Without(IReadOnlyList<ProgramStart> starts) =>
         starts.Count == 0 ? this : this with { Starts = [.. Starts.Except(starts)], TakenOut = starts };
 
-    public static Horizon Of(Site site, PlannedProgram program, VisitCalendar visits, DateOnly visit)
+    /// <param name="site">Knows the hours.</param>
+    /// <param name="program">Whose starts.</param>
+    /// <param name="visits">When somebody comes.</param>
+    /// <param name="visit">The visit day.</param>
+    /// <param name="notBefore">Starts before it have run, or will run as they are set; UTC.</param>
+    public static Horizon Of(Site site, PlannedProgram program, VisitCalendar visits, DateOnly visit, DateTimeOffset notBefore = default)
     {
-        var opens = site.Clock.ToInstant(visit, site.Report.RoundDoneBy);
+        var done = site.Clock.ToInstant(visit, site.Report.RoundDoneBy);
+        var opens = done > notBefore ? done : notBefore;
         var next = visits.NextAfter(program, visit);
         var closes = site.Clock.ToInstant(next, site.Report.RoundDoneBy);
         List<ProgramStart> starts = [], firstDate = [];

@@ -1,5 +1,4 @@
 using DailyAdjust.Core.Quantities;
-using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
 
@@ -46,28 +45,4 @@ internal static class LookAhead
     /// <summary>The first later visit that has a start to decide about.</summary>
     public static DateOnly? NextJudged(ProgramCase program) =>
         program.LaterVisits(370).Select(v => (DateOnly?)v.Visit).FirstOrDefault();
-
-    /// <summary>The least rain right before the next start that would make the program one to leave out; null where none up to 50 mm does.</summary>
-    public static StopRule? StopRuleOf(AdviceContext context, ProgramCase program)
-    {
-        const double most = 50;
-        var step = context.Site.Units == UnitSystem.Us ? 0.02 * Depth.MmPerInch : 0.5;
-        int low = 0, high = (int)(most / step);
-        bool Enough(int steps) => ProgramCase.CanSkip(context.Site, program.NeedOn(program.Horizon, Setting.Off, new SupposedRain(steps * step)));
-        if (Enough(low) || !Enough(high))
-        {
-            return null;
-        }
-
-        while (high - low > 1)
-        {
-            var middle = (low + high) / 2;
-            (low, high) = Enough(middle) ? (low, middle) : (middle, high);
-        }
-
-        var gauge = context.ZonesOf(program.Program)
-            .GroupBy(z => z.Station.Gauge, StringComparer.Ordinal)
-            .MaxBy(g => g.Sum(z => z.Station.GroundM2 ?? 1))!.Key;
-        return new StopRule(gauge, high * step, program.Horizon.Starts[0].At);
-    }
 }

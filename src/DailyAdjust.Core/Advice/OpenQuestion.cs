@@ -3,8 +3,14 @@ using DailyAdjust.Core.Logbook;
 namespace DailyAdjust.Core.Advice;
 
 /// <summary>One program judged on one morning.</summary>
-internal sealed record Judged(ProgramCase Case, Decision Decision)
+/// <param name="Advisor">Who judged it.</param>
+/// <param name="Case">What it needs.</param>
+/// <param name="Decision">What was decided.</param>
+internal sealed record Judged(ProgramAdvisor Advisor, ProgramCase Case, Decision Decision)
 {
+    /// <summary>The same as if some rain had fallen besides.</summary>
+    public Judged Supposing(SupposedRain rain) => Advisor.Supposing(Case, rain);
+
     public bool IsOff => Case.Present.Setting.IsOff;
 }
 

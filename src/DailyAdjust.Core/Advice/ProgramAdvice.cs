@@ -46,7 +46,14 @@ public sealed record ZoneAdvice
 public sealed record AfterTonight(DateOnly On, double Percent);
 
 /// <summary>Rain at the gauge before the next start from which the program would better be left off.</summary>
-public sealed record StopRule(string Gauge, double RainMm, DateTimeOffset Before);
+/// <param name="Gauge">The gauge of most of its ground.</param>
+/// <param name="RainMm">mm, above 0.</param>
+/// <param name="Before">The first start that the sheet speaks about, UTC.</param>
+public sealed record StopRule(string Gauge, double RainMm, DateTimeOffset Before)
+{
+    /// <summary>Gauges of the rest of its ground, which must show as much; mostly none.</summary>
+    public IReadOnlyList<string> AlsoAt { get; init; } = [];
+}
 
 /// <summary>A station that would run longer than its ground takes at once.</summary>
 /// <param name="Minutes">Of one start at the advised number.</param>

@@ -21,7 +21,7 @@ internal sealed class ProgramAdvisor(
         var all = new List<Judged>();
         foreach (var controller in context.Site.Controllers.OrderBy(c => c.Route))
         {
-            all.AddRange(_boxes.Judge(controller, _ => true));
+            all.AddRange(_boxes.Judge(controller, _ => true).Select(j => new Judged(this, j.Case, j.Decision)));
         }
 
         return all;
@@ -41,10 +41,29 @@ internal sealed class ProgramAdvisor(
         return [.. worth.OrderByDescending(w => w.Cost)];
     }
 
+    /// <summary>The morning that it judges by.</summary>
+    public AdviceContext Context => context;
+
+    /// <summary>One program judged as if some rain had fallen besides.</summary>
+    public Judged Supposing(ProgramCase program, SupposedRain rain)
+    {
+        var (own, decision) = _boxes.Judge(program.Program.Controller, p => p.Key == program.Program.Key, rain: rain).Single();
+        return new Judged(this, own, decision);
+    }
+
+    /// <summary>The program and those that share its percentage, as far as they have a start to decide about.</summary>
+    private IReadOnlyList<ProgramCase> SharingItsDial(ProgramCase program) =>
+    [
+        .. _boxes.Judge(program.Program.Controller, p => program.Program.Controller.Applies == PercentApplies.Controller || p.Key == program.Program.Key)
+            .Select(j => j.Case)
+            .Where(c => c.Need is not null),
+    ];
+
     /// <summary>The whole advice for a program.</summary>
     /// <param name="program">As this advisor judged it.</param>
     /// <param name="decision">What is decided.</param>
-    public ProgramAdvice Advise(ProgramCase program, Decision decision)
+    /// <param name="supposing">What would be decided under a supposed rain.</param>
+    public ProgramAdvice Advise(ProgramCase program, Decision decision, Func<SupposedRain, Decision> supposing)
     {
         var present = program.Present.Setting;
         var advised = decision.Percent ?? present.Percent;
@@ -85,12 +104,12 @@ internal sealed class ProgramAdvisor(
             };
         }
 
-        advice = Ahead(advice, program, decision);
+        advice = Ahead(advice, program, decision, () => StopRules.Of(context, SharingItsDial(program), supposing));
         var chain = _reasons.Of(program, decision, advice);
         return advice with { Chain = chain, Reason = chain[0].Words };
     }
 
-    private ProgramAdvice Ahead(ProgramAdvice advice, ProgramCase program, Decision decision)
+    private ProgramAdvice Ahead(ProgramAdvice advice, ProgramCase program, Decision decision, Func<StopRule?> stopRule)
     {
         switch (decision.Advice)
         {
@@ -111,12 +130,12 @@ internal sealed class ProgramAdvisor(
                 return advice with { LookAgain = later?.On, After = later };
             case AdviceKind.Leave:
                 // It runs tonight as it is: rain before its start may make it one to leave out too.
-                return advice with { StopRule = LookAhead.StopRuleOf(context, program) };
+                return advice with { StopRule = stopRule() };
             case AdviceKind.Set or AdviceKind.Resume:
                 return advice with
                 {
                     After = program.Need is null ? null : LookAhead.After(context, program, decision.Percent!.Value),
-                    StopRule = program.Need is null ? null : LookAhead.StopRuleOf(context, program),
+                    StopRule = program.Need is null ? null : stopRule(),
                     Shortfall = ShortfallOf(program, decision),
                     NewMinutes = NewMinutesOf(program, decision.Percent!.Value),
                 };

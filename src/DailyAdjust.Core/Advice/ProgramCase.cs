@@ -16,13 +16,14 @@ internal sealed class ProgramCase
     /// <param name="reckons">Whether the weather allows any reckoning.</param>
     /// <param name="asIfVisited">As if somebody came today, whatever the visit days are.</param>
     /// <param name="newSettings">What other programs run at from this morning's round on, where that is decided already.</param>
-    public ProgramCase(AdviceContext context, PlannedProgram program, bool reckons, bool asIfVisited, IReadOnlyDictionary<ProgramKey, Setting> newSettings)
+    /// <param name="rain">Rain to suppose.</param>
+    public ProgramCase(AdviceContext context, PlannedProgram program, bool reckons, bool asIfVisited, IReadOnlyDictionary<ProgramKey, Setting> newSettings, SupposedRain rain)
     {
         _context = context;
         _newSettings = newSettings;
         Program = program;
         Present = context.Settings.At(program.Key, context.AsOf);
-        var whole = Horizon.Of(context.Site, program, context.Visits, context.Date);
+        var whole = Horizon.Of(context.Site, program, context.Visits, context.Date, context.RoundDone);
         TakenOut = OrderHits.Starts(context, program, whole);
         Horizon = whole.Without([.. TakenOut.Select(t => t.Start)]);
         if (Present.PausedUntil is { } ends && whole.Starts.Count > 0 && whole.Starts[^1].At >= ends)
@@ -35,7 +36,7 @@ internal sealed class ProgramCase
         GrowIn = context.GrowIns.At(program.Key, context.RoundDone);
         Noted = context.Faults.Of(program.Key, context.AsOf);
         IsVisit = asIfVisited || context.Visits.IsVisit(program, context.Date);
-        Need = reckons && IsVisit && Horizon.Starts.Count > 0 ? NeedOn(Horizon, Setting.Off, default) : null;
+        Need = reckons && IsVisit && Horizon.Starts.Count > 0 ? NeedOn(Horizon, Setting.Off, rain) : null;
     }
 
     public PlannedProgram Program { get; }

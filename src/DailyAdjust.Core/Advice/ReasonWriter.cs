@@ -179,7 +179,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
 
         if (advice.StopRule is { } rule)
         {
-            yield return With("stop-rule", $"Switch it off if gauge {rule.Gauge} shows {Words.Depth(Units, rule.RainMm)} or more before {Words.DateAndTime(context.Site.Clock, rule.Before)}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["rainMm"] = rule.RainMm });
+            yield return With("stop-rule", $"Switch it off if {(rule.AlsoAt.Count == 0 ? $"gauge {rule.Gauge} shows" : $"gauges {Words.List([rule.Gauge, .. rule.AlsoAt])} each show")} {Words.Depth(Units, rule.RainMm)} or more before {Words.DateAndTime(context.Site.Clock, rule.Before)}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["rainMm"] = rule.RainMm });
         }
     }
 

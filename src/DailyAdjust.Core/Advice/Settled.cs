@@ -14,7 +14,7 @@ internal sealed record Settled(ProgramAdvisor Advisor, ProgramCase Case, Decisio
 
     public ProgramAdvice Advise()
     {
-        var advice = Advisor.Advise(Case, Decision);
+        var advice = Advisor.Advise(Case, Decision, Supposing);
         if (Question is not { } question)
         {
             return advice;
@@ -45,6 +45,11 @@ internal sealed record Settled(ProgramAdvisor Advisor, ProgramCase Case, Decisio
             Cut = cut,
         },
     };
+
+    /// <summary>The whole decision under a supposed rain, both ways where nobody answered.</summary>
+    private Decision Supposing(SupposedRain rain) => Question is { } question
+        ? (question with { AsLogged = question.AsLogged.Supposing(rain), IfDone = question.IfDone.Supposing(rain) }).Decide(question.AsLogged.Advisor.Context).Decision
+        : Advisor.Supposing(Case, rain).Decision;
 
     private static AlternativeAdvice Alternative(Judged judged) => new(
         judged.Decision.Advice,

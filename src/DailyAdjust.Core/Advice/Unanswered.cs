@@ -10,18 +10,20 @@ internal static class Unanswered
 
     /// <summary>
     /// The lines that asked for a walk to a program since somebody last said anything about it, by the newest issue of each date,
-    /// ascending. Any later word on the program answers all of them.
+    /// ascending. Any later word on the program answers all of them. A look after the round asks about the round of its own date too.
     /// </summary>
-    public static IReadOnlyList<OpenLine> LinesOf(ProgramKey program, SettingHistory settings, IReadOnlyList<IssuedSheet> sheets, DateOnly before)
+    public static IReadOnlyList<OpenLine> LinesOf(ProgramKey program, AdviceContext context, IReadOnlyList<IssuedSheet> sheets)
     {
-        var said = settings.LastAnswer(program);
+        var said = context.Settings.LastAnswer(program);
+        var (site, date) = (context.Site, context.Date);
+        var isAfterRound = site.Report.IsAfterRound(site.Clock, date, context.AsOf);
         return [.. sheets
-            .Where(s => s.Date < before)
+            .Where(s => s.Date < date || (isAfterRound && s.Date == date && !site.Report.IsAfterRound(site.Clock, date, s.AsOf)))
             .GroupBy(s => s.Date)
             .Select(g => g.MaxBy(s => s.Issue)!)
             .Where(s => said is null || said <= s.AsOf)
             .OrderBy(s => s.Date)
-            .SelectMany(s => s.Lines.Where(l => l.Program == program && l.Asks).Select(l => new OpenLine(s.Date, l)))];
+            .SelectMany(s => s.Lines.Where(l => l.Program == program && l.Asks).Select(l => new OpenLine(s.Date, l) { MadeAt = s.AsOf }))];
     }
 
     /// <summary>The logbook as it would be had every unanswered line been done by the hour at which its round was to be done.</summary>
@@ -30,7 +32,7 @@ internal static class Unanswered
         .. log,
         .. open.Select(o => new LogEntry
         {
-            Time = new LogTime(o.Sheet, site.Report.RoundDoneBy),
+            Time = o.DoneBy(site),
             Kind = o.Line.PauseDays is not null ? LogKind.Pause : o.TurnsOff ? LogKind.Off : LogKind.Setting,
             Where = new Place(PlaceKind.Program, o.Line.Program.Controller, o.Line.Program.Program),
             Value = o.Line.PauseDays is { } days ? days * MinutesPerDay : o.TurnsOff ? null : o.Line.Percent,
@@ -44,5 +46,13 @@ internal static class Unanswered
 /// <param name="Line">What it said.</param>
 internal sealed record OpenLine(DateOnly Sheet, IssuedLine Line)
 {
+    /// <summary>The sheet's as-of instant, UTC.</summary>
+    public DateTimeOffset MadeAt { get; init; }
+
+    /// <summary>When it would have been done: by round_done_by, or where the sheet was made after it, when that was there.</summary>
+    public LogTime DoneBy(Site site) => site.Report.IsAfterRound(site.Clock, Sheet, MadeAt)
+        ? new LogTime(Sheet, TimeOnly.FromDateTime(site.Clock.ToLocal(MadeAt).DateTime))
+        : new LogTime(Sheet, site.Report.RoundDoneBy);
+
     public bool TurnsOff => Line.Advice is AdviceKind.Skip or AdviceKind.Off;
 }

@@ -31,7 +31,7 @@ public sealed class SettingHistory
             .ToList();
         foreach (var entry in log)
         {
-            var said = entry.Time.Instant(newest.Clock);
+            var said = Said(entry, newest, sheets);
             switch (entry.Kind)
             {
                 case LogKind.Setting when entry.Value is { } percent:
@@ -148,6 +148,14 @@ public sealed class SettingHistory
     public DateTimeOffset? LastAnswer(ProgramKey program) =>
         _changes.TryGetValue(program, out var list) && list.Count > 0 ? list.Max(c => c.Said) : null;
 
+    /// <summary>When an entry was said. A round sheet that comes back stands at the hour by which the round was to be done; one that was made after it cannot have been carried out before it was there.</summary>
+    private static DateTimeOffset Said(LogEntry entry, Site site, IReadOnlyList<IssuedSheet> sheets)
+    {
+        var said = entry.Time.Instant(site.Clock);
+        var sheet = entry.Kind != LogKind.Round && entry.Sheet is { } date ? sheets.FirstOrDefault(s => s.Date == date && s.Issue == entry.Issue) : null;
+        return sheet?.AsOf > said && site.Report.IsAfterRound(site.Clock, sheet.Date, sheet.AsOf) ? sheet.AsOf : said;
+    }
+
     private void AddToAll(List<ProgramKey> programs, Place where, Change change)
     {
         foreach (var program in programs.Where(p => where.Covers(p)))
@@ -168,6 +176,7 @@ public sealed class SettingHistory
 
         var site = SiteVersions.On(versions, date);
         var doneBy = site.Clock.ToInstant(date, site.Report.RoundDoneBy);
+        doneBy = doneBy > sheet.AsOf ? doneBy : sheet.AsOf;
         var from = said < doneBy ? said : doneBy;
         foreach (var line in sheet.Lines)
         {

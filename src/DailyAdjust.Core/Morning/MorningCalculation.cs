@@ -21,7 +21,7 @@ public static class MorningCalculation
     {
         var logged = Reckon(inputs, inputs.Log);
         var judged = logged.Advisor.Judge();
-        var open = judged.ToDictionary(j => j.Case.Program.Key, j => Unanswered.LinesOf(j.Case.Program.Key, logged.Context.Settings, inputs.Sheets, inputs.Date));
+        var open = judged.ToDictionary(j => j.Case.Program.Key, j => Unanswered.LinesOf(j.Case.Program.Key, logged.Context, inputs.Sheets));
         if (open.Values.All(lines => lines.Count == 0))
         {
             return SheetOf(inputs, logged, [.. judged.Select(j => new Settled(logged.Advisor, j.Case, j.Decision, null))], logged.Context.DepletionMm);
@@ -65,6 +65,7 @@ public static class MorningCalculation
             day => inputs.ExpectedEtoMm(day, site) ?? 0, [.. inputs.Before, .. inputs.Weather], NightCautionPart.Orders(inputs, site, NightCautionPart.Of(inputs, site)))
         {
             Forecast = inputs.Forecast,
+            Drawn = SecondLookPart.Drawn(inputs, site),
         };
         var unknownRain = new UnknownRainCheck(context, inputs.Weather, balance.Days);
         var assumedSoil = new AssumedSoilCheck(context, balance.Days, log);
@@ -100,6 +101,7 @@ public static class MorningCalculation
             Pointers = GroundPart.Pointers(programs),
             Corrections = inputs.Corrections,
             Forecast = ForecastPart.Of(inputs, context.Site),
+            SecondLook = SecondLookPart.Of(inputs, context),
         };
     }
 

@@ -25,6 +25,9 @@ public sealed record MorningInputs
     /// <summary>What is known by now of the rain since midnight, one per gauge.</summary>
     public required IReadOnlyList<GaugeDay> RainSinceMidnight { get; init; }
 
+    /// <summary>A later look of the day: what is known by now of the reference ET since midnight; null = the first look, or nothing is.</summary>
+    public EtoSoFar? EtoSoFar { get; init; }
+
     /// <summary>What is forecast for the sheet's date and later, by forecasts made by now and not too old, ascending; may be empty.</summary>
     public IReadOnlyList<ForecastDay> Forecast { get; init; } = [];
 

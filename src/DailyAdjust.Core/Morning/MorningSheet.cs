@@ -53,6 +53,9 @@ public sealed record MorningSheet
 
     /// <summary>Null = nothing is forecast.</summary>
     public SheetForecast? Forecast { get; init; }
+
+    /// <summary>Null = the first look of its date.</summary>
+    public SecondLook? SecondLook { get; init; }
 }
 
 /// <summary>How fresh the sheet's knowledge is.</summary>

@@ -99,7 +99,7 @@ internal sealed class AdvisedWatering : DialWatering
 
     private AdviceContext ContextOf(ReplayDay day)
     {
-        var asOf = _site.Clock.ToInstant(day.Date, _site.Report.At[^1]);
+        var asOf = _site.Clock.ToInstant(day.Date, _site.Report.At.Last(at => at < _site.Report.RoundDoneBy));
         var midnight = _site.Clock.DayStart(day.Date);
 
         // What stands at 00:00 is a day's total, which nobody knows before the day is over.

@@ -9,6 +9,24 @@ public sealed record ReportPolicy
     /// <summary>By then the round is walked; starts from then on run at the new settings.</summary>
     public TimeOnly RoundDoneBy { get; init; } = new(13, 0);
 
+    /// <summary>
+    /// From when on starts run at what a sheet says, UTC: round_done_by of its date. A look later than that finds that round walked: it speaks about the starts after its own minute.
+    /// </summary>
+    /// <param name="clock">The site's.</param>
+    /// <param name="date">The sheet's date.</param>
+    /// <param name="asOf">The instant whose knowledge it has.</param>
+    public DateTimeOffset StartsChangeFrom(SiteClock clock, DateOnly date, DateTimeOffset asOf)
+    {
+        var done = clock.ToInstant(date, RoundDoneBy);
+        return IsAfterRound(clock, date, asOf) ? asOf.AddMinutes(1) : done;
+    }
+
+    /// <summary>Whether the round of a date was to be done before an instant, so that a sheet as of it asks for a walk of its own.</summary>
+    public bool IsAfterRound(SiteClock clock, DateOnly date, DateTimeOffset asOf) => asOf >= clock.ToInstant(date, RoundDoneBy);
+
+    /// <summary>Whether an instant lies after the first report time of a date: a later look.</summary>
+    public bool IsLaterLook(SiteClock clock, DateOnly date, DateTimeOffset asOf) => asOf > clock.ToInstant(date, At[0]);
+
     /// <summary>Share of the ground that a program's percentage has to meet, above 0 to 1.</summary>
     public double Satisfy { get; init; } = 0.80;
 

@@ -2,10 +2,12 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Weather;
 
-/// <summary>A day's sum of hourly reference ET.</summary>
+/// <summary>The sum of hourly reference ET from 00:00 of a day until the first hour that is not known.</summary>
 /// <param name="Mm">May be below 0 on a day of dew.</param>
 /// <param name="Humidity">The quantity that vapour pressure came from.</param>
-internal readonly record struct HourlySum(double Mm, WeatherQuantity Humidity)
+/// <param name="Hours">How many hours.</param>
+/// <param name="Through">End of the last of them, UTC; without any the day's begin.</param>
+internal readonly record struct HourlySum(double Mm, WeatherQuantity Humidity, int Hours, DateTimeOffset Through)
 {
     private const int HoursBefore = 26;
 
@@ -17,44 +19,69 @@ internal readonly record struct HourlySum(double Mm, WeatherQuantity Humidity)
             return null;
         }
 
-        var humidity = WeatherQuantity.RelativeHumidity;
-        var hours = Hours(window, 0);
+        var hours = HoursOf(window, 0);
+        var known = Known(window, hours);
+        return known.Count < hours.Count ? null : Sum(window, hours, known);
+    }
+
+    /// <summary>As far as every input is known.</summary>
+    public static HourlySum SoFar(StationWindow window)
+    {
+        var hours = HoursOf(window, 0);
+        return Sum(window, hours, Known(window, hours));
+    }
+
+    /// <summary>The same of the station's own column.</summary>
+    public static HourlySum OfSupplied(StationWindow window)
+    {
+        var hours = HoursOf(window, 0);
+        var eto = HourlyMeans.Over(window.Series(WeatherQuantity.ReferenceEt), hours);
+        var known = CountKnown(eto);
+        return new(eto[..known].Sum(), WeatherQuantity.ReferenceEt, known, known == 0 ? window.Day.Begin : hours[known - 1].AddHours(1));
+    }
+
+    /// <summary>Every hour's inputs, and of how many hours from the first on all are known.</summary>
+    private static Inputs Known(StationWindow window, List<DateTimeOffset> hours)
+    {
         var temperature = HourlyMeans.Over(window.Series(WeatherQuantity.AirTemperature), hours);
         var wind = HourlyMeans.Over(window.Series(WeatherQuantity.WindSpeed), hours);
-        var moisture = HourlyMeans.Over(window.Series(humidity), hours);
-        if (Array.Exists(moisture, double.IsNaN))
-        {
-            humidity = WeatherQuantity.DewPoint;
-            moisture = HourlyMeans.Over(window.Series(humidity), hours);
-        }
 
         // The hours of the day before lend their cloud factor to the night.
-        var solarHours = Hours(window, HoursBefore);
-        var solar = HourlyMeans.Over(window.Series(WeatherQuantity.SolarRadiation), solarHours);
-        if (Array.Exists(temperature, double.IsNaN) || Array.Exists(wind, double.IsNaN) || Array.Exists(moisture, double.IsNaN)
-            || Array.Exists(solar[HoursBefore..], double.IsNaN))
+        var solar = HourlyMeans.Over(window.Series(WeatherQuantity.SolarRadiation), HoursOf(window, HoursBefore));
+        var others = Math.Min(Math.Min(CountKnown(temperature), CountKnown(wind)), CountKnown(solar[HoursBefore..]));
+        var humidity = WeatherQuantity.RelativeHumidity;
+        var moisture = HourlyMeans.Over(window.Series(humidity), hours);
+        if (CountKnown(moisture) < others)
         {
-            return null;
+            var dewPoint = HourlyMeans.Over(window.Series(WeatherQuantity.DewPoint), hours);
+            (humidity, moisture) = CountKnown(dewPoint) > CountKnown(moisture) ? (WeatherQuantity.DewPoint, dewPoint) : (humidity, moisture);
         }
 
-        var cloud = CloudFactors(window.Site, solarHours, solar)[HoursBefore..];
+        return new(temperature, wind, solar, moisture, humidity, Math.Min(others, CountKnown(moisture)));
+    }
+
+    private static int CountKnown(double[] hours) => Array.FindIndex(hours, double.IsNaN) is var gap and >= 0 ? gap : hours.Length;
+
+    private static HourlySum Sum(StationWindow window, List<DateTimeOffset> hours, Inputs known)
+    {
+        var cloud = CloudFactors(window.Site, HoursOf(window, HoursBefore), known.Solar)[HoursBefore..];
         var sum = 0.0;
-        for (var h = 0; h < hours.Count; h++)
+        for (var h = 0; h < known.Count; h++)
         {
             sum += ReferenceEtHourly.EtoMm(new HourlyAir
             {
-                AirTemperatureC = temperature[h],
-                VapourPressureKPa = humidity == WeatherQuantity.RelativeHumidity
-                    ? Atmosphere.VapourPressureKPa(temperature[h], moisture[h])
-                    : Atmosphere.VapourPressureFromDewPointKPa(moisture[h]),
-                WindSpeed2mMPerS = Atmosphere.WindSpeed2mMPerS(wind[h], window.Source.WindHeightM),
-                SolarRadiationMJPerM2 = solar[HoursBefore + h],
+                AirTemperatureC = known.Temperature[h],
+                VapourPressureKPa = known.Humidity == WeatherQuantity.RelativeHumidity
+                    ? Atmosphere.VapourPressureKPa(known.Temperature[h], known.Moisture[h])
+                    : Atmosphere.VapourPressureFromDewPointKPa(known.Moisture[h]),
+                WindSpeed2mMPerS = Atmosphere.WindSpeed2mMPerS(known.Wind[h], window.Source.WindHeightM),
+                SolarRadiationMJPerM2 = known.Solar[HoursBefore + h],
                 CloudFactor = cloud[h],
                 ElevationM = window.Site.ElevationM,
             });
         }
 
-        return new(sum, humidity);
+        return new(sum, known.Humidity, known.Count, known.Count == 0 ? window.Day.Begin : hours[known.Count - 1].AddHours(1));
     }
 
     private static double[] CloudFactors(Site site, List<DateTimeOffset> hours, double[] solar)
@@ -75,7 +102,7 @@ internal readonly record struct HourlySum(double Mm, WeatherQuantity Humidity)
     }
 
     /// <summary>Clock hours from 00:00; hourly readings that begin at another minute keep their own hours.</summary>
-    private static List<DateTimeOffset> Hours(StationWindow window, int before)
+    private static List<DateTimeOffset> HoursOf(StationWindow window, int before)
     {
         var hour = TimeSpan.FromHours(1);
         var first = window.Source.Interval == hour ? window.FirstInterval : window.Day.Begin;
@@ -87,4 +114,7 @@ internal readonly record struct HourlySum(double Mm, WeatherQuantity Humidity)
 
         return hours;
     }
+
+    /// <summary>What the hours of a day are reckoned from; unknown = NaN.</summary>
+    private readonly record struct Inputs(double[] Temperature, double[] Wind, double[] Solar, double[] Moisture, WeatherQuantity Humidity, int Count);
 }

@@ -50,6 +50,20 @@ internal sealed class StationEto
             : null;
     }
 
+    /// <summary>What is measured of a running day, hour by hour from 00:00 until the first hour that is not known; null = not even that one, or the station reports once a day.</summary>
+    public EtoSoFar? SoFar()
+    {
+        if (_window.Source.IsDaily)
+        {
+            return null;
+        }
+
+        var known = _window.Source.UseSuppliedEto ? HourlySum.OfSupplied(_window) : HourlySum.SoFar(_window);
+        return known.Hours == 0
+            ? null
+            : new(Math.Round(Math.Max(0, known.Mm), 6, MidpointRounding.AwayFromZero), known.Through, _window.Source.Id, _window.Source.UseSuppliedEto);
+    }
+
     /// <summary>With what is missing estimated; null = not even the temperatures are known.</summary>
     public KnownEto? WithEstimates()
     {

@@ -52,6 +52,14 @@ public static class WeatherDays
             site.Weather.Gauges, [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, rains, RainSpan.Of(g.Id, log, site.Clock, asOf)).SoFar(g.Id))]);
     }
 
+    /// <summary>What was measured by now of a running day's reference ET; null = nothing.</summary>
+    /// <param name="readings">By weather station, ascending, from the day before on.</param>
+    public static EtoSoFar? EtoSinceMidnight(Site site, DateOnly date, DateTimeOffset asOf, IReadOnlyDictionary<string, IReadOnlyList<Reading>> readings)
+    {
+        var day = DaySpan.Of(site.Clock, date);
+        return EtoSoFar.Of([.. site.Weather.Stations.Select(s => new StationEto(StationWindow.Of(site, s, day, Of(readings, s.Id), asOf)))]);
+    }
+
     /// <summary>The newest reading with any value in it that was there at an instant; null = there is none.</summary>
     /// <param name="readings">By weather station, ascending.</param>
     public static NewestReading? Newest(Site site, DateTimeOffset asOf, IReadOnlyDictionary<string, IReadOnlyList<Reading>> readings)

@@ -30,13 +30,14 @@ internal static class ReportSection
         };
         section.Done();
 
-        if (policy.At.Count > 0 && policy.At[^1] >= policy.RoundDoneBy)
+        // Later looks may come after the round: they speak about the starts that are still ahead.
+        if (policy.At.Count > 0 && policy.At[0] >= policy.RoundDoneBy)
         {
             var place = section.KeyOf(at is null ? "round_done_by" : "at");
             section.Problems.Error(
                 place.Line,
                 place.Column,
-                FormattableString.Invariant($"the sheet of {policy.At[^1]:HH:mm} would lie ready after the round is done by {policy.RoundDoneBy:HH:mm}"),
+                FormattableString.Invariant($"the sheet of {policy.At[0]:HH:mm} would lie ready after the round is done by {policy.RoundDoneBy:HH:mm}"),
                 "give report.at an earlier time or report.round_done_by a later one");
         }
 

@@ -22,7 +22,8 @@ internal sealed record AdviceDocument(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] CorrectionsJson? Corrections,
     IReadOnlyList<VisitWorthJson> IfVisited,
     IReadOnlyList<StandingJson> Standing,
-    ExceptionsJson Exceptions);
+    ExceptionsJson Exceptions,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] SecondLookJson? SecondLook);
 
 internal sealed record VisitWorthJson(
     string Controller, string Program, string NextVisit, string Advice, double? Percent, double WastedMm, double? WastedL, int ZonesBeyond, int DaysBeyond, double BeyondMm, bool Alert);
@@ -90,7 +91,8 @@ internal sealed record ReasonJson(string Code, string Words, SortedDictionary<st
 
 internal sealed record AfterJson(string On, double Percent);
 
-internal sealed record StopRuleJson(string Gauge, double RainMm, string Before);
+internal sealed record StopRuleJson(
+    string Gauge, double RainMm, string Before, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<string>? AlsoAt);
 
 internal sealed record ShortfallJson(double DepthMm, double Minutes);
 

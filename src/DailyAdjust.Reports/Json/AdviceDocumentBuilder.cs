@@ -32,7 +32,8 @@ internal static class AdviceDocumentBuilder
             [.. sheet.IfVisited.Select(w => new VisitWorthJson(
                 w.Program.Controller, w.Program.Program, CodeWords.Date(w.NextVisit), CodeWords.Of(w.Advice), Number(w.Percent), Number(w.WastedMm), Number(w.WastedL), w.ZonesBeyond, w.DaysBeyond, Number(w.BeyondMm), w.IsAlert))],
             ExceptionsJson.Standing(sheet),
-            ExceptionsJson.Of(sheet.Exceptions, clock));
+            ExceptionsJson.Of(sheet.Exceptions, clock),
+            SecondLookJson.Of(sheet.SecondLook, clock));
     }
 
     private static FreshnessJson Freshness(Freshness f, SiteClock clock) => new(
@@ -68,7 +69,7 @@ internal static class AdviceDocumentBuilder
             Date(p.LookAgain),
             Date(p.OffUntil),
             p.After is { } after ? new AfterJson(CodeWords.Date(after.On), Number(after.Percent)) : null,
-            p.StopRule is { } rule ? new StopRuleJson(rule.Gauge, Number(rule.RainMm), Local(rule.Before, clock)) : null,
+            p.StopRule is { } rule ? new StopRuleJson(rule.Gauge, Number(rule.RainMm), Local(rule.Before, clock), rule.AlsoAt.Count > 0 ? rule.AlsoAt : null) : null,
             p.Shortfall is { } cut ? new ShortfallJson(Number(cut.DepthMm), Number(cut.Minutes)) : null,
             [.. p.NewMinutes.Select(m => new NewMinutesJson(m.Station.Station, Number(m.From), Number(m.To)))],
             p.Unanswered is { } u ? Unanswered(u) : null,

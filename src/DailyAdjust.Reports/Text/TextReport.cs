@@ -72,6 +72,11 @@ internal static class TextReport
             lines.Add($"{CorrectionWords.Title}: {string.Join(" ", CorrectionWords.Of(corrections, view))}");
         }
 
+        if (view.Sheet.SecondLook is { } look)
+        {
+            lines.Add($"{SecondLookWords.Title}: {SecondLookWords.Line(look, view.Words)}");
+        }
+
         lines.Add(FreshnessWords.Through(fresh, view.Words)
             + (fresh.Assumed.Count > 0 ? $" {FreshnessWords.AssumedTitle}: {string.Join(" ", fresh.Assumed.Select(FreshnessWords.Sentence))}" : ""));
         foreach (var (title, sentences) in new[] { (FreshnessWords.SetAsideTitle, fresh.SetAside), (FreshnessWords.DoubtsTitle, fresh.Doubts) })
@@ -85,7 +90,7 @@ internal static class TextReport
 
     private static void Round(TextLines lines, SheetView view)
     {
-        lines.Add(RoundWords.Title(view.Sheet.Site.Report.RoundDoneBy).ToUpperInvariant());
+        lines.Add(RoundWords.Title(view).ToUpperInvariant());
         foreach (var box in view.Boxes)
         {
             lines.Add($"{SiteWords.Count(box.Order)}. {box.Controller}{(box.Place.Length > 0 ? ", " + box.Place : "")}");

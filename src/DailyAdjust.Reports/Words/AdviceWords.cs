@@ -91,7 +91,7 @@ internal static class AdviceWords
         $"The dial ends here: {words.DepthOf(shortfall.DepthMm)} ({SiteWords.Minutes(shortfall.Minutes)}) short.";
 
     public static string Stop(StopRule rule, SiteWords words) =>
-        $"Switch it off if gauge {rule.Gauge} shows {words.DepthOf(rule.RainMm)} or more before {words.When(rule.Before)}.";
+        $"Switch it off if {(rule.AlsoAt.Count == 0 ? $"gauge {rule.Gauge} shows" : $"gauges {CommonWords.List([rule.Gauge, .. rule.AlsoAt])} each show")} {words.DepthOf(rule.RainMm)} or more before {words.When(rule.Before)}.";
 
     public static string NewMinutes(StationMinutes minutes) =>
         $"station {minutes.Station.Station}: {Tables.Plain.Short(minutes.From)} → {SiteWords.Minutes(minutes.To)}";

@@ -3,7 +3,9 @@ namespace DailyAdjust.Reports.Words;
 /// <summary>The round sheet's words.</summary>
 internal static class RoundWords
 {
-    public static string Title(TimeOnly doneBy) => $"Round: what to change today, before {SiteWords.Clock(doneBy)}";
+    public static string Title(SheetView view) => view.Sheet.SecondLook is { AfterRound: true }
+        ? "Second round: what to change before tonight's starts"
+        : $"Round: what to change today, before {SiteWords.Clock(view.Sheet.Site.Report.RoundDoneBy)}";
 
     public const string Nothing = "No dial to turn today.";
     public const string Found = "dial shows";

@@ -9,34 +9,42 @@ internal static class AdviceCommand
     public static AppCommand Create(GlobalOptions global, TimeProvider time)
     {
         var range = new RangeOptions();
+        var visit = new VisitOption();
         return new AppCommand(
             "advice",
             "Prints what the sheets say, with the columns of advice.csv.",
-            "Without dates: the newest sheet. A --date without a sheet is computed as of its report hour and not issued. setting 0 is off; percent is\nempty for skip, off and as-set.",
+            "Without dates: the newest sheet. A --date without a sheet is computed as of its report hour and not issued. setting 0 is off; percent is\nempty for skip, off and as-set. With --visit what the sheet would say if somebody went there, reckoned and not issued.",
             "advice",
             "advice --date 2026-06-09 --format csv",
+            "advice --visit C2",
             "advice --from 2026-06-01 --to 2026-06-30 --format csv > june.csv")
         {
-            range.From, range.To, range.Format,
-        }.Runs(global, time, context => Run(context, range));
+            range.From, range.To, range.Format, visit.Option,
+        }.Runs(global, time, context => Run(context, range, visit));
     }
 
-    private static int Run(CommandContext context, RangeOptions range)
+    private static int Run(CommandContext context, RangeOptions range, VisitOption visit)
     {
         var (from, to) = range.Range(context);
         using var site = context.OneSite().ToRead();
-        range.Print(context, AdviceTable.Of(site.Ledger.InOneView(() => Rows(context, site, from, to))));
+        range.Print(context, AdviceTable.Of(site.Ledger.InOneView(() => Rows(context, site, visit, from, to))));
         return ExitCode.Done;
     }
 
-    private static IReadOnlyList<AdviceRow> Rows(CommandContext context, OpenSite site, DateOnly? from, DateOnly? to)
+    private static IReadOnlyList<AdviceRow> Rows(CommandContext context, OpenSite site, VisitOption visit, DateOnly? from, DateOnly? to)
     {
+        var asked = context.Parsed.GetValue(visit.Option) is { Length: > 0 };
+        if (asked && from != to)
+        {
+            throw new WrongInputException("--visit is about one morning.", "Give --date instead of --from and --to.");
+        }
+
         if (from is null && to is null)
         {
             from = to = AdviceBook.NewestDate(site);
         }
 
-        var issued = from is null && to is null ? [] : AdviceBook.Issued(site, from, to);
+        var issued = asked || (from is null && to is null) ? [] : AdviceBook.Issued(site, from, to);
         if (issued.Count > 0 || (from != to && (from ?? to) is not null))
         {
             return issued;
@@ -44,7 +52,7 @@ internal static class AdviceCommand
 
         var morning = MorningTime.Of(site.Newest, from, context.Time.GetUtcNow(), TimeSpan.FromMinutes(context.Options.WorkBeginsMinutesBefore));
         var local = site.Newest.Clock.ToLocal(morning.AsOf);
-        context.Error.WriteLine(FormattableString.Invariant($"No sheet was issued: computed as of {local:yyyy-MM-dd HH:mm}."));
-        return AdviceBook.Rows(AdviceBook.Would(site, morning));
+        context.Error.WriteLine(FormattableString.Invariant($"{(asked ? "Not issued" : "No sheet was issued")}: computed as of {local:yyyy-MM-dd HH:mm}."));
+        return AdviceBook.Rows(AdviceBook.Would(site, morning, visit.Entries(context, site.Newest, morning)));
     }
 }

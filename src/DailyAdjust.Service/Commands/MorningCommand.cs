@@ -20,6 +20,7 @@ internal static class MorningCommand
     public static AppCommand Create(GlobalOptions global, TimeProvider time)
     {
         var from = GlobalOptions.DateOption("--from", "An edited site.yaml or stations.csv holds from this date, instead of from the day after.");
+        var visit = new VisitOption();
         var print = new Option<bool>("--print") { Description = "Also prints report.txt." };
         return new AppCommand(
             "morning",
@@ -27,14 +28,16 @@ internal static class MorningCommand
             "Takes all sites, or the one that --site names. Sources with a `pull` are asked first, for a minute at most (PullWaitSeconds). Again on the same date it writes the next issue, which replaces the one before.\nWith --date the morning is as of the report hour of that date: later readings and entries are not used even if they are there.",
             "morning",
             "morning --site mill-creek --print",
+            "morning --visit C2",
             "morning --date 2026-06-09")
         {
             from,
             print,
-        }.Runs(global, time, context => Run(context, context.Parsed.GetValue(from), context.Parsed.GetValue(print)));
+            visit.Option,
+        }.Runs(global, time, context => Run(context, context.Parsed.GetValue(from), context.Parsed.GetValue(print), visit));
     }
 
-    private static int Run(CommandContext context, DateOnly? from, bool print)
+    private static int Run(CommandContext context, DateOnly? from, bool print, VisitOption visit)
     {
         using var logger = LogSetup.Create(context.Home, context.Options, console: false);
         using var factory = new SerilogLoggerFactory(logger);
@@ -44,7 +47,7 @@ internal static class MorningCommand
         {
             try
             {
-                RunSite(context, folder, from, print, log);
+                RunSite(context, folder, from, print, visit, log);
             }
             catch (Exception failure) when (failure is WrongInputException or LedgerException or IOException or UnauthorizedAccessException)
             {
@@ -59,7 +62,7 @@ internal static class MorningCommand
         return code;
     }
 
-    private static void RunSite(CommandContext context, SiteFolder folder, DateOnly? from, bool print, ILogger log)
+    private static void RunSite(CommandContext context, SiteFolder folder, DateOnly? from, bool print, VisitOption visit, ILogger log)
     {
         // Before the ledger is opened: a slow server keeps nobody else from it.
         using var pulls = new SitePulls(folder, new PullTools { Time = context.Time, Log = log });
@@ -80,6 +83,12 @@ internal static class MorningCommand
 
         var before = TimeSpan.FromMinutes(context.Options.WorkBeginsMinutesBefore);
         var (date, asOf) = MorningTime.Of(site.Newest, context.Date, context.Time.GetUtcNow(), before);
+        if (visit.Entries(context, site.Newest, new(date, asOf)) is { Count: > 0 } unplanned)
+        {
+            // As `log visit` would: a sheet can be reckoned again from the logbook alone.
+            new FileIntake(site, context.Time.GetUtcNow()).Add(unplanned);
+        }
+
         var morning = new SiteMorning(site, log);
         morning.RecordMissed(MorningPlan.MissedBefore(site.Ledger.Mornings.Last()?.Date, date));
         var issued = morning.Issue(date, asOf, notices)!;

@@ -26,10 +26,14 @@ public static class AdviceBook
             : null;
 
     /// <summary>The sheet as it would be issued next, without issuing it.</summary>
-    public static MorningSheet Would(OpenSite site, MorningTime morning)
+    /// <param name="site">Opened.</param>
+    /// <param name="morning">Which.</param>
+    /// <param name="besides">Entries that the logbook does not have.</param>
+    public static MorningSheet Would(OpenSite site, MorningTime morning, IReadOnlyList<LogEntry>? besides = null)
     {
         var issue = site.Ledger.Mornings.Of(morning.Date).Select(m => m.Issue).Append(0).Max() + 1;
-        return MorningCalculation.Run(MorningKnowledge.Of(site, morning.Date, morning.AsOf, issue));
+        var known = MorningKnowledge.Of(site, morning.Date, morning.AsOf, issue);
+        return MorningCalculation.Run(besides is null ? known : known with { Log = [.. known.Log, .. besides] });
     }
 
     public static IReadOnlyList<AdviceRow> Rows(MorningSheet sheet) => [.. sheet.Programs.Select(p => AdviceRow.Of(sheet.Date, sheet.Site.Clock, p))];

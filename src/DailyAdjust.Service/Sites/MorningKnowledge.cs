@@ -46,6 +46,7 @@ public static class MorningKnowledge
             Weather = weather,
             Before = WeatherBook.BeforeState(site, versions, state),
             RainSinceMidnight = WeatherDays.RainSinceMidnight(today, date, asOf, readings, log),
+            EtoSoFar = today.Report.IsLaterLook(today.Clock, date, asOf) ? WeatherDays.EtoSinceMidnight(today, date, asOf, readings) : null,
             Forecast = forecast is null ? [] : ForecastDays.Of(today, date, asOf, forecast.Readings, setAside),
             ForecastIssued = forecast?.Issued,
             ForecastSetAside = setAside,

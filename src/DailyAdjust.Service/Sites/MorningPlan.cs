@@ -34,7 +34,8 @@ public sealed record MorningPlan(IReadOnlyList<DateOnly> Missed, ReportTime? Iss
         }
 
         // Yesterday's report hour with nothing issued is a morning slept over too; at a site that never had a sheet it is none.
-        return due.Date == today ? new(missed, due)
+        // Work for a report hour just after midnight begins on the date before; one just before midnight is still of its own date.
+        return due.Date == today || due.Date == site.Clock.DateOf(now) ? new(missed, due)
             : newestRecorded is null || newestRecorded >= due.Date ? new(missed, null)
             : new([.. missed, due.Date], null);
     }

@@ -51,6 +51,10 @@ internal sealed record SmallCourse
 
     public DateTimeOffset? NewestReading { get; init; }
 
+    public TimeOnly At { get; init; } = new(5, 0);
+
+    public EtoSoFar? EtoSoFar { get; init; }
+
     public WateringWindow? Window { get; init; }
 
     public double? Pump { get; init; }
@@ -105,21 +109,28 @@ internal sealed record SmallCourse
         Priority = Priority,
         Stations = Stations,
         Areas = [.. Stations.Select(s => s.Area).Distinct()],
-        Weather = new WeatherSetup { Stations = [], Gauges = [new Gauge("yard", null)], Normals = new([.. Enumerable.Repeat(5.0, 12)], []), ForecastRain = ForecastRain },
+        Weather = new WeatherSetup { Stations = [], Gauges = [new Gauge("yard", null), .. Stations.Select(s => s.Gauge).Distinct().Where(g => g is not "yard").Select(g => new Gauge(g, null))], Normals = new([.. Enumerable.Repeat(5.0, 12)], []), ForecastRain = ForecastRain },
     };
 
-    public MorningSheet Sheet()
+    public MorningSheet Sheet() => MorningCalculation.Run(Inputs());
+
+    public MorningInputs Inputs()
     {
         var site = Site;
-        var asOf = site.Clock.ToInstant(Date, new(5, 0));
-        return MorningCalculation.Run(new MorningInputs
+        var asOf = site.Clock.ToInstant(Date, At);
+        return new MorningInputs
         {
             Versions = [new SiteVersion(site.Start, site)],
             Date = Date,
             AsOf = asOf,
             Weather = Weather,
-            RainSinceMidnight = [new("yard", RainSinceMidnight.Sum(r => r.Mm), RainSinceMidnight, RainBasis.Measured, 0)],
+            RainSinceMidnight =
+            [
+                new("yard", RainSinceMidnight.Sum(r => r.Mm), RainSinceMidnight, RainBasis.Measured, 0),
+                .. Stations.Select(s => s.Gauge).Distinct().Where(g => g is not "yard").Select(g => new GaugeDay(g, 0, [], RainBasis.Measured, 0)),
+            ],
             NewestReadingEnd = NewestReading ?? asOf,
+            EtoSoFar = EtoSoFar,
             Forecast = Forecast,
             NightReadings = NightReadings,
             NewestReadingStation = NightReadings.Count > 0 ? "mast" : "",
@@ -127,7 +138,7 @@ internal sealed record SmallCourse
             Log = Log,
             Sheets = Sheets,
             StartState = new SoilState(Date.AddDays(-Weather.Count), Stations.Zip(DepletionMm).ToDictionary(x => x.First.Key, x => x.Second)),
-        });
+        };
     }
 
     /// <summary>The advice for program P1.</summary>
