@@ -1,6 +1,7 @@
 using DailyAdjust.Core.Agronomy;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Quantities;
+using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
 
@@ -23,9 +24,17 @@ internal static class ForecastBuilder
     /// <param name="horizon">Which starts are looked at.</param>
     /// <param name="between">What the program runs at from this morning's round until the horizon opens (later visits only).</param>
     /// <param name="rain">Rain to suppose.</param>
+    /// <param name="newSettings">What other programs run at from this morning's round on, where that is decided already.</param>
     /// <param name="marks">Receives what each step stands for; null = nobody asks.</param>
     public static ZoneForecast Build(
-        AdviceContext context, ZonePlan zone, PlannedProgram program, Horizon horizon, Setting between, SupposedRain rain, List<ForecastMark>? marks = null)
+        AdviceContext context,
+        ZonePlan zone,
+        PlannedProgram program,
+        Horizon horizon,
+        Setting between,
+        SupposedRain rain,
+        IReadOnlyDictionary<ProgramKey, Setting> newSettings,
+        List<ForecastMark>? marks = null)
     {
         var lastStart = horizon.LaterDate ?? (horizon.FirstDateAfter.Count > 0 ? horizon.FirstDateAfter[^1] : horizon.Starts[^1]);
         var (steps, events) = (context.Steps, context.Events);
@@ -37,7 +46,7 @@ internal static class ForecastBuilder
         {
             var day = context.Day(date);
             events.Clear();
-            Gather(events, context, day, zone, program, horizon, between, rain);
+            Gather(events, context, day, zone, program, horizon, between, rain, newSettings);
             WaterEvent.Sort(events);
             var k = CropCoefficient.On(zone.Station.Area.Kc, date) * zone.Station.Exposure;
             var demand = context.ExpectedEtoMm(date) * k;
@@ -62,7 +71,7 @@ internal static class ForecastBuilder
         return new ZoneForecast(zone, baseMinutes, [.. steps], context.DepletionMm[zone.Station.Key], horizon);
     }
 
-    private static void Gather(List<WaterEvent> events, AdviceContext context, DayOfSite day, ZonePlan zone, PlannedProgram program, Horizon horizon, Setting between, SupposedRain rain)
+    private static void Gather(List<WaterEvent> events, AdviceContext context, DayOfSite day, ZonePlan zone, PlannedProgram program, Horizon horizon, Setting between, SupposedRain rain, IReadOnlyDictionary<ProgramKey, Setting> newSettings)
     {
         if (day.Date == context.Date)
         {
@@ -101,7 +110,7 @@ internal static class ForecastBuilder
 
             var minutes = own && start.Start.At >= context.RoundDone
                 ? RunMinutes.At(program.Controller, baseMinutes, between.Percent)
-                : day.MinutesRun(start, zone, baseMinutes);
+                : day.MinutesRun(start.Start.At >= context.RoundDone && newSettings.TryGetValue(start.Program.Key, out var setting) ? start with { Setting = setting } : start, zone, baseMinutes);
             events.Add(new WaterEvent(start.Start.At, WaterKind.Irrigation, start.DrawnBy, zone.Net.DepthMm(minutes)));
         }
     }

@@ -19,6 +19,13 @@ public sealed record OutsideWindow(string Controller, string Program, DateOnly D
 /// <summary>Minutes in which all controllers together ask more than the pump gives, L/min.</summary>
 public sealed record PumpExceeded(DateTimeOffset From, DateTimeOffset To, double FlowLPerMin, double CapacityLPerMin);
 
+/// <summary>Two stations that must not run together and would, UTC.</summary>
+/// <param name="Group">What the site calls what they share.</param>
+/// <param name="First">The one that begins first.</param>
+/// <param name="Second">The other.</param>
+/// <param name="Date">Of the start in which the other runs.</param>
+public sealed record StationClash(string Group, StationKey First, StationKey Second, DateOnly Date, DateTimeOffset From, DateTimeOffset To);
+
 /// <summary>A number that was cut because the night is too short or the pump gives too little.</summary>
 /// <param name="FromPercent">What the ground asks, on the dial.</param>
 /// <param name="ToPercent">What fits.</param>
@@ -32,4 +39,8 @@ public sealed record NightFit(
     IReadOnlyList<ProgramOverlapFound> Overlaps,
     IReadOnlyList<OutsideWindow> Window,
     IReadOnlyList<PumpExceeded> Pump,
-    IReadOnlyList<FitCut> Cuts);
+    IReadOnlyList<FitCut> Cuts)
+{
+    /// <summary>In the order of the site's groups, then of time.</summary>
+    public IReadOnlyList<StationClash> Clashes { get; init; } = [];
+}

@@ -38,7 +38,10 @@ internal sealed class Nights
         [.. ProgramOverlaps.Of(_runs, runs)],
         [.. runs.Where(r => MinutesOutside(r) > 0).Select(r => new OutsideWindow(r.Program.Key.Controller, r.Program.Key.Program, r.Start.Date, r.Finishes))],
         [.. _pump.Exceeded(runs)],
-        cuts);
+        cuts)
+    {
+        Clashes = [.. StationClashes.Of(Site, runs)],
+    };
 
     /// <summary>What does not fit and smaller numbers could mend: minutes past the window's closing, and minutes of the pump's work beyond its capacity. 0 = everything fits.</summary>
     public double Excess(IReadOnlyList<PlannedRun> runs) =>

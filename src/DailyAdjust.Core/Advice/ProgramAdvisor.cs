@@ -13,6 +13,7 @@ internal sealed class ProgramAdvisor(
     string? noAdvice)
 {
     private readonly ReasonWriter _reasons = new(context, recentRain, noAdvice);
+    private readonly BoxJudge _boxes = new(context, doubts, noAdvice is not null);
 
     /// <summary>Every program, in walking order.</summary>
     public IReadOnlyList<Judged> Judge()
@@ -20,13 +21,7 @@ internal sealed class ProgramAdvisor(
         var all = new List<Judged>();
         foreach (var controller in context.Site.Controllers.OrderBy(c => c.Route))
         {
-            var cases = context.Programs.Where(p => ReferenceEquals(p.Controller, controller)).Select(p => CaseOf(p)).ToList();
-            var share = controller.Applies == PercentApplies.Controller;
-            all.AddRange(cases.Select(c =>
-            {
-                IReadOnlyList<ProgramCase> box = share ? cases : [c];
-                return new Judged(this, c, box, Decide(c, box));
-            }));
+            all.AddRange(_boxes.Judge(this, controller, _ => true));
         }
 
         return all;
@@ -38,11 +33,8 @@ internal sealed class ProgramAdvisor(
         var worth = new List<VisitWorth>();
         foreach (var controller in context.Site.Controllers.Where(_ => noAdvice is null))
         {
-            var cases = context.Programs.Where(p => ReferenceEquals(p.Controller, controller)).Select(p => new ProgramCase(context, p, reckons: true, asIfVisited: true)).ToList();
-            var share = controller.Applies == PercentApplies.Controller;
-            worth.AddRange(cases
-                .Where(c => !context.Visits.IsVisit(c.Program, context.Date))
-                .Select(c => VisitWorth.Of(context, c, Decide(c, share ? cases : [c])))
+            worth.AddRange(_boxes.Judge(this, controller, p => !context.Visits.IsVisit(p, context.Date), asIfVisited: true)
+                .Select(j => VisitWorth.Of(context, j.Case, j.Decision))
                 .OfType<VisitWorth>());
         }
 
@@ -53,24 +45,16 @@ internal sealed class ProgramAdvisor(
     public AdviceContext Context => context;
 
     /// <summary>One program judged as if some rain had fallen besides.</summary>
-    public Judged Supposing(ProgramCase program, SupposedRain rain)
-    {
-        var box = BoxOf(program.Program, rain);
-        var own = box.First(c => c.Program.Key == program.Program.Key);
-        return new Judged(this, own, box, Decide(own, box));
-    }
+    public Judged Supposing(ProgramCase program, SupposedRain rain) =>
+        _boxes.Judge(this, program.Program.Controller, p => p.Key == program.Program.Key, rain: rain).Single();
 
-    private IReadOnlyList<ProgramCase> BoxOf(PlannedProgram program, SupposedRain rain = default) =>
+    /// <summary>The program and those that share its percentage, as far as they have a start to decide about.</summary>
+    private IReadOnlyList<ProgramCase> SharingItsDial(ProgramCase program) =>
     [
-        .. context.Programs
-            .Where(p => program.Controller.Applies == PercentApplies.Controller ? ReferenceEquals(p.Controller, program.Controller) : p.Key == program.Key)
-            .Select(p => CaseOf(p, rain)),
+        .. _boxes.Judge(this, program.Program.Controller, p => program.Program.Controller.Applies == PercentApplies.Controller || p.Key == program.Program.Key)
+            .Select(j => j.Case)
+            .Where(c => c.Need is not null),
     ];
-
-    private ProgramCase CaseOf(PlannedProgram program, SupposedRain rain = default) => new(context, program, reckons: noAdvice is null, rain: rain);
-
-    private Decision Decide(ProgramCase program, IReadOnlyList<ProgramCase> box) =>
-        DecisionRules.Decide(context, program, box, noAdvice is not null, doubts);
 
     /// <summary>The whole advice for a program.</summary>
     /// <param name="program">As this advisor judged it.</param>
@@ -117,7 +101,7 @@ internal sealed class ProgramAdvisor(
             };
         }
 
-        advice = Ahead(advice, program, decision, () => StopRules.Of(context, [.. BoxOf(program.Program).Where(c => c.Need is not null)], supposing));
+        advice = Ahead(advice, program, decision, () => StopRules.Of(context, SharingItsDial(program), supposing));
         var chain = _reasons.Of(program, decision, advice);
         return advice with { Chain = chain, Reason = chain[0].Words };
     }

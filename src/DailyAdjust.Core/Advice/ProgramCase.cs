@@ -14,10 +14,12 @@ internal sealed class ProgramCase
     /// <param name="program">The program.</param>
     /// <param name="reckons">Whether the weather allows any reckoning.</param>
     /// <param name="asIfVisited">As if somebody came today, whatever the visit days are.</param>
+    /// <param name="newSettings">What other programs run at from this morning's round on, where that is decided already.</param>
     /// <param name="rain">Rain to suppose.</param>
-    public ProgramCase(AdviceContext context, PlannedProgram program, bool reckons, bool asIfVisited = false, SupposedRain rain = default)
+    public ProgramCase(AdviceContext context, PlannedProgram program, bool reckons, bool asIfVisited, IReadOnlyDictionary<ProgramKey, Setting> newSettings, SupposedRain rain)
     {
         _context = context;
+        NewSettings = newSettings;
         Program = program;
         Present = context.Settings.At(program.Key, context.AsOf);
         var whole = Horizon.Of(context.Site, program, context.Visits, context.Date, context.RoundDone);
@@ -56,6 +58,9 @@ internal sealed class ProgramCase
     /// <summary>In force from today's round on; null = its own starts run.</summary>
     public GrowIn? GrowIn { get; }
 
+    /// <summary>What other programs run at from this morning's round on, where that is decided already.</summary>
+    public IReadOnlyDictionary<ProgramKey, Setting> NewSettings { get; }
+
     /// <summary>It is off and somebody noted what is wrong with it: it is asked about.</summary>
     public Fault? Noted { get; }
 
@@ -76,7 +81,7 @@ internal sealed class ProgramCase
     public ProgramNeed NeedOn(Horizon horizon, Setting between, SupposedRain rain)
     {
         var zones = _context.ZonesOf(Program)
-            .Select(z => ZoneNeed.Of(ForecastBuilder.Build(_context, z, Program, horizon, between, rain), Program))
+            .Select(z => ZoneNeed.Of(ForecastBuilder.Build(_context, z, Program, horizon, between, rain, NewSettings), Program))
             .ToList();
         return ProgramNeed.Of(zones, _context.Site.Report.Satisfy);
     }

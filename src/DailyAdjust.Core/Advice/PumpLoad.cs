@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
@@ -8,6 +9,10 @@ namespace DailyAdjust.Core.Advice;
 internal sealed class PumpLoad
 {
     private const double Tolerance = 1e-9;
+
+    /// <summary>Flows are added and taken off as whole units: what has ended leaves no last bits behind.</summary>
+    private const double UnitsPerLitre = 1e9;
+
     private readonly double _capacity;
     private readonly List<(DateTimeOffset From, DateTimeOffset? Until, double Capacity)> _limits;
 
@@ -30,31 +35,48 @@ internal sealed class PumpLoad
             return found;
         }
 
-        var stations = runs.SelectMany(r => r.Stations).Where(s => s.Station.FlowLPerMin is > 0).OrderBy(s => s.Begins).ToList();
-        var instants = stations.SelectMany(s => new[] { s.Begins, s.Ends })
-            .Concat(_limits.SelectMany(l => l.Until is { } until ? new[] { l.From, until } : [l.From]))
-            .Distinct().Order().ToList();
-        var running = new List<StationRun>();
-        var next = 0;
-        for (var i = 0; i + 1 < instants.Count; i++)
+        var changes = FlowChanges(runs);
+        var instants = changes.Keys.ToArray();
+        Array.Sort(instants);
+        long flow = 0;
+        for (var i = 0; i + 1 < instants.Length; i++)
         {
-            DateTimeOffset from = instants[i], to = instants[i + 1];
-            running.RemoveAll(s => s.Ends <= from);
-            while (next < stations.Count && stations[next].Begins <= from)
-            {
-                running.Add(stations[next++]);
-            }
-
-            // Added up anew each time: a running sum would keep the last bits of what has ended.
-            var flow = running.Sum(s => s.Station.FlowLPerMin!.Value);
+            flow += changes[instants[i]];
+            DateTimeOffset from = new(instants[i], TimeSpan.Zero), to = new(instants[i + 1], TimeSpan.Zero);
             var capacity = CapacityAt(from);
-            if (flow > capacity + Tolerance)
+            if (flow / UnitsPerLitre > capacity + Tolerance)
             {
-                Add(found, new PumpExceeded(from, to, flow, capacity));
+                Add(found, new PumpExceeded(from, to, flow / UnitsPerLitre, capacity));
             }
         }
 
         return found;
+    }
+
+    /// <summary>By instant (UTC ticks): by how much the flow asked changes, in units of it; and the instants at which the capacity does.</summary>
+    private Dictionary<long, long> FlowChanges(IReadOnlyList<PlannedRun> runs)
+    {
+        var changes = new Dictionary<long, long>();
+        foreach (var run in runs)
+        {
+            var start = run.Begins.UtcTicks;
+            foreach (var part in run.Sequence.Parts)
+            {
+                if (part.Station.FlowLPerMin is { } litres and > 0)
+                {
+                    var units = (long)Math.Round(litres * UnitsPerLitre);
+                    CollectionsMarshal.GetValueRefOrAddDefault(changes, start + part.Begins.Ticks, out _) += units;
+                    CollectionsMarshal.GetValueRefOrAddDefault(changes, start + part.Ends.Ticks, out _) -= units;
+                }
+            }
+        }
+
+        foreach (var instant in _limits.SelectMany(l => l.Until is { } until ? new[] { l.From, until } : [l.From]))
+        {
+            changes.TryAdd(instant.UtcTicks, 0);
+        }
+
+        return changes;
     }
 
     /// <summary>Neighbouring spans are one, with the largest flow asked in it.</summary>
@@ -70,7 +92,7 @@ internal sealed class PumpLoad
     }
 
     /// <summary>When it gives more again, UTC.</summary>
-    public IEnumerable<DateTimeOffset> Changes => _limits.Select(l => l.Until).OfType<DateTimeOffset>();
+    public IEnumerable<DateTimeOffset> GivesMore => _limits.Select(l => l.Until).OfType<DateTimeOffset>();
 
     /// <summary>The least that the pump gives in a span, L/min; infinite where nothing limits it.</summary>
     public double LeastIn(DateTimeOffset from, DateTimeOffset to) =>

@@ -34,7 +34,7 @@ internal sealed class ForecastWalk
     public ForecastWalk(ProgramCase program, ZoneNeed need)
     {
         (_context, _program, _forecast) = (program.Context, program, need.Forecast);
-        ForecastBuilder.Build(_context, need.Zone, program.Program, program.Horizon, Setting.Off, default, _marks);
+        ForecastBuilder.Build(_context, need.Zone, program.Program, program.Horizon, Setting.Off, default, program.NewSettings, _marks);
         _walk = new ZoneWalk(_context.Site.Clock, need.Zone, _context.DepletionMm[need.Zone.Station.Key], namesDates: true);
         _walk.Steps.Add(Step.Given("missing at 00:00 of " + Words.Date(_context.Date), "Dr", _walk.DepletionMm, "mm", "the balance of the day before"));
         for (_firstOpen = 0; _firstOpen < _marks.Count; _firstOpen++)

@@ -2,11 +2,15 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Irrigation;
 
-/// <summary>One station's part of a run, UTC.</summary>
-internal readonly record struct StationRun(Station Station, DateTimeOffset Begins, DateTimeOffset Ends);
+/// <summary>One program's run with its stations, UTC.</summary>
+internal sealed record PlannedRun(PlannedProgram Program, ProgramStart Start, double Percent, DateTimeOffset Begins, StationSequence Sequence)
+{
+    /// <summary>When its last station ends.</summary>
+    public DateTimeOffset Finishes => Begins + Sequence.Length;
 
-/// <summary>One program's run with its stations.</summary>
-internal sealed record PlannedRun(PlannedProgram Program, ProgramStart Start, double Percent, DateTimeOffset Begins, DateTimeOffset Finishes, IReadOnlyList<StationRun> Stations);
+    /// <summary>In the order in which they run.</summary>
+    public IEnumerable<StationRun> Stations => Sequence.Parts.Select(p => new StationRun(p.Station, Begins + p.Begins, Begins + p.Ends));
+}
 
 /// <summary>A start that is due, at what it runs.</summary>
 /// <param name="Program">Which.</param>
@@ -26,16 +30,21 @@ internal readonly record struct DueStart(PlannedProgram Program, ProgramStart St
 internal sealed class NightRuns(Site site)
 {
     private readonly ILookup<string, Station> _stations = site.Stations.ToLookup(s => s.Key.Controller, StringComparer.Ordinal);
+    private readonly Dictionary<(ProgramKey Program, double Percent), StationSequence> _sequences = [];
 
     /// <summary>All runs that start in a span, by controller, then by start.</summary>
     /// <param name="programs">All of the site's programs.</param>
     /// <param name="from">First instant.</param>
     /// <param name="to">End, excluded.</param>
     /// <param name="percentOf">A program's percentage; 0 = does not run.</param>
-    public IReadOnlyList<PlannedRun> Between(IReadOnlyList<PlannedProgram> programs, DateTimeOffset from, DateTimeOffset to, Func<ProgramKey, double> percentOf) =>
-        [.. site.Controllers.SelectMany(controller => InTurn(controller, programs
-            .Where(p => ReferenceEquals(p.Controller, controller) && percentOf(p.Key) > 0)
-            .SelectMany(p => ProgramStarts.From(site, controller, p.Program, from).TakeWhile(s => s.At < to).Select(s => new DueStart(p, s, percentOf(p.Key))))))];
+    public IReadOnlyList<PlannedRun> Between(IReadOnlyList<PlannedProgram> programs, DateTimeOffset from, DateTimeOffset to, Func<ProgramKey, double> percentOf)
+    {
+        var programsOf = programs.ToLookup(p => p.Key.Controller, StringComparer.Ordinal);
+        return [.. site.Controllers.SelectMany(controller => InTurn(controller, programsOf[controller.Id]
+            .Select(p => (Program: p, Percent: percentOf(p.Key)))
+            .Where(p => p.Percent > 0)
+            .SelectMany(p => ProgramStarts.From(site, controller, p.Program.Program, from).TakeWhile(s => s.At < to).Select(s => new DueStart(p.Program, s, p.Percent)))))];
+    }
 
     /// <summary>The runs of one controller's starts, by start; where it stacks, a later one waits until the earlier one has ended.</summary>
     public IReadOnlyList<PlannedRun> InTurn(Controller controller, IEnumerable<DueStart> due)
@@ -44,7 +53,8 @@ internal sealed class NightRuns(Site site)
         var free = DateTimeOffset.MinValue;
         foreach (var start in due.OrderBy(d => d.Start.At))
         {
-            var run = Lay(start, controller.Overlap == ProgramOverlap.Stack && free > start.Start.At ? free : start.Start.At);
+            var begins = controller.Overlap == ProgramOverlap.Stack && free > start.Start.At ? free : start.Start.At;
+            var run = new PlannedRun(start.Program, start.Start, start.Percent, begins, SequenceOf(start));
             runs.Add(run);
             free = run.Finishes;
         }
@@ -54,31 +64,24 @@ internal sealed class NightRuns(Site site)
 
     /// <summary>When a start's last station ends, where nothing pushes it back.</summary>
     public DateTimeOffset Finish(PlannedProgram program, DateTimeOffset begins, double percent) =>
-        Lay(new DueStart(program, new ProgramStart(default, begins), percent), begins).Finishes;
+        begins + SequenceOf(new DueStart(program, new ProgramStart(default, begins), percent)).Length;
 
-    private PlannedRun Lay(DueStart due, DateTimeOffset begins)
+    private StationSequence SequenceOf(DueStart due)
     {
-        var program = due.Program;
-        var stations = new List<StationRun>();
-        var now = begins;
-        foreach (var station in _stations[program.Key.Controller])
+        var (program, percent) = (due.Program, due.Percent);
+        if (due.GrowIn is not null)
         {
-            if (!station.BaseMinutes.TryGetValue(program.Key.Program, out var baseMinutes))
-            {
-                continue;
-            }
-
-            var minutes = due.Minutes(baseMinutes);
-            if (minutes <= 0)
-            {
-                continue;
-            }
-
-            var at = stations.Count > 0 ? now + program.Controller.StationGap : now;
-            now = at.AddMinutes(minutes);
-            stations.Add(new StationRun(station, at, now));
+            return Lay(due);
         }
 
-        return new PlannedRun(program, due.Start, due.Percent, begins, now, stations);
+        if (!_sequences.TryGetValue((program.Key, percent), out var sequence))
+        {
+            _sequences[(program.Key, percent)] = sequence = Lay(due);
+        }
+
+        return sequence;
     }
+
+    private StationSequence Lay(DueStart due) =>
+        new(due.Program.Controller, _stations[due.Program.Key.Controller], due.Program.Key.Program, due.Minutes);
 }

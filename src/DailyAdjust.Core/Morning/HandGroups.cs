@@ -131,7 +131,7 @@ internal sealed class HandGroups(PumpLoad pump, IReadOnlyList<PlannedRun> runs)
     /// <summary>When something that runs by itself ends, or the pump gives more again.</summary>
     private DateTimeOffset? NextChange(DateTimeOffset now) => runs
         .SelectMany(r => r.Stations.Select(s => s.Ends))
-        .Concat(pump.Changes)
+        .Concat(pump.GivesMore)
         .Where(at => at > now)
         .Select(at => (DateTimeOffset?)at)
         .Min();

@@ -86,7 +86,8 @@ public static class MorningCalculation
         var (days, balance, trouble, context, unknownRain, assumedSoil, _) = reckoning;
         var (advised, fit) = FittedAdvice.Of(context, settled, days.Log);
         var known = new GroundKnowledge(balance.Days, inputs.Weather);
-        var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit)).ToList();
+        var laying = new NightRuns(context.Site);
+        var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit, laying)).ToList();
         return new MorningSheet
         {
             Site = context.Site,

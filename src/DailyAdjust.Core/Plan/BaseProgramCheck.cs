@@ -24,6 +24,11 @@ public static class BaseProgramCheck
             var longest = found.Max(o => o.Minutes);
             yield return $"{found.Key.Controller}: {found.Key.First} and {found.Key.Second} overlap at 100 % already, by up to {Words.Minutes(longest)} on {found.Count()} of {DaysLookedAt} days: move a start.";
         }
+
+        foreach (var found in StationClashes.Of(site, runs).GroupBy(c => (c.Group, c.First, c.Second)))
+        {
+            yield return $"{found.Key.First} and {found.Key.Second} must not run together ({found.Key.Group}) and do at 100 % already, on {found.Select(c => c.Date).Distinct().Count()} of {DaysLookedAt} days: move a start.";
+        }
     }
 
     private static IEnumerable<string> Peak(Site site)
@@ -33,10 +38,11 @@ public static class BaseProgramCheck
             yield break;
         }
 
-        foreach (var program in ZonePlan.AllPrograms(site))
+        var plan = new SitePlan(site);
+        foreach (var program in plan.Programs)
         {
             var dates = Enumerable.Range(0, DaysLookedAt).Select(i => site.Start.AddDays(i)).Where(d => program.Program.Days.Includes(d)).ToList();
-            var zones = ZonePlan.Of(site).Where(z => z.Programs.Exists(p => p.Program.Key == program.Key)).ToList();
+            var zones = plan.ZonesOf(program);
             if (dates.Count < 2)
             {
                 continue;

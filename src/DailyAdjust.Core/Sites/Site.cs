@@ -71,6 +71,9 @@ public sealed record Site
 
     public IReadOnlyList<Restriction> Restrictions { get; init; } = [];
 
+    /// <summary>Groups of stations that must not run together.</summary>
+    public IReadOnlyList<StationGroup> NotTogether { get; init; } = [];
+
     /// <summary>Stages of the drought plan, in the order of site.yaml.</summary>
     public IReadOnlyList<DroughtStage> Stages { get; init; } = [];
 

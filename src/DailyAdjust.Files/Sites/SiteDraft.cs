@@ -7,12 +7,13 @@ namespace DailyAdjust.Files.Sites;
 /// <summary>site.yaml as read, without its stations, and what stations.csv has to know of it.</summary>
 internal sealed class SiteDraft
 {
-    private SiteDraft(Site site, bool corrects, IReadOnlyList<AreaDraft> areas, IReadOnlyDictionary<ProgramKey, YamlNode> programsAt)
+    private SiteDraft(Site site, bool corrects, IReadOnlyList<AreaDraft> areas, IReadOnlyDictionary<ProgramKey, YamlNode> programsAt, IReadOnlyList<NotTogetherSection> notTogether)
     {
         Site = site;
         Corrects = corrects;
         Areas = areas;
         ProgramsAt = programsAt;
+        NotTogether = notTogether;
     }
 
     /// <summary>Has no stations yet.</summary>
@@ -24,6 +25,9 @@ internal sealed class SiteDraft
 
     /// <summary>Where site.yaml describes each program.</summary>
     public IReadOnlyDictionary<ProgramKey, YamlNode> ProgramsAt { get; }
+
+    /// <summary>Its stations are still to be looked up.</summary>
+    public IReadOnlyList<NotTogetherSection> NotTogether { get; }
 
     public static SiteDraft Read(Section root)
     {
@@ -42,7 +46,7 @@ internal sealed class SiteDraft
         var cautions = CautionsSection.Read(root.Map("cautions"));
         var priority = PrioritySection.Read(root, [.. areas.Select(a => a.Area.Name)]);
         var restrictions = RestrictionSection.ReadAll(root, [.. areas.Select(a => a.Area.Name)]);
-
+        var notTogether = NotTogetherSection.ReadAll(root);
         var draft = new Site
         {
             Name = site?.NeedText("name", "Quillback Bend Municipal") ?? "",
@@ -75,7 +79,7 @@ internal sealed class SiteDraft
         site?.Done();
         root.Done();
         WarnOfStrangePlace(draft, site, problems);
-        return new(draft, corrects, areas, programsAt);
+        return new(draft, corrects, areas, programsAt, notTogether);
     }
 
     private static SiteClock Zone(Section site)

@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Sites;
 using DailyAdjust.Files.Yaml;
 
 namespace DailyAdjust.Files.Sites;
@@ -25,9 +26,11 @@ public static class SiteReader
         var stations = StationsReader.Read(csvText, draft, csv);
         StationChecks.Run(draft, stations, yaml, csv);
 
+        // Rows that could not be read would give cause for reports without cause.
+        StationGroup[] notTogether = csv.HasErrors ? [] : [.. draft.NotTogether.Select(g => g.Find([.. stations.Select(s => s.Station.Key)], yaml))];
         var good = !yaml.HasErrors && !csv.HasErrors;
         return new(
-            good ? draft.Site with { Stations = [.. stations.Select(s => s.Station)] } : null,
+            good ? draft.Site with { Stations = [.. stations.Select(s => s.Station)], NotTogether = notTogether } : null,
             draft.Corrects,
             [.. yaml.InOrder(), .. csv.InOrder()]);
     }

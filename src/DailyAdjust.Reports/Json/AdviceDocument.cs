@@ -111,7 +111,10 @@ internal sealed record FitJson(
     IReadOnlyList<WindowJson> Window,
     IReadOnlyList<PumpJson> Pump,
     IReadOnlyList<RunJson> Runs,
-    IReadOnlyList<CutJson> Cuts);
+    IReadOnlyList<CutJson> Cuts,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<NotTogetherJson>? NotTogether);
+
+internal sealed record NotTogetherJson(string Group, string First, string Second, string Date, string From, string To);
 
 internal sealed record CutJson(string Controller, string Program, double FromPercent, double ToPercent, double? ShortDepthMm, double? ShortMinutes, string? StartThatFits);
 

@@ -20,7 +20,7 @@ internal static class AdviceDocumentBuilder
             view.Issue.Number,
             Freshness(sheet.Freshness, clock),
             [.. sheet.Programs.Select(p => Program(sheet.Date, p, clock))],
-            Fit(sheet.Fit, clock),
+            Fit(sheet.Fit, sheet.Site, clock),
             view.Issue.Number,
             view.Issue.Replaces,
             sheet.Site.Name,
@@ -109,13 +109,15 @@ internal static class AdviceDocumentBuilder
 
     private static AlternativeJson Alternative(AlternativeAdvice then) => new(CodeWords.Of(then.Kind), Number(then.Percent));
 
-    private static FitJson Fit(NightFit fit, SiteClock clock) => new(
+    private static FitJson Fit(NightFit fit, Site site, SiteClock clock) => new(
         [.. fit.Overlaps.Select(o => new OverlapJson(o.Controller, o.First, o.Second, CodeWords.Date(o.Date), Number(o.Minutes), Number(o.LargestPercent)))],
         [.. fit.Window.Select(w => new WindowJson(w.Controller, w.Program, CodeWords.Date(w.Date), Local(w.Finishes, clock)))],
         [.. fit.Pump.Select(p => new PumpJson(Local(p.From, clock), Local(p.To, clock), Number(p.FlowLPerMin), Number(p.CapacityLPerMin)))],
         [.. fit.Runs.Select(r => new RunJson(r.Program.Controller, r.Program.Program, CodeWords.Date(r.Date), Local(r.Begins, clock), Local(r.Finishes, clock)))],
         [.. fit.Cuts.Select(c => new CutJson(
-            c.Program.Controller, c.Program.Program, Number(c.FromPercent), Number(c.ToPercent), Number(c.Short?.DepthMm), Number(c.Short?.Minutes), c.StartThatFits?.ToString("HH:mm", CultureInfo.InvariantCulture)))]);
+            c.Program.Controller, c.Program.Program, Number(c.FromPercent), Number(c.ToPercent), Number(c.Short?.DepthMm), Number(c.Short?.Minutes), c.StartThatFits?.ToString("HH:mm", CultureInfo.InvariantCulture)))],
+        site.NotTogether.Count == 0 ? null : [.. fit.Clashes.Select(c => new NotTogetherJson(
+            c.Group, c.First.ToString(), c.Second.ToString(), CodeWords.Date(c.Date), Local(c.From, clock), Local(c.To, clock)))]);
 
     /// <summary>Six decimals are more than anybody measures, and keep 0.1 + 0.2 readable; adding 0 turns -0 into 0.</summary>
     internal static double Number(double value) => Math.Round(value, 6) + 0.0;

@@ -16,6 +16,7 @@ internal static class FitWords
         .. fit.Overlaps.Select(Overlap),
         .. fit.Window.Select(w => Outside(w, words)),
         .. fit.Pump.Select(p => Pump(p, words)),
+        .. fit.Clashes.Select(c => Clash(c, words)),
     ];
 
     /// <summary>What was looked at and found well; nothing is claimed that the site does not describe.</summary>
@@ -37,6 +38,11 @@ internal static class FitWords
             well.Add("The pump keeps up.");
         }
 
+        if (fit.Clashes.Count == 0 && site.NotTogether.Count > 0)
+        {
+            well.Add("No stations run together that must not.");
+        }
+
         return string.Join(" ", well);
     }
 
@@ -53,6 +59,9 @@ internal static class FitWords
 
     private static string Outside(OutsideWindow run, SiteWords words) =>
         $"{run.Controller}/{run.Program}, {SiteWords.Date(run.Date)}: outside the watering window, ends {words.When(run.Finishes)}.";
+
+    private static string Clash(StationClash clash, SiteWords words) =>
+        $"{words.Time(clash.From)} to {words.When(clash.To)}: stations {clash.First} and {clash.Second} would run together and must not ({clash.Group}). Move a start.";
 
     private static string Pump(PumpExceeded pump, SiteWords words) =>
         $"{words.Time(pump.From)} to {words.When(pump.To)}: the boxes together ask {words.Flow(pump.FlowLPerMin)}, the pump gives {words.Flow(pump.CapacityLPerMin)}.";

@@ -125,6 +125,7 @@ internal static class SiteYamlText
 
     private static void Controllers(StringBuilder text, SiteAnswers answers)
     {
+        text.Append("\n# not_together:               # stations of which no two may run at the same time\n#   - { name: north lateral, stations: [C1/3, C2/1] }\n");
         text.Append("\ncontrollers:                  # route: the order in which they are walked\n");
         foreach (var (controller, route) in answers.Controllers.Select((c, i) => (c, i + 1)))
         {

@@ -63,6 +63,8 @@ internal sealed record SmallCourse
 
     public IReadOnlyList<Restriction> Restrictions { get; init; } = [];
 
+    public IReadOnlyList<StationGroup> NotTogether { get; init; } = [];
+
     public IReadOnlyList<IssuedSheet> Sheets { get; init; } = [];
 
     /// <summary>Whatever else a test's site has.</summary>
@@ -101,6 +103,7 @@ internal sealed record SmallCourse
         Report = Report,
         Controllers = [Controller],
         Restrictions = Restrictions,
+        NotTogether = NotTogether,
         Window = Window,
         PumpCapacityLPerMin = Pump,
         Priority = Priority,

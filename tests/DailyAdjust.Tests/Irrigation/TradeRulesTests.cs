@@ -22,6 +22,13 @@ public class TradeRulesTests
     }
 
     [Fact]
+    public void The_same_in_metric()
+    {
+        // 60 × (L/min) / m², derived: 10 L on 100 m² are 0.1 mm.
+        Assert.Equal(6, ApplicationRate.FromFlow(10, 100).MmPerHour, 12);
+    }
+
+    [Fact]
     public void Thirty_minutes_at_150_percent_are_45()
     {
         // A contractor's example.

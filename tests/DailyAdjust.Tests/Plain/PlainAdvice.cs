@@ -24,15 +24,32 @@ internal static class PlainAdvice
         var advice = new List<PlainProgramAdvice>();
         foreach (var controller in morning.Site.Controllers.OrderBy(c => c.Route))
         {
-            var programs = controller.Programs.Select(p => Program(inputs, morning, controller, p)).ToList();
             if (controller.Applies == PercentApplies.Controller)
             {
+                var programs = controller.Programs.Select(p => Program(inputs, morning, controller, p)).ToList();
                 advice.AddRange(programs.Select(p => Decide(inputs, morning, controller, p, programs)));
+                continue;
             }
-            else
+
+            // In the order of starts, each with what was decided for those before it.
+            var decided = new List<PlainProgramAdvice>();
+            foreach (var program in controller.Programs.OrderBy(p => morning.FirstStart(controller, p)))
             {
-                advice.AddRange(programs.Select(p => Decide(inputs, morning, controller, p, [p])));
+                var need = Program(inputs, morning, controller, program);
+                var said = Decide(inputs, morning, controller, need, [need]);
+                decided.Add(said);
+                if (new PlainVisits(morning.Site, said.Key, program.Visit, inputs.Log).Includes(inputs.Date))
+                {
+                    morning.NewSettings[said.Key] = said.Advice switch
+                    {
+                        AdviceKind.Set or AdviceKind.Resume => new Setting(said.Percent!.Value),
+                        AdviceKind.Leave or AdviceKind.AsSet => said.Present,
+                        _ => Setting.Off,
+                    };
+                }
             }
+
+            advice.AddRange(controller.Programs.Select(p => decided.Single(d => d.Key.Program.Is(p.Id))));
         }
 
         return advice;

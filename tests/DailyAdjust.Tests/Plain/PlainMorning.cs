@@ -24,6 +24,9 @@ internal sealed class PlainMorning
 
     public PlainLog Log { get; }
 
+    /// <summary>What programs run at from the round on, where that is decided already.</summary>
+    public Dictionary<ProgramKey, Setting> NewSettings { get; } = [];
+
     public Site Site { get; }
 
     public bool HasOpenDay => _inputs.Weather.Any(w => w.EtoMm is null);
@@ -31,6 +34,14 @@ internal sealed class PlainMorning
     public bool WeatherTooOld => _inputs.NewestReadingEnd is not { } end || _inputs.AsOf - end > Site.Report.WeatherMaxAge;
 
     public Setting Present(ProgramKey program) => Log.SettingAt(program, _inputs.AsOf);
+
+    /// <summary>From the round on; far in the future where there is none.</summary>
+    public DateTimeOffset FirstStart(Controller controller, WateringProgram program) => Enumerable.Range(0, 370)
+        .SelectMany(n => PlainStart.InDay(Site, controller, program, _inputs.Date.AddDays(n)))
+        .Select(s => s.At)
+        .Where(at => at >= _roundDone)
+        .DefaultIfEmpty(DateTimeOffset.MaxValue)
+        .First();
 
     public double DepletionOf(Station station) => _depletion[station.Key];
 
@@ -104,13 +115,16 @@ internal sealed class PlainMorning
                 }
                 else
                 {
-                    net = PlainWater.NetMm(station, PlainWater.Minutes(controller, baseMinutes, Present(start.Program).Percent));
+                    net = PlainWater.NetMm(station, PlainWater.Minutes(controller, baseMinutes, Later(start).Percent));
                 }
 
                 yield return new(start.At, PlainWhat.Irrigation, net, i, start);
             }
         }
     }
+
+    private Setting Later(PlainStart start) =>
+        start.At >= _roundDone && NewSettings.TryGetValue(start.Program, out var setting) ? setting : Present(start.Program);
 
     private Dictionary<StationKey, double> Depletion()
     {
