@@ -1,8 +1,6 @@
-using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Explain;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
-using DailyAdjust.Core.Sites;
 using DailyAdjust.Tests.Plain;
 using Xunit;
 

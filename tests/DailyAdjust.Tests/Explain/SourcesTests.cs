@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using DailyAdjust.Tests.Architecture;
 using Xunit;
 
 namespace DailyAdjust.Tests.Explain;
