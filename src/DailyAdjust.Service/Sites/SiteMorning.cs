@@ -37,7 +37,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         var issued = site.Ledger.Sheets.Issued(date, date);
         var issue = site.Ledger.Mornings.Of(date).Select(m => m.Issue).Append(0).Max() + 1;
         var sheet = MorningCalculation.Run(MorningKnowledge.Of(site, date, asOf, issue));
-        if (onlyIfChanged && issued.Count > 0 && issued[^1].Lines.SequenceEqual(Lines(sheet)) && !HasNewsOfTheNight(date, sheet))
+        if (onlyIfChanged && issued.Count > 0 && SaysTheSame(issued[^1].Lines, Lines(sheet)) && !HasNewsOfTheNight(date, sheet))
         {
             return null;
         }
@@ -73,6 +73,10 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
             log.LogWarning("{Site}: the morning of {Date:yyyy-MM-dd} was slept over; no sheet was issued", site.Folder.Name, date);
         }
     }
+
+    /// <summary>By what a person does at the boxes; the figures of stations set aside change with every reading, and nobody walks for them.</summary>
+    private static bool SaysTheSame(IReadOnlyList<IssuedLine> one, IReadOnlyList<IssuedLine> other) =>
+        one.Select(line => line with { SetAside = null }).SequenceEqual(other.Select(line => line with { SetAside = null }));
 
     /// <summary>Whether somebody wrote since the date's newest sheet that something did not run or lost power, and this one has something to say to it.</summary>
     private bool HasNewsOfTheNight(DateOnly date, MorningSheet sheet)
