@@ -44,7 +44,7 @@ internal sealed class DayOfSite
 
             foreach (var (start, growIn, day) in rules.GrowIns.StartsOn(program.Key, date))
             {
-                var setting = GrowIns.IsStopped(growIn, rules.Settings, start.At) ? Setting.Off : Setting.Full;
+                var setting = GrowIns.IsStopped(growIn, rules.Settings, start.At) ? Setting.Off : rules.Settings.LastRunning(program.Key, start.At);
                 Add(new DayStart(program, start, Curve.ShareBy(start.At), setting) { GrowIn = (growIn, day) });
             }
         }
@@ -91,7 +91,8 @@ internal sealed class DayOfSite
             return 0;
         }
 
-        var due = start.GrowIn is { } grows ? grows.GrowIn.MinutesOf(grows.Day, baseMinutes) : RunMinutes.At(start.Program.Controller, baseMinutes, start.Setting.Percent);
+        var keyed = start.GrowIn is { } grows ? grows.GrowIn.MinutesOf(grows.Day, baseMinutes) : baseMinutes;
+        var due = RunMinutes.At(start.Program.Controller, keyed, start.Setting.Percent);
         return due * _rules.Ran.Share(start.Program.Key, zone.Station, start.Start.Date, start.Start.At);
     }
 
