@@ -23,5 +23,8 @@ internal static class Answers
     public static string Ran(ProgramKey program, DateOnly date, string siteId) => $"dailyadjust log ran {program} yes --date {CodeWords.Date(date)} --site {siteId}";
 
     /// <summary>A line of logbook.csv.</summary>
+    public static string DidNotRunLine(StationKey station, DateOnly date) => $"{CodeWords.Date(date)},ran,{station},no";
+
+    /// <summary>A line of logbook.csv.</summary>
     public static string DidNotRunLine(ProgramKey program, DateOnly date) => $"{CodeWords.Date(date)},ran,{program},no";
 }
