@@ -38,7 +38,7 @@ internal sealed class AdviceContext
         _expectedEto = expectedEto;
         _hand = new HandWater(site.Clock, log);
         Season = new SeasonHistory(site.Clock, log);
-        GrowIns = new GrowIns(site, log, settings);
+        GrowIns = new GrowIns(site, log);
         Switches = new RainSwitches(site, before.SelectMany(d => d.Rain).Concat(rainSinceMidnight));
         Faults = new FaultNotes(site.Clock, log, settings);
         _rules = new RunRules(settings, new RanHistory(site.Clock, log), Season, GrowIns, Switches, new NightRuns(site));

@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Weather;
 
@@ -71,7 +72,15 @@ internal static class DecisionRules
         var isOff = program.Present.Setting.IsOff;
         if (program.GrowIn is not null)
         {
-            return new Decision(isOff ? AdviceKind.KeepOff : AdviceKind.Leave, null, null, Cause.GrowsIn);
+            if (!isOff)
+            {
+                return new Decision(AdviceKind.Leave, null, null, Cause.GrowsIn);
+            }
+
+            // Whoever ordered it after it was turned off wants it on.
+            return GrowIns.IsStopped(program.GrowIn, context.Settings, context.RoundDone)
+                ? new Decision(AdviceKind.KeepOff, null, null, Cause.GrowsIn)
+                : new Decision(AdviceKind.Resume, context.Settings.LastRunning(program.Program.Key, context.AsOf).Percent, null, Cause.GrowsIn);
         }
 
         if (program.Fault is not null)

@@ -21,8 +21,9 @@ internal sealed record Horizon(DateTimeOffset Opens, IReadOnlyList<ProgramStart>
 
     public ProgramStart? After => FirstDateAfter.Count > 0 ? FirstDateAfter[0] : null;
 
+    /// <summary>Without some of its starts; whole where nothing would be left.</summary>
     public Horizon Without(IReadOnlyList<ProgramStart> starts) =>
-        starts.Count == 0 ? this : this with { Starts = [.. Starts.Except(starts)], TakenOut = starts };
+        starts.Count == 0 || starts.Count == Starts.Count ? this : this with { Starts = [.. Starts.Except(starts)], TakenOut = starts };
 
     /// <param name="site">Knows the hours.</param>
     /// <param name="program">Whose starts.</param>

@@ -17,39 +17,67 @@ public sealed record TakenOutStart(DateTimeOffset At, string Why, LogTime? Until
 /// <param name="Until">When the order ends; null = open.</param>
 public sealed record TakenOutStations(IReadOnlyList<StationKey> Stations, DateTimeOffset From, string Why, LogTime? Until);
 
-/// <summary>What orders take out of a horizon when they do not stop all of it.</summary>
+/// <summary>What orders and watering rules take out of a horizon when they do not stop all of it.</summary>
 internal static class OrderHits
 {
-    /// <summary>Starts that orders over the whole program hit; none where they hit every one: then the program is off.</summary>
-    public static IReadOnlyList<(ProgramStart Start, OffOrder Order)> Starts(AdviceContext context, PlannedProgram program, Horizon horizon)
-    {
-        var hit = horizon.Starts
-            .Select(s => (Start: s, Order: Prohibitions.OrdersOver(context, program, s.At).FirstOrDefault()))
-            .Where(h => h.Order is not null)
-            .Select(h => (h.Start, h.Order!))
-            .ToList();
-        return hit.Count < horizon.Starts.Count ? hit : [];
-    }
+    /// <summary>Starts that must not run, each for the first reason.</summary>
+    public static IReadOnlyList<TakenOutStart> Starts(AdviceContext context, PlannedProgram program, Horizon horizon) =>
+        [.. horizon.Starts.Select(s => Out(context, program, s)).OfType<TakenOutStart>()];
 
-    /// <summary>Stations that orders over a part of the program's ground hit, one for each order.</summary>
+    /// <summary>Stations that must not run though others of the program may, one line for each order or rule.</summary>
     public static IReadOnlyList<TakenOutStations> Stations(AdviceContext context, PlannedProgram program, Horizon horizon)
     {
         var found = new List<TakenOutStations>();
-        var seen = new HashSet<OffOrder>();
-        foreach (var start in horizon.Starts)
+        var seen = new HashSet<object>(ReferenceEqualityComparer.Instance);
+        var zones = context.ZonesOf(program);
+        foreach (var start in horizon.Starts.Where(s => Out(context, program, s) is null))
         {
-            var whole = Prohibitions.OrdersOver(context, program, start.At).ToHashSet();
-            foreach (var order in context.Off.At(start.At).Where(o => !whole.Contains(o) && !seen.Contains(o)))
+            foreach (var order in context.Off.At(start.At).Where(seen.Add))
             {
-                IReadOnlyList<StationKey> stations = [.. context.ZonesOf(program).Where(z => order.Where.Covers(z.Station)).Select(z => z.Station.Key)];
-                if (stations.Count > 0 && order.Where.Kind is not PlaceKind.Program)
-                {
-                    seen.Add(order);
-                    found.Add(new TakenOutStations(stations, start.At, OrderWords.Of(order), order.Until));
-                }
+                Add(start, z => Prohibitions.Stops(order, program, z), OrderWords.Of(order), order.Until);
+            }
+
+            foreach (var rule in zones.Select(z => Prohibitions.DryRule(context, program, z.Station, start)).OfType<Restriction>().Where(seen.Add))
+            {
+                Add(start, z => rule.Covers(z.Area), Prohibitions.Named(rule), Whole(rule.Until));
             }
         }
 
         return found;
+
+        void Add(ProgramStart start, Func<Station, bool> isOut, string why, LogTime? until)
+        {
+            IReadOnlyList<StationKey> stations = [.. zones.Where(z => isOut(z.Station)).Select(z => z.Station.Key)];
+            if (stations.Count > 0)
+            {
+                found.Add(new TakenOutStations(stations, start.At, why, until));
+            }
+        }
     }
+
+    /// <summary>The zones for which a number is made: without those that must not run in any start of the horizon. All, where none is left.</summary>
+    public static IReadOnlyList<ZonePlan> ZonesThatRun(AdviceContext context, PlannedProgram program, Horizon horizon)
+    {
+        var zones = context.ZonesOf(program);
+        if (context.Off.IsEmpty && context.Rules.Count == 0)
+        {
+            return zones;
+        }
+
+        List<ZonePlan> run = [.. zones.Where(z => !horizon.Starts.All(s =>
+            context.Off.At(s.At).Any(o => Prohibitions.Stops(o, program, z.Station)) || Prohibitions.DryRule(context, program, z.Station, s) is not null))];
+        return run.Count == 0 ? zones : run;
+    }
+
+    private static TakenOutStart? Out(AdviceContext context, PlannedProgram program, ProgramStart start)
+    {
+        if (Prohibitions.OrdersOver(context, program, start.At) is { Count: > 0 } orders)
+        {
+            return new TakenOutStart(start.At, OrderWords.Of(orders[0]), orders[0].Until);
+        }
+
+        return Prohibitions.RuleOver(context, program, start) is { } rule ? new TakenOutStart(start.At, Prohibitions.Named(rule), Whole(rule.Until)) : null;
+    }
+
+    private static LogTime? Whole(DateOnly? date) => date is { } day ? new LogTime(day, null) : null;
 }

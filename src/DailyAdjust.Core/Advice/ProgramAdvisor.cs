@@ -91,12 +91,7 @@ internal sealed class ProgramAdvisor(
         {
             advice = advice with
             {
-                TakenOut =
-                [
-                    .. program.TakenOut.Select(t => new TakenOutStart(t.Start.At, OrderWords.Of(t.Order), t.Order.Until)),
-                    .. Prohibitions.ForbiddenStarts(context, program.Program, program.Horizon)
-                        .Select(f => new TakenOutStart(f.Start.At, $"watering rule: {f.Rule.Name}", f.Rule.Until is { } until ? new LogTime(until, null) : null)),
-                ],
+                TakenOut = program.TakenOut,
                 StationsOut = OrderHits.Stations(context, program.Program, program.Horizon),
             };
         }
@@ -118,7 +113,7 @@ internal sealed class ProgramAdvisor(
                     After = resume,
                     PauseDays = Pauses.DaysOf(program.Program.Controller, context.Date, resume?.On),
                 };
-            case AdviceKind.KeepOff or AdviceKind.Leave when !program.IsOwn:
+            case AdviceKind.KeepOff or AdviceKind.Leave or AdviceKind.Resume when !program.IsOwn:
                 return advice;
             case AdviceKind.KeepOff or AdviceKind.Leave when program.Need is null:
                 return advice with { LookAgain = LookAhead.NextJudged(program) };
@@ -143,7 +138,7 @@ internal sealed class ProgramAdvisor(
 
     private ZoneAdvice ZoneOf(ZonePlan zone, ProgramCase program, Decision decision, double advised)
     {
-        var need = program.Need?.Zones.First(z => ReferenceEquals(z.Zone, zone));
+        var need = program.Need?.Zones.FirstOrDefault(z => ReferenceEquals(z.Zone, zone));
         double shortMm = 0, drains = 0;
         if (need is not null && decision.Advice is not (AdviceKind.Off or AdviceKind.AsSet))
         {

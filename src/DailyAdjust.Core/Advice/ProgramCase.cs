@@ -22,9 +22,11 @@ internal sealed class ProgramCase
         NewSettings = newSettings;
         Program = program;
         Present = context.Settings.At(program.Key, context.AsOf);
+        GrowIn = context.GrowIns.At(program.Key, context.RoundDone);
         var whole = Horizon.Of(context.Site, program, context.Visits, context.Date, context.RoundDone);
+        whole = GrowIn is null ? whole : whole with { Starts = context.GrowIns.Between(program.Key, whole.Opens, whole.Closes) };
         TakenOut = OrderHits.Starts(context, program, whole);
-        Horizon = whole.Without([.. TakenOut.Select(t => t.Start)]);
+        Horizon = whole.Without([.. whole.Starts.Where(s => TakenOut.Any(t => t.At == s.At))]);
         if (Present.PausedUntil is { } ends && whole.Starts.Count > 0 && whole.Starts[^1].At >= ends)
         {
             // It runs by itself again before the next visit: it is as good as on, though its first start may still be paused.
@@ -32,10 +34,9 @@ internal sealed class ProgramCase
             Present = context.Settings.At(program.Key, whole.Starts[^1].At);
         }
 
-        GrowIn = context.GrowIns.At(program.Key, context.RoundDone);
         Noted = context.Faults.Of(program.Key, context.AsOf);
         IsVisit = asIfVisited || context.Visits.IsVisit(program, context.Date);
-        Need = reckons && IsVisit && Horizon.Starts.Count > 0 ? NeedOn(Horizon, Setting.Off, rain) : null;
+        Need = reckons && IsVisit && GrowIn is null && Horizon.Starts.Count > 0 ? NeedOn(Horizon, Setting.Off, rain) : null;
     }
 
     internal AdviceContext Context => _context;
@@ -47,8 +48,8 @@ internal sealed class ProgramCase
     /// <summary>Without the starts that must not run.</summary>
     public Horizon Horizon { get; }
 
-    /// <summary>Starts before the next visit that must not run though others may.</summary>
-    public IReadOnlyList<(ProgramStart Start, OffOrder Order)> TakenOut { get; }
+    /// <summary>Starts before the next visit that must not run; all of them where none may.</summary>
+    public IReadOnlyList<TakenOutStart> TakenOut { get; }
 
     /// <summary>The box is paused over the first start and runs by itself again before a later one.</summary>
     public bool FirstIsPaused { get; }
@@ -70,7 +71,7 @@ internal sealed class ProgramCase
     /// <summary>Its number is for the ground to say: no grow-in and no fault speaks for it.</summary>
     public bool IsOwn => GrowIn is null && Fault is null;
 
-    /// <summary>Null: no start in the horizon, or no visit day.</summary>
+    /// <summary>Null: no start in the horizon, no visit day, or a grow-in.</summary>
     public ProgramNeed? Need { get; }
 
     /// <summary>Whether the program could be left out of this horizon.</summary>
@@ -80,7 +81,7 @@ internal sealed class ProgramCase
     /// <summary>What the program needs in a horizon, after running at some setting in between, with some rain supposed.</summary>
     public ProgramNeed NeedOn(Horizon horizon, Setting between, SupposedRain rain)
     {
-        var zones = _context.ZonesOf(Program)
+        var zones = OrderHits.ZonesThatRun(_context, Program, horizon)
             .Select(z => ZoneNeed.Of(ForecastBuilder.Build(_context, z, Program, horizon, between, rain, NewSettings), Program))
             .ToList();
         return ProgramNeed.Of(zones, _context.Site.Report.Satisfy);

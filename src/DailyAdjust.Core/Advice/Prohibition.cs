@@ -33,7 +33,7 @@ internal static class Prohibitions
         List<OffOrder> orders = [];
         foreach (var start in starts)
         {
-            var hits = OrdersOver(context, program, start).ToList();
+            var hits = OrdersOver(context, program, start);
             if (hits.Count == 0)
             {
                 return null;
@@ -47,59 +47,85 @@ internal static class Prohibitions
         return new Prohibition(string.Join("; ", orders.Select(OrderWords.Of).Distinct(StringComparer.Ordinal)), until);
     }
 
-    /// <summary>Orders that stop a program's start: those over all of its ground.</summary>
-    public static IEnumerable<OffOrder> OrdersOver(AdviceContext context, PlannedProgram program, DateTimeOffset start) =>
-        context.Off.At(start).Where(o => o.Where.Covers(program.Key) || CoversEveryStation(context, program, o.Where));
+    /// <summary>Orders that stop a program's start: one over all of its ground, else those that take all of it together; none = it may run.</summary>
+    public static IReadOnlyList<OffOrder> OrdersOver(AdviceContext context, PlannedProgram program, DateTimeOffset start)
+    {
+        if (context.Off.IsEmpty)
+        {
+            return [];
+        }
 
-    /// <summary>A watering rule that forbids every start of the horizon; null = none does.</summary>
+        var zones = context.ZonesOf(program);
+        var here = context.Off.At(start).Where(o => zones.Any(z => Stops(o, program, z.Station))).ToList();
+        var alone = here.Where(o => zones.All(z => Stops(o, program, z.Station))).ToList();
+        return alone.Count > 0 ? alone : zones.All(z => here.Exists(o => Stops(o, program, z.Station))) ? here : [];
+    }
+
+    /// <summary>Whether an order keeps a station from running in a program's starts.</summary>
+    public static bool Stops(OffOrder order, PlannedProgram program, Station station) =>
+        order.Where.Kind == PlaceKind.Program ? order.Where.Covers(program.Key) : order.Where.Covers(station);
+
+    /// <summary>Watering rules that, alone or with orders, forbid every start of the horizon; null = they do not.</summary>
     public static Prohibition? Restricted(AdviceContext context, PlannedProgram program, Horizon horizon)
     {
-        foreach (var rule in RulesFor(context, program))
+        List<(string Why, DateOnly? Until)> found = [];
+        foreach (var start in horizon.Starts)
         {
-            if (horizon.Starts.All(s => Forbids(context.Site, program.Controller, rule, s)))
+            if (OrdersOver(context, program, start.At) is { Count: > 0 } orders)
             {
-                return new Prohibition("watering rule: " + rule.Name, rule.Until);
+                found.Add((OrderWords.Of(orders[0]), orders[0].Until?.Date));
+            }
+            else if (RuleOver(context, program, start) is { } rule)
+            {
+                found.Add((Named(rule), rule.Until));
+            }
+            else
+            {
+                return null;
             }
         }
 
-        return null;
+        return new Prohibition(
+            string.Join("; ", found.Select(f => f.Why).Distinct(StringComparer.Ordinal)), found.Exists(f => f.Until is null) ? null : found.Max(f => f.Until));
     }
 
-    /// <summary>Starts of the horizon that a watering rule forbids, each with its rule.</summary>
-    public static IEnumerable<(ProgramStart Start, Restriction Rule)> ForbiddenStarts(AdviceContext context, PlannedProgram program, Horizon horizon) =>
-        from rule in RulesFor(context, program)
-        from start in horizon.Starts
-        where Forbids(context.Site, program.Controller, rule, start)
-        select (start, rule);
+    /// <summary>The watering rule that forbids a start; null = none does.</summary>
+    public static Restriction? RuleOver(AdviceContext context, PlannedProgram program, ProgramStart start)
+    {
+        if (context.Rules.Count == 0)
+        {
+            return null;
+        }
 
-    /// <summary>The lowest ceiling on the percentage in the horizon; null = none.</summary>
+        var zones = context.ZonesOf(program);
+        return RulesFor(context, program).FirstOrDefault(r => ForbidsTime(context.Site, r, start))
+            ?? (zones.All(z => DryRule(context, program, z.Station, start) is not null) ? DryRule(context, program, zones[0].Station, start) : null);
+    }
+
+    /// <summary>The rule whose ceiling keeps a station from running: no number of the dial is so low; null = none does.</summary>
+    public static Restriction? DryRule(AdviceContext context, PlannedProgram program, Station station, ProgramStart start) => context.Rules.FirstOrDefault(r =>
+        r.MostPercent is { } most && r.Covers(station.Area) && !DialNumber.HasOneUpTo(program.Controller, most) && r.HoldsOn(context.Site.Clock.DateOf(start.At)));
+
+    /// <summary>The lowest ceiling on the percentage in the horizon that the dial can keep; null = none.</summary>
     public static (double Percent, Restriction Rule)? Ceiling(AdviceContext context, PlannedProgram program, Horizon horizon)
     {
         var lowest = RulesFor(context, program)
-            .Where(r => r.MostPercent is > 0 && horizon.Starts.Any(s => r.HoldsOn(context.Site.Clock.DateOf(s.At))))
+            .Where(r => r.MostPercent is { } most && DialNumber.HasOneUpTo(program.Controller, most) && horizon.Starts.Any(s => r.HoldsOn(context.Site.Clock.DateOf(s.At))))
             .MinBy(r => r.MostPercent);
         return lowest is null ? null : (lowest.MostPercent!.Value, lowest);
     }
+
+    public static string Named(Restriction rule) => "watering rule: " + rule.Name;
 
     private static IEnumerable<Restriction> RulesFor(AdviceContext context, PlannedProgram program) =>
         context.Rules.Where(r => context.ZonesOf(program).Any(z => r.Covers(z.Station.Area)));
 
     /// <summary>Whether a watering rule forbids a start at that hour.</summary>
-    public static bool Forbids(Site site, Controller controller, Restriction rule, ProgramStart start)
+    public static bool ForbidsTime(Site site, Restriction rule, ProgramStart start)
     {
         var local = site.Clock.ToLocal(start.At);
         var date = DateOnly.FromDateTime(local.DateTime);
-        if (!rule.HoldsOn(date))
-        {
-            return false;
-        }
-
-        // A ceiling below the smallest number of the dial can only be kept by not running.
-        return (rule.MostPercent is { } most && !DialNumber.HasOneUpTo(controller, most))
-            || (rule.DaysNotAllowed?.Includes(date) ?? false)
-            || (rule.HoursNotAllowed?.Contains(TimeOnly.FromDateTime(local.DateTime)) ?? false);
+        return rule.HoldsOn(date)
+            && ((rule.DaysNotAllowed?.Includes(date) ?? false) || (rule.HoursNotAllowed?.Contains(TimeOnly.FromDateTime(local.DateTime)) ?? false));
     }
-
-    private static bool CoversEveryStation(AdviceContext context, PlannedProgram program, Place where) =>
-        context.ZonesOf(program).All(z => where.Covers(z.Station));
 }

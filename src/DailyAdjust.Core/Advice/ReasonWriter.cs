@@ -29,7 +29,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.MustNotRun => Plain("must-not-run", Sentence($"must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition.Until)}")),
         Cause.NoSoundAdvice => Plain("no-sound-advice", $"No sound advice: {noAdvice}. Leave it as it is set."),
         Cause.IsFaulty => Plain("fault", $"{OffSince(program.Fault!)}: is it mended? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to the numbers."),
-        Cause.GrowsIn => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts are keyed by hand{(advice.Present.IsOff ? "" : ", the percentage stays")}."),
+        Cause.GrowsIn => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? "" : ", the percentage stays")}."),
         Cause.NoStart when advice.LookAgain is { } day => Plain("no-start", $"{(advice.Present.IsOff ? "Off; no" : "No")} start before the next visit; judged on {Words.Date(day)}."),
         Cause.NoStart => Plain("no-start", "No start before the next visit."),
         Cause.NoVisit when advice.LookAgain is { } day => Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),

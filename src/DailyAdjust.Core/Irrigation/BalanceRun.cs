@@ -90,7 +90,7 @@ internal sealed class BalanceRun
         _zones = ZonePlan.Of(site);
         _programs = ZonePlan.AllPrograms(site);
         _rules = new RunRules(
-            _settings, _ran, _season, new GrowIns(site, _inputs.Log, _settings), new RainSwitches(site, _inputs.Before.Concat(_inputs.Weather).SelectMany(d => d.Rain)), new NightRuns(site));
+            _settings, _ran, _season, new GrowIns(site, _inputs.Log), new RainSwitches(site, _inputs.Before.Concat(_inputs.Weather).SelectMany(d => d.Rain)), new NightRuns(site));
 
         // Carried over by station and kept within the new TAW; a new station starts full, and so does one that comes back: a stored
         // state knows the stations of its day alone.

@@ -54,7 +54,7 @@ internal sealed class DayOfSite
 
             foreach (var (start, growIn, day) in rules.GrowIns.StartsOn(program.Key, date))
             {
-                var setting = GrowIns.IsStopped(growIn, rules.Settings, start.At) ? Setting.Off : Setting.Full;
+                var setting = GrowIns.IsStopped(growIn, rules.Settings, start.At) ? Setting.Off : rules.Settings.LastRunning(program.Key, start.At);
                 Add(new DayStart(program, start, Curve.ShareBy(start.At), setting) { GrowIn = (growIn, day) });
             }
         }

@@ -11,8 +11,8 @@ public sealed record GrowInDay(DateOnly Sheet, double Progress, IReadOnlyList<Ti
 
 /// <summary>
 /// New turf on one program: several short starts every day, which taper to the program's own. From the round of one date to the next,
-/// starts fall evenly to the program's own, and the minutes of a start follow so that a day's water changes evenly from the one to the
-/// other. More starts than the program's own are spread evenly over the 12 hours from 07:00. Source: common practice.
+/// starts fall evenly to the program's own, and the minutes of a start follow so that a day's base minutes change evenly from the one to
+/// the other; the program's percentage goes on to act on them. More starts than the program's own are spread evenly over the 12 hours from 07:00. Source: common practice.
 /// </summary>
 public sealed class GrowIn
 {
@@ -23,16 +23,14 @@ public sealed class GrowIn
     private readonly WateringProgram _program;
     private readonly int _startsFirst;
     private readonly double _minutesFirst;
-    private readonly double _ownPercent;
 
-    private GrowIn(Site site, Controller controller, WateringProgram program, LogEntry entry, double ownPercent)
+    private GrowIn(Site site, Controller controller, WateringProgram program, LogEntry entry)
     {
         _site = site;
         _controller = controller;
         _program = program;
         _startsFirst = entry.Times!.Value;
         _minutesFirst = entry.Value!.Value;
-        _ownPercent = ownPercent;
         Entry = entry;
         First = entry.Time.Date;
         Last = entry.Until!.Value.Date;
@@ -57,7 +55,7 @@ public sealed class GrowIn
     public DateTimeOffset Ends { get; }
 
     /// <summary>The grow-ins of a site's programs, in order of arrival.</summary>
-    internal static IReadOnlyList<GrowIn> Of(Site site, IReadOnlyList<LogEntry> log, SettingHistory settings)
+    internal static IReadOnlyList<GrowIn> Of(Site site, IReadOnlyList<LogEntry> log)
     {
         var found = new List<GrowIn>();
         foreach (var entry in log.Where(e => e is { Kind: LogKind.GrowIn, Value: not null, Times: not null, Until: not null }))
@@ -66,8 +64,7 @@ public sealed class GrowIn
             var program = controller?.Programs.FirstOrDefault(p => string.Equals(p.Id, entry.Where.Item, StringComparison.Ordinal));
             if (program is not null)
             {
-                var key = new ProgramKey(controller!.Id, program.Id);
-                found.Add(new GrowIn(site, controller, program, entry, settings.LastRunning(key, entry.Time.Instant(site.Clock)).Percent));
+                found.Add(new GrowIn(site, controller!, program, entry));
             }
         }
 
@@ -92,12 +89,12 @@ public sealed class GrowIn
             : [.. Enumerable.Range(0, starts).Select(i => DayBegins.Add(DayLasts / starts * i)).Select(t => new TimeOnly(t.Hour, t.Minute))]);
     }
 
-    /// <summary>Minutes of a station in each start, on the controller's step, never 0.</summary>
+    /// <summary>Minutes of a station to be keyed for each start, on the controller's step, never 0; they run at the program's percentage.</summary>
     /// <param name="day">What runs.</param>
     /// <param name="baseMinutes">The station's, above 0.</param>
     public double MinutesOf(GrowInDay day, double baseMinutes)
     {
-        var ownADay = _program.Starts.Count * RunMinutes.At(_controller, baseMinutes, _ownPercent);
+        var ownADay = _program.Starts.Count * baseMinutes;
         var aDay = (_startsFirst * _minutesFirst * (1 - day.Progress)) + (ownADay * day.Progress);
         return Math.Max(RunMinutes.At(_controller, aDay / day.Starts.Count, 100), _controller.MinutesStep);
     }
@@ -120,9 +117,9 @@ public sealed class GrowIn
 }
 
 /// <summary>The grow-in in force, by program; a later entry takes an earlier one's place from its begin on.</summary>
-internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log, SettingHistory settings)
+internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
 {
-    private readonly ILookup<ProgramKey, GrowIn> _all = GrowIn.Of(site, log, settings).ToLookup(g => g.Program);
+    private readonly ILookup<ProgramKey, GrowIn> _all = GrowIn.Of(site, log).ToLookup(g => g.Program);
 
     public IEnumerable<GrowIn> All => _all.SelectMany(g => g);
 
@@ -133,6 +130,18 @@ internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log, SettingHis
     /// <summary>The grow-in's starts of a date, each with what it runs.</summary>
     public IEnumerable<(ProgramStart Start, GrowIn GrowIn, GrowInDay Day)> StartsOn(ProgramKey program, DateOnly date) => _all[program]
         .SelectMany(g => g.StartsOn(date).Where(s => ReferenceEquals(At(program, s.Start.At), g)).Select(s => (s.Start, g, s.Day)));
+
+    /// <summary>Its starts in a span, UTC, the end not included.</summary>
+    public IReadOnlyList<ProgramStart> Between(ProgramKey program, DateTimeOffset from, DateTimeOffset to)
+    {
+        List<ProgramStart> starts = [];
+        for (var date = site.Clock.DateOf(from); date <= site.Clock.DateOf(to); date = date.AddDays(1))
+        {
+            starts.AddRange(StartsOn(program, date).Select(s => s.Start).Where(s => s.At >= from && s.At < to));
+        }
+
+        return starts;
+    }
 
     /// <summary>Whether somebody stopped the program since its grow-in began.</summary>
     public static bool IsStopped(GrowIn growIn, SettingHistory settings, DateTimeOffset at)

@@ -87,7 +87,8 @@ internal sealed class HandWater
         return minutes > 0 ? minutes : null;
     }
 
-    private static double? Depth(LogEntry entry, ZonePlan zone)
+    /// <summary>Depth of a hose entry over the zone, mm; null = it does not speak of it, or its ground is not known.</summary>
+    internal static double? Depth(LogEntry entry, ZonePlan zone)
     {
         if (!entry.Where.Covers(zone.Station))
         {

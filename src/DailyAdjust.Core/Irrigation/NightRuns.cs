@@ -18,12 +18,12 @@ internal sealed record PlannedRun(PlannedProgram Program, ProgramStart Start, do
 /// <param name="Percent">Of the base minutes, above 0.</param>
 internal readonly record struct DueStart(PlannedProgram Program, ProgramStart Start, double Percent)
 {
-    /// <summary>What a grow-in runs in it; null = the program's own minutes.</summary>
+    /// <summary>A grow-in whose minutes it runs, at the percentage; null = the program's own.</summary>
     public (GrowIn GrowIn, GrowInDay Day)? GrowIn { get; init; }
 
     /// <summary>A station's minutes in it, as the controller rounds them.</summary>
     public double Minutes(double baseMinutes) =>
-        GrowIn is { } grows ? grows.GrowIn.MinutesOf(grows.Day, baseMinutes) : RunMinutes.At(Program.Controller, baseMinutes, Percent);
+        RunMinutes.At(Program.Controller, GrowIn is { } grows ? grows.GrowIn.MinutesOf(grows.Day, baseMinutes) : baseMinutes, Percent);
 }
 
 /// <summary>Lays the stations of every start one after another, as a controller runs them.</summary>

@@ -48,6 +48,9 @@ public sealed class OffOrders
     public OffOrders(SiteClock clock, IReadOnlyList<LogEntry> log, IEnumerable<OffOrder>? others = null) =>
         _orders = [.. log.Select(e => Of(clock, e)).OfType<OffOrder>().Concat(others ?? []).OrderBy(o => o.From)];
 
+    /// <summary>Nothing was ever ordered.</summary>
+    public bool IsEmpty => _orders.Count == 0;
+
     /// <summary>Orders in force at an instant, by their begin.</summary>
     public IEnumerable<OffOrder> At(DateTimeOffset instant) => _orders.Where(o => o.Hits(instant));
 

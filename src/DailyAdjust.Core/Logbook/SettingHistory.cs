@@ -10,6 +10,9 @@ public readonly record struct SettingInForce(Setting Setting, bool Confirmed)
 {
     /// <summary>The box is paused and runs by itself again from then on, UTC; null = it is not paused.</summary>
     public DateTimeOffset? PausedUntil { get; init; }
+
+    /// <summary>Who paused it, and why; null = it is not paused.</summary>
+    public LogEntry? PausedBy { get; init; }
 }
 
 /// <summary>
@@ -36,13 +39,13 @@ public sealed class SettingHistory
             {
                 case LogKind.Setting when entry.Value is { } percent:
                     // Off with an end is what a returned sheet says of a pause.
-                    AddToAll(programs, entry.Where, new Change(said, said, new Setting(percent)) { Ends = percent == 0 && entry.Sheet is not null ? entry.Until?.Instant(newest.Clock) : null });
+                    AddToAll(programs, entry.Where, new Change(said, said, new Setting(percent)) { Ends = percent == 0 && entry.Sheet is not null ? entry.Until?.Instant(newest.Clock) : null, PausedBy = entry });
                     break;
                 case LogKind.Off:
                     AddToAll(programs, entry.Where, new Change(said, said, Setting.Off));
                     break;
                 case LogKind.Pause when entry.Value is { } minutes:
-                    AddToAll(programs, entry.Where, new Change(said, said, Setting.Off) { Ends = PauseEnd(newest.Clock, said, (int)Math.Round(minutes / MinutesPerDay)) });
+                    AddToAll(programs, entry.Where, new Change(said, said, Setting.Off) { Ends = PauseEnd(newest.Clock, said, (int)Math.Round(minutes / MinutesPerDay)), PausedBy = entry });
                     break;
                 case LogKind.Round when entry.Sheet is { } date:
                     AddRound(entry, said, date, versions, sheets);
@@ -97,7 +100,7 @@ public sealed class SettingHistory
             {
                 if (!pauseKnown && instant < ends)
                 {
-                    return new SettingInForce(Setting.Off, Confirmed: true) { PausedUntil = ends };
+                    return new SettingInForce(Setting.Off, Confirmed: true) { PausedUntil = ends, PausedBy = list[i].PausedBy };
                 }
 
                 pauseKnown = true;
@@ -190,6 +193,7 @@ public sealed class SettingHistory
             Add(line.Program, new Change(from, said, line.Percent is { } percent ? new Setting(percent) : Setting.Off)
             {
                 Ends = line.PauseDays is { } days ? PauseEnd(site.Clock, from, days) : null,
+                PausedBy = entry,
             });
         }
     }
@@ -211,5 +215,7 @@ public sealed class SettingHistory
     {
         /// <summary>A pause: when what was on the program before returns by itself; null = it stays.</summary>
         public DateTimeOffset? Ends { get; init; }
+
+        public LogEntry? PausedBy { get; init; }
     }
 }

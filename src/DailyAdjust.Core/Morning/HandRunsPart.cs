@@ -7,7 +7,7 @@ using DailyAdjust.Core.Weather;
 namespace DailyAdjust.Core.Morning;
 
 /// <summary>
-/// Water-in and flush: the minutes that bring the depth, less what was run by hand and what rained since. Gross minutes = 60 × depth /
+/// Water-in and flush: the minutes that bring the depth, less what ran, by hand or by program, what came from the hose and what rained since. Gross minutes = 60 × depth /
 /// (rate × efficiency); a flush has to reach the driest quarter too, so it divides by the lower-quarter distribution uniformity where
 /// that is known. Where rate exceeds intake, the minutes come in runs no longer than the longest cycle, as far apart as the soil takes
 /// to let in what stands on it. Source: common practice.
@@ -34,15 +34,21 @@ internal static class HandRunsPart
                 continue;
             }
 
-            var runs = log.Where(e => e is { Kind: LogKind.Run, Value: not null } && e.Time.Instant(clock) >= begin).ToList();
+            var byHand = log.Where(e => e is { Kind: LogKind.Run or LogKind.Hose, Value: not null } && e.Time.Instant(clock) >= begin).ToList();
             List<HandRunStation> stations = [.. context.Zones
                 .Where(z => entry.Where.Covers(z.Station))
                 .OrderBy(z => context.Site.Controllers.First(c => string.Equals(c.Id, z.Station.Key.Controller, StringComparison.Ordinal)).Route)
-                .Select(z => Left(context.Site, z, entry, runs, falls[z.Station.Gauge].Where(f => f.At > begin).Sum(f => f.Mm)))
+                .Select(z => Left(context.Site, z, entry, byHand, RunMinutesSince(context, z, begin), falls[z.Station.Gauge].Where(f => f.At > begin).Sum(f => f.Mm)))
                 .OfType<HandRunStation>()];
             if (stations.Count > 0)
             {
-                orders.Add(new HandRunOrder(entry.Kind, entry.Where, entry.Value!.Value, due, due < context.AsOf, entry.By, entry.Note, stations));
+                var keys = stations.Select(s => s.Station).ToHashSet();
+                orders.Add(new HandRunOrder(entry.Kind, entry.Where, entry.Value!.Value, due, due < context.AsOf, entry.By, entry.Note, stations)
+                {
+                    Begins = begin > context.AsOf ? begin : null,
+                    Against = [.. StandingOrdersPart.Off(context, begin > context.AsOf ? begin : context.AsOf, o =>
+                        o.From < due && context.Zones.Any(z => keys.Contains(z.Station.Key) && o.Where.Covers(z.Station)))],
+                });
             }
         }
 
@@ -55,12 +61,29 @@ internal static class HandRunsPart
     /// <param name="share">Efficiency or distribution uniformity, above 0 to 1.</param>
     public static double GrossMinutes(double depthMm, double rateMmPerHour, double share) => 60 * depthMm / (rateMmPerHour * share);
 
-    private static HandRunStation? Left(Site site, ZonePlan zone, LogEntry entry, List<LogEntry> runs, double rainMm)
+    /// <summary>Minutes that a station ran in its programs' own starts since an order's begin.</summary>
+    private static double RunMinutesSince(AdviceContext context, ZonePlan zone, DateTimeOffset begin)
+    {
+        var minutes = 0.0;
+        for (var date = context.Site.Clock.DateOf(begin); date <= context.Date; date = date.AddDays(1))
+        {
+            var day = context.Day(date);
+            foreach (var start in day.StartsAt(zone.Station.Key.Controller).Where(s => s.Start.At >= begin && s.Start.At <= context.AsOf))
+            {
+                minutes += zone.Station.BaseMinutes.TryGetValue(start.Program.Key.Program, out var baseMinutes) ? day.MinutesRun(start, zone, baseMinutes) : 0;
+            }
+        }
+
+        return minutes;
+    }
+
+    private static HandRunStation? Left(Site site, ZonePlan zone, LogEntry entry, List<LogEntry> byHand, double programMinutes, double rainMm)
     {
         var station = zone.Station;
         var share = entry.Kind == LogKind.Flush ? station.Area.DistributionUniformity ?? station.Area.Efficiency : station.Area.Efficiency;
-        var ran = runs.Sum(r => HandWater.Minutes(r, zone) ?? 0) / 60 * station.Rate.MmPerHour * share;
-        var left = entry.Value!.Value - ran - rainMm;
+        var minutesRun = programMinutes + byHand.Where(e => e.Kind == LogKind.Run).Sum(e => HandWater.Minutes(e, zone) ?? 0);
+        var hoseMm = byHand.Where(e => e.Kind == LogKind.Hose).Sum(e => HandWater.Depth(e, zone) ?? 0);
+        var left = entry.Value!.Value - (minutesRun / 60 * station.Rate.MmPerHour * share) - hoseMm - rainMm;
         if (left <= DoneMm)
         {
             return null;

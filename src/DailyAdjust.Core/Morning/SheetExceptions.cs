@@ -35,7 +35,14 @@ public sealed record SheetExceptions
 /// <param name="By">Who ordered it; empty = not said.</param>
 /// <param name="Note">Why.</param>
 /// <param name="Stations">Those that are not done, in walking order.</param>
-public sealed record HandRunOrder(LogKind Kind, Place Where, double DepthMm, DateTimeOffset Due, bool IsLate, string By, string Note, IReadOnlyList<HandRunStation> Stations);
+public sealed record HandRunOrder(LogKind Kind, Place Where, double DepthMm, DateTimeOffset Due, bool IsLate, string By, string Note, IReadOnlyList<HandRunStation> Stations)
+{
+    /// <summary>When it begins, UTC; null = it has begun.</summary>
+    public DateTimeOffset? Begins { get; init; }
+
+    /// <summary>Orders that keep water off the same ground before it is due: people have to say which of them goes first.</summary>
+    public IReadOnlyList<StandingOrder> Against { get; init; } = [];
+}
 
 /// <summary>What one station still has to run.</summary>
 /// <param name="Station">Which.</param>
@@ -83,4 +90,8 @@ public sealed record SeasonBox(string Controller, string State, DateTimeOffset? 
 /// <param name="MostPercent">Of the base minutes' water; null = no limit, or the description knows no such stage.</param>
 /// <param name="IsKnown">The description has it.</param>
 /// <param name="Ceilings">Of every area, in the order of the site.</param>
-public sealed record StageLine(StageInForce Stage, double? MostPercent, bool IsKnown, IReadOnlyList<AreaCeiling> Ceilings);
+public sealed record StageLine(StageInForce Stage, double? MostPercent, bool IsKnown, IReadOnlyList<AreaCeiling> Ceilings)
+{
+    /// <summary>Its days and hours; null = the description knows no such stage.</summary>
+    public DroughtStage? Described { get; init; }
+}

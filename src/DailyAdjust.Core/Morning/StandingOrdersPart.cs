@@ -9,9 +9,8 @@ internal static class StandingOrdersPart
     public static IReadOnlyList<StandingOrder> Of(AdviceContext context, IReadOnlyList<LogEntry> log) =>
     [
         .. Seasons(context),
-        .. context.Off.NotOver(context.AsOf).Select(o => Order(o.Where.ToString(), OrderWords.Of(o), o.Until, o.By) with { Begins = Ahead(context, o.From) }),
-        .. context.Programs.Select(p => (p.Key, context.Settings.At(p.Key, context.AsOf).PausedUntil)).Where(p => p.PausedUntil is not null)
-            .Select(p => Order(p.Key.ToString(), "paused, runs by itself again", At(context, p.PausedUntil!.Value), "")),
+        .. Off(context, context.AsOf, _ => true),
+        .. Pauses(context),
         .. context.GrowIns.All.Where(g => g.Ends > context.AsOf).Select(g => Order(g.Program.ToString(), With("grow-in", g.Entry.Note), g.Entry.Until, g.Entry.By) with { Begins = Ahead(context, g.From) }),
         .. Stages(context, log),
         .. log.Where(e => e.Kind == LogKind.Pump && e.Value is not null && (e.Until is null || e.Until.Value.Instant(context.Site.Clock) > context.AsOf))
@@ -19,6 +18,10 @@ internal static class StandingOrdersPart
         .. context.Site.Restrictions.Where(r => r.HoldsOn(context.Date))
             .Select(r => new StandingOrder(r.Areas.Count > 0 ? string.Join(", ", r.Areas) : "site", "watering rule: " + r.Name, r.Until)),
     ];
+
+    /// <summary>Orders that stop water, in force at an instant or later.</summary>
+    public static IEnumerable<StandingOrder> Off(AdviceContext context, DateTimeOffset instant, Func<OffOrder, bool> which) => context.Off.NotOver(instant).Where(which)
+        .Select(o => Order(o.Where.ToString(), OrderWords.Of(o), o.Until, o.By) with { Begins = Ahead(context, o.From) });
 
     private static IEnumerable<StandingOrder> Seasons(AdviceContext context)
     {
@@ -38,6 +41,30 @@ internal static class StandingOrdersPart
             By = s.Entry.By,
             Begins = s.First > context.Date ? context.Site.Clock.DayStart(s.First) : null,
         });
+
+    /// <summary>One line where all programs of a box, or of the site, are paused by one entry.</summary>
+    private static IEnumerable<StandingOrder> Pauses(AdviceContext context)
+    {
+        var programs = context.Programs.Select(p => (p.Key, Now: context.Settings.At(p.Key, context.AsOf))).ToList();
+        foreach (var pause in programs.Where(p => p.Now.PausedUntil is not null).GroupBy(p => (Until: p.Now.PausedUntil!.Value, Entry: p.Now.PausedBy)))
+        {
+            var order = Order("", With("paused, runs by itself again", pause.Key.Entry?.Note ?? ""), At(context, pause.Key.Until), pause.Key.Entry?.By ?? "");
+            if (pause.Count() == programs.Count)
+            {
+                yield return order with { Where = "site" };
+                continue;
+            }
+
+            foreach (var box in pause.GroupBy(p => p.Key.Controller, StringComparer.Ordinal))
+            {
+                var isWhole = box.Count() == programs.Count(p => string.Equals(p.Key.Controller, box.Key, StringComparison.Ordinal));
+                foreach (var where in isWhole ? [box.Key] : box.Select(p => p.Key.ToString()))
+                {
+                    yield return order with { Where = where };
+                }
+            }
+        }
+    }
 
     /// <summary>Null = it has begun.</summary>
     private static DateTimeOffset? Ahead(AdviceContext context, DateTimeOffset begins) => begins > context.AsOf ? begins : null;

@@ -11,6 +11,7 @@ internal sealed record LogRule
 {
     private static readonly PlaceKind[] Anywhere = Enum.GetValues<PlaceKind>();
     private static readonly PlaceKind[] Programs = [PlaceKind.Program, PlaceKind.Controller, PlaceKind.Site];
+    private static readonly PlaceKind[] Stopped = [PlaceKind.Program, PlaceKind.Station, PlaceKind.Controller, PlaceKind.Area, PlaceKind.Site];
     private static readonly PlaceKind[] Ground = [PlaceKind.Station, PlaceKind.Area];
     private static readonly Yaml.Limits Percentage = new(0, Setting.LargestPercent);
     private static readonly LogMeasure DepthOfWater = new(UnitKind.Depth, LogUnit.Mm, new(0, 500));
@@ -44,12 +45,12 @@ internal sealed record LogRule
         [LogKind.Rain] = new() { Places = [PlaceKind.Gauge], Measures = [DepthOfWater with { Limits = new(0, 2000) }] },
         [LogKind.Probe] = new() { Places = Ground, StationFirst = true, Measures = [new(UnitKind.Percent, LogUnit.Percent, new(0, 100))] },
         [LogKind.Meter] = new() { Places = [PlaceKind.Pump, PlaceKind.Site, PlaceKind.Controller], Measures = [VolumeOfWater] },
-        [LogKind.Hold] = new() { Places = [PlaceKind.Program, PlaceKind.Controller, PlaceKind.Area, PlaceKind.Site], NeedsUntil = true },
-        [LogKind.NoWater] = new() { Places = [PlaceKind.Program, PlaceKind.Controller, PlaceKind.Area, PlaceKind.Site], NeedsUntil = true },
+        [LogKind.Hold] = new() { Places = Stopped, NeedsUntil = true },
+        [LogKind.NoWater] = new() { Places = Stopped, NeedsUntil = true },
         [LogKind.WaterIn] = new() { Places = [PlaceKind.Area, PlaceKind.Program, PlaceKind.Controller, PlaceKind.Station], StationFirst = true, Measures = [DepthOfWater], NeedsUntil = true },
         [LogKind.Event] = new()
         {
-            Places = [PlaceKind.Program, PlaceKind.Controller, PlaceKind.Area, PlaceKind.Site],
+            Places = Stopped,
             Measures = [new(UnitKind.Duration, LogUnit.Minutes, new(0, 14 * 1440, AboveMin: true))],
             NeedsUntil = true,
         },

@@ -32,7 +32,7 @@ internal static class AdviceDocumentBuilder
             [.. sheet.IfVisited.Select(w => new VisitWorthJson(
                 w.Program.Controller, w.Program.Program, CodeWords.Date(w.NextVisit), CodeWords.Of(w.Advice), Number(w.Percent), Number(w.WastedMm), Number(w.WastedL), w.ZonesBeyond, w.DaysBeyond, Number(w.BeyondMm), w.IsAlert))],
             ExceptionsJson.Standing(sheet),
-            ExceptionsJson.Of(sheet.Exceptions, clock),
+            ExceptionsJson.Of(sheet.Exceptions, clock, sheet.Date),
             GroundJson.Of(sheet),
             SecondLookJson.Of(sheet.SecondLook, clock),
             RunByHandJson.Of(sheet.RunByHand, clock),

@@ -22,11 +22,12 @@ internal sealed record ExceptionsJson(
     StageJson? Stage,
     IReadOnlyList<NightCautionJson> Night)
 {
-    public static ExceptionsJson Of(SheetExceptions e, SiteClock clock) => new(
+    public static ExceptionsJson Of(SheetExceptions e, SiteClock clock, DateOnly date) => new(
         [.. e.HandRuns.Select(o => new HandRunJson(
             KindWord.Of(o.Kind), o.Where.ToString(), AdviceDocumentBuilder.Number(o.DepthMm), Local(o.Due, clock), o.IsLate, o.By, o.Note,
             [.. o.Stations.Select(s => new HandRunStationJson(
-                s.Station.Controller, s.Station.Station, AdviceDocumentBuilder.Number(s.LeftMm), s.Minutes, s.Cycles, s.CycleMinutes, s.SoakMinutes))]))],
+                s.Station.Controller, s.Station.Station, AdviceDocumentBuilder.Number(s.LeftMm), s.Minutes, s.Cycles, s.CycleMinutes, s.SoakMinutes))],
+            o.Begins is { } begins ? Local(begins, clock) : null, [.. o.Against.Select(a => StandingOf(a, clock, date))]))],
         [.. e.GrowIns.Select(g => new GrowInJson(
             g.Program.Controller, g.Program.Program, g.Day, g.Days, CodeWords.Date(g.Last), [.. g.Starts.Select(SiteWords.Clock)],
             [.. g.Minutes.SelectMany(m => m.Stations.Select(s => new GrowInMinutesJson(s.Station, m.Minutes)))], g.IsChange, g.IsOver))],
@@ -42,8 +43,10 @@ internal sealed record ExceptionsJson(
         [.. e.Night.Select(n => new NightCautionJson(
             n.Reason == OffReason.Cold ? "cold" : "wind", AdviceDocumentBuilder.Number(n.Value), AdviceDocumentBuilder.Number(n.Limit), n.IsForecast, n.Holds))]);
 
-    public static IReadOnlyList<StandingJson> Standing(MorningSheet sheet) => [.. sheet.StandingOrders.Select(o => new StandingJson(
-        o.Where, o.What, o.By, o.Begins is { } begins ? Local(begins, sheet.Site.Clock) : null, Until(o.Until, o.UntilClock), o.Until?.DayNumber - sheet.Date.DayNumber))];
+    public static IReadOnlyList<StandingJson> Standing(MorningSheet sheet) => [.. sheet.StandingOrders.Select(o => StandingOf(o, sheet.Site.Clock, sheet.Date))];
+
+    private static StandingJson StandingOf(StandingOrder o, SiteClock clock, DateOnly date) => new(
+        o.Where, o.What, o.By, o.Begins is { } begins ? Local(begins, clock) : null, Until(o.Until, o.UntilClock), o.Until?.DayNumber - date.DayNumber);
 
     public static IReadOnlyList<TakenOutJson> TakenOut(ProgramAdvice p, SiteClock clock) =>
         [.. p.TakenOut.Select(t => new TakenOutJson(Local(t.At, clock), t.Why, Until(t.Until)))];
@@ -63,7 +66,8 @@ internal sealed record ExceptionsJson(
 }
 
 internal sealed record HandRunJson(
-    string Kind, string Where, double DepthMm, string Due, bool Late, string By, string Note, IReadOnlyList<HandRunStationJson> Stations);
+    string Kind, string Where, double DepthMm, string Due, bool Late, string By, string Note, IReadOnlyList<HandRunStationJson> Stations, string? Begins,
+    IReadOnlyList<StandingJson> Against);
 
 internal sealed record HandRunStationJson(string Controller, string Station, double LeftMm, double Minutes, int Cycles, double CycleMinutes, double SoakMinutes);
 

@@ -29,5 +29,8 @@ internal static class Answers
     public static string DidNotRunSpan(string controller, string siteId) => $"dailyadjust log ran {controller} no --time __:__ --until __:__ --site {siteId}";
 
     /// <summary>A line of logbook.csv.</summary>
+    public static string DidNotRunLine(StationKey station, DateOnly date) => $"{CodeWords.Date(date)},ran,{station},no";
+
+    /// <summary>A line of logbook.csv.</summary>
     public static string DidNotRunLine(ProgramKey program, DateOnly date) => $"{CodeWords.Date(date)},ran,{program},no";
 }

@@ -41,10 +41,13 @@ internal static class ExceptionWords
         {
             var what = order.Kind == LogKind.Flush ? "Flush salts down" : "Water in";
             var why = string.Join(", ", new[] { order.Note, order.By.Length > 0 ? "by " + order.By : "" }.Where(t => t.Length > 0));
-            var due = order.IsLate ? $"was due {view.Words.When(order.Due)} and is not all run by the logbook" : $"by {view.Words.When(order.Due)}";
+            var date = view.Sheet.Site.Clock.DateOf(order.Due.AddTicks(-1));
+            var days = date > view.Sheet.Date ? $", {StandingWords.Left(date, view.Words)}" : "";
+            var from = order.Begins is { } begins ? $"from {view.Words.When(begins)}, " : "";
+            var due = order.IsLate ? $"was due {view.Words.When(order.Due)} and is not all run by the logbook" : $"{from}by {view.Words.When(order.Due)}{days}";
             yield return new ExceptionGroup(
                 $"{what} by hand: {view.Words.DepthOf(order.DepthMm)} at {order.Where}, {due}{(why.Length > 0 ? $" ({why})" : "")}",
-                [.. order.Stations.Select(s => HandRun(s, order, view.Words))]);
+                [.. order.Stations.Select(s => HandRun(s, order, view.Words)), .. order.Against.Select(o => $"Settle which goes first. {StandingWords.Order(o, view.Words)}")]);
         }
     }
 
@@ -68,7 +71,7 @@ internal static class ExceptionWords
 
             foreach (var out_ in program.StationsOut)
             {
-                yield return $"{view.Label(program.Key)}: take out {CommonWords.Count(out_.Stations.Count, "station", "stations")} {CommonWords.List([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(out_.Why)}{Until(out_.Until, view.Words)}";
+                yield return $"{view.Label(program.Key)}: take out {CommonWords.Count(out_.Stations.Count, "station", "stations")} {CommonWords.List([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(out_.Why)}{Until(out_.Until, view.Words)} The logbook has to hear of it next day, a line for each: {Answers.DidNotRunLine(out_.Stations[0], view.Sheet.Site.Clock.DateOf(out_.From))}";
             }
         }
     }

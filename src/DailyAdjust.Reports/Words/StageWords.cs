@@ -1,4 +1,6 @@
+using System.Globalization;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Reports.Words;
 
@@ -15,9 +17,33 @@ internal static class StageWords
 
         var most = line.MostPercent is { } percent ? $" The whole site may run {SiteWords.Percent(percent)} of its base minutes' water." : "";
         yield return $"{line.Stage.Name} since {SiteWords.Date(line.Stage.First)}.{most}";
+        if (line.Described is { DaysNotAllowed: { } days })
+        {
+            yield return $"No start {On(days)}.";
+        }
+
+        if (line.Described is { HoursNotAllowed: { } hours })
+        {
+            yield return $"No start from {SiteWords.Clock(hours.Opens)} to {SiteWords.Clock(hours.Closes)}.";
+        }
+
+        if (line.Described is { CutOrder.Count: > 0 } cut)
+        {
+            yield return $"Cut first: {string.Join(", then ", cut.CutOrder)}.";
+        }
+
         if (line.Ceilings.Count > 0)
         {
             yield return $"At most: {string.Join(", ", line.Ceilings.Select(c => $"{c.Area} {(c.Percent == 0 ? CommonWords.Off : SiteWords.Percent(Math.Floor(c.Percent)))}"))}.";
         }
     }
+
+    private static string On(WaterDays days) => days switch
+    {
+        WaterDays.Weekdays w => "on " + CommonWords.List([.. w.Days.Select(d => CultureInfo.InvariantCulture.DateTimeFormat.GetAbbreviatedDayName(d))]),
+        WaterDays.OddDays => "on odd dates",
+        WaterDays.EvenDays => "on even dates",
+        WaterDays.EveryNth n => $"every {SiteWords.Count(n.Days)} days, counted from {SiteWords.Date(n.From)}",
+        _ => "on any day",
+    };
 }

@@ -18,7 +18,8 @@ internal static class StandingWords
     public static string Ends(DateOnly date, TimeOnly? clock, SiteWords words) =>
         clock is { } time ? $"Until {SiteWords.Clock(time)} {words.Day(date)}" : $"Through {(date == words.SheetDate ? words.Day(date) : SiteWords.Date(date))}";
 
-    private static string Left(DateOnly until, SiteWords words) => (until.DayNumber - words.SheetDate.DayNumber) switch
+    /// <summary>"3 days left".</summary>
+    public static string Left(DateOnly until, SiteWords words) => (until.DayNumber - words.SheetDate.DayNumber) switch
     {
         <= 0 => "the last day",
         1 => "1 day left",

@@ -32,6 +32,7 @@ internal static class LogCommand
             "log hose C1/3 0.1 in",
             "log probe C1/1 14 %",
             "log hold C1 --until 2026-06-12 --note \"tournament\"",
+            "log no-water area:greens --time \"2026-06-12 18:00\" --until \"2026-06-13 06:00\" --by Pat --note \"foliar feeding\"",
             "log void setting C1/P2 --time \"2026-06-08 10:30\"")
         {
             kind, words, at, until, except, by, note,

@@ -66,6 +66,11 @@ internal static class SiteYamlText
 
         # window: {"{"} opens: "20:00", closes: "06:30" {"}"}   # when irrigation may run
         # pump: {"{"} capacity: {(us ? "850 gpm" : "3200 L/min")} {"}"}              # what all controllers together may ask
+        # cautions: {"{"} cold: {"{"} below: {(us ? "40 °F" : "4.4 °C")}, hold: false {"}"}, wind: {"{"} above: {(us ? "10 mph" : "4.5 m/s")}, hold: false {"}"} {"}"}   # told every such night; hold: true stops its starts
+        # restrictions:               # local rules: days and hours on which nothing may start, or the most that may run
+        #   - {"{"} name: "no watering by day", hours: {"{"} from: "09:00", until: "18:00" {"}"} {"}"}
+        # stages:                     # of the drought plan; `dailyadjust log stage "stage 1"` puts one in force
+        #   - {"{"} name: stage 1, days: [sat, sun], percent: 80 %, cut_order: [rough] {"}"}
 
         """);
 
@@ -137,6 +142,8 @@ internal static class SiteYamlText
                     minutes: {"{"} step: 1 min, rounding: nearest {"}"}
                     overlap: together           # or stack: a second program waits for the first
                     station_gap: 0 s
+                    # pause: 7 d                # if the box can pause by itself: the most days
+                    # rain_switch: {"{"} at: {(answers.Units == UnitSystem.Us ? "0.25 in" : "6 mm")}, dry_after: 24 h {"}"}   # if one is wired to it
                     programs:
 
                 """);

@@ -36,7 +36,7 @@ internal static class InventedExceptions
                 [
                     new HandRunOrder(LogKind.WaterIn, new Place(PlaceKind.Area, "greens", ""), 6.35, At(0, 20), IsLate: false, "R. Vance", "granular", [
                         new HandRunStation(new StationKey("A", "1"), "Green 1", 4, 26, 3, 10, 25),
-                        new HandRunStation(new StationKey("A", "2"), "Green 2", 6.35, 38, 1, 38, 0)]),
+                        new HandRunStation(new StationKey("A", "2"), "Green 2", 6.35, 38, 1, 38, 0)]) { Begins = At(0, 7), Against = [new StandingOrder("C/P1", "hold: drain work", Date)] },
                 ],
                 GrowIns = [new GrowInLine(new ProgramKey("C", "P1"), 3, 12, Date.AddDays(9), [new(7, 0), new(10, 0), new(13, 0)], [new GrowInMinutes([new StationKey("C", "2")], 4)], IsChange: true, IsOver: false)],
                 Shut = [new ShutBox("D", new ShutSpan(At(-1, 17), At(0, 17), "shop", 9.4), [new ShutStart(new ProgramKey("D", "P1"), At(0, 2))])],
