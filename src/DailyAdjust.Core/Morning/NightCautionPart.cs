@@ -27,7 +27,7 @@ internal static class NightCautionPart
             cautions.Add(new(OffReason.Cold, lowest, limits.ColdBelowC, night?.LowestTemperatureC is not null, limits.ColdHolds));
         }
 
-        if ((night?.HighestWindMPerS ?? LastNightsWind(inputs)) is { } wind && wind > limits.WindAboveMPerS)
+        if ((night?.HighestWindMPerS ?? LastNightsWind(inputs, site)) is { } wind && wind > limits.WindAboveMPerS)
         {
             cautions.Add(new(OffReason.Wind, wind, limits.WindAboveMPerS, night?.HighestWindMPerS is not null, limits.WindHolds));
         }
@@ -58,9 +58,9 @@ internal static class NightCautionPart
         return $"{text(caution.Value)} {(caution.IsForecast ? "forecast for tonight" : "last night, and nothing is forecast")}, {side} {text(caution.Limit)}";
     }
 
-    private static double? LastNightsWind(MorningInputs inputs)
+    private static double? LastNightsWind(MorningInputs inputs, Site site)
     {
-        List<double> known = [.. inputs.NightReadings.Select(r => r.WindSpeedMPerS).Where(w => !double.IsNaN(w))];
+        List<double> known = [.. OvernightPart.Measured(inputs, site).Select(r => r.WindSpeedMPerS).Where(w => !double.IsNaN(w))];
         return known.Count > 0 ? known.Max() : null;
     }
 

@@ -15,7 +15,7 @@ internal static class OvernightPart
     public static Overnight Of(MorningInputs inputs, Site site)
     {
         var yesterday = inputs.Weather.Count > 0 && inputs.Weather[^1].Date == inputs.Date.AddDays(-1) ? inputs.Weather[^1] : null;
-        var coldest = Coldest(inputs, site);
+        var coldest = Measured(inputs, site).Where(r => !double.IsNaN(r.AirTemperatureC)).MinBy(r => r.AirTemperatureC);
         return new Overnight(
             [.. site.Weather.Gauges.Select(g => new OvernightRain(
                 g.Id,
@@ -26,20 +26,17 @@ internal static class OvernightPart
             coldest?.End);
     }
 
-    /// <summary>Of the night's readings whose temperature a sensor can have measured.</summary>
-    private static Reading? Coldest(MorningInputs inputs, Site site)
+    /// <summary>The night's readings, without values that no sensor can have measured.</summary>
+    public static IEnumerable<Reading> Measured(MorningInputs inputs, Site site)
     {
         var source = site.Weather.Stations.FirstOrDefault(s => string.Equals(s.Id, inputs.NewestReadingStation, StringComparison.Ordinal));
         if (source is null)
         {
-            return null;
+            return [];
         }
 
         var notes = new CheckNotes(site, source, DaySpan.Of(site.Clock, inputs.Date));
-        return inputs.NightReadings
-            .Select(r => ValueChecks.Keep(r, notes))
-            .Where(r => !double.IsNaN(r.AirTemperatureC))
-            .MinBy(r => r.AirTemperatureC);
+        return inputs.NightReadings.Select(r => ValueChecks.Keep(r, notes));
     }
 
     /// <summary>Starts of the last 24 hours whose program was not off, in order.</summary>

@@ -71,7 +71,7 @@ internal static class ExceptionWords
 
             foreach (var out_ in program.StationsOut)
             {
-                yield return $"{view.Label(program.Key)}: take out {CommonWords.Count(out_.Stations.Count, "station", "stations")} {CommonWords.List([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(out_.Why)}{Until(out_.Until, view.Words)} The logbook has to hear of it next day, a line for each: {Answers.DidNotRunLine(out_.Stations[0], view.Sheet.Site.Clock.DateOf(out_.From))}";
+                yield return $"{view.Label(program.Key)}: take out {(out_.Stations.Count == 1 ? "station" : "stations")} {CommonWords.List([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(out_.Why)}{Until(out_.Until, view.Words)} The logbook has to hear of it next day, a line for each: {Answers.DidNotRunLine(out_.Stations[0], view.Sheet.Site.Clock.DateOf(out_.From))}";
             }
         }
     }

@@ -109,7 +109,17 @@ internal sealed record SmallCourse
         Priority = Priority,
         Stations = Stations,
         Areas = [.. Stations.Select(s => s.Area).Distinct()],
-        Weather = new WeatherSetup { Stations = [], Gauges = [new Gauge("yard", null), .. Stations.Select(s => s.Gauge).Distinct().Where(g => g is not "yard").Select(g => new Gauge(g, null))], Normals = new([.. Enumerable.Repeat(5.0, 12)], []), ForecastRain = ForecastRain },
+        Weather = new WeatherSetup { Stations = NightReadings.Count > 0 ? [Mast] : [], Gauges = [new Gauge("yard", null), .. Stations.Select(s => s.Gauge).Distinct().Where(g => g is not "yard").Select(g => new Gauge(g, null))], Normals = new([.. Enumerable.Repeat(5.0, 12)], []), ForecastRain = ForecastRain },
+    };
+
+    private static WeatherSource Mast { get; } = new()
+    {
+        Id = "mast",
+        Files = "mast*",
+        Format = "csv",
+        Time = new("time", null, "yyyy-MM-dd HH:mm", StampClock.Utc, StampMeaning.End),
+        Interval = TimeSpan.FromHours(1),
+        Columns = new Dictionary<WeatherQuantity, MappedColumn>(),
     };
 
     public MorningSheet Sheet() => MorningCalculation.Run(Inputs());

@@ -9,10 +9,11 @@ public sealed class ExceptionsPartTests
 {
     private static readonly string[] Said =
     [
-        "Water in by hand: 0.25 in at area:greens, by 20:00 today (granular, by R. Vance)",
+        "Water in by hand: 0.25 in at area:greens, from 07:00 today, by 20:00 today (granular, by R. Vance)",
+        "Settle which goes first. C/P1: hold: drain work. Through today, the last day.",
         "Green 1 (A/1): 26 min, as 3 runs of at most 10 min, 25 min apart (0.16 in is left)",
         "take out the start of 21:00 today. It must not run: event, club final.",
-        "take out 2 stations 3 and 4, from 21:00 today on. hold: drain work.",
+        "take out stations 3 and 4, from 21:00 today on. hold: drain work. The logbook has to hear of it next day, a line for each: 2026-07-15,ran,A/3,no",
         "day 3 of 12: key in 3 starts (07:00 10:00 13:00) x 4 min, every day.",
         "\"leak at the 6th\" (Pat)",
         "D: shut from 17:00 yesterday until 17:00 today (0.37 in at gauge shop).",
