@@ -93,12 +93,20 @@ public class StopRuleTests
 
     private static WeatherDay Dry(DateOnly date) => new()
     {
-        Date = date, Station = "yard", EtoMm = 5, Basis = EtoBasis.Hourly, Rain = [new("yard", 0, [], RainBasis.Measured, 0)],
+        Date = date,
+        Station = "yard",
+        EtoMm = 5,
+        Basis = EtoBasis.Hourly,
+        Rain = [new("yard", 0, [], RainBasis.Measured, 0)],
     };
 
     private static LogEntry Set(double percent) => new()
     {
-        Time = new(SmallCourse.Monday.AddDays(-1), new(9, 0)), Kind = LogKind.Setting, Where = new(PlaceKind.Controller, "C1", ""), Value = percent, Unit = LogUnit.Percent,
+        Time = new(SmallCourse.Monday.AddDays(-1), new(9, 0)),
+        Kind = LogKind.Setting,
+        Where = new(PlaceKind.Controller, "C1", ""),
+        Value = percent,
+        Unit = LogUnit.Percent,
     };
 
     private static List<string> Wrong(SmallCourse course)
