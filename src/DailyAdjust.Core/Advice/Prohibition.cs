@@ -12,7 +12,9 @@ internal sealed record Prohibition(string Why, DateOnly? Until);
 /// <summary>Season, orders and the place's watering rules, for one program and one visit.</summary>
 internal static class Prohibitions
 {
-    /// <summary>A season that is not open, or orders over every start to come (without one: over the hour of the round); null = none.</summary>
+    /// <summary>
+    /// A season that is not open, a hold over the first start to come (without one: over the hour of the round), or orders over every start; null = none.
+    /// </summary>
     public static Prohibition? SeasonOrOrder(AdviceContext context, PlannedProgram program, Horizon horizon)
     {
         var (state, since) = context.Season.At(program.Key.Controller, context.AsOf);
@@ -29,11 +31,18 @@ internal static class Prohibitions
                 null);
         }
 
-        IReadOnlyList<DateTimeOffset> starts = horizon.Starts.Count > 0 ? [.. horizon.Starts.Select(s => s.At)] : [horizon.Opens];
-        List<OffOrder> orders = [];
-        foreach (var start in starts)
+        var first = horizon.Starts.Concat(horizon.TakenOut).Select(s => s.At).Append(DateTimeOffset.MaxValue).Min();
+        if (OrdersOver(context, program, first < DateTimeOffset.MaxValue ? first : horizon.Opens)
+            .Where(o => o.Reason == OffReason.Hold && context.ZonesOf(program).All(z => Stops(o, program, z.Station))).ToList() is { Count: > 0 } holds)
         {
-            var hits = OrdersOver(context, program, start);
+            // A hold speaks of the program, not of single starts: nobody takes starts out of a program that is to stand still.
+            return Of(holds);
+        }
+
+        List<OffOrder> orders = [];
+        foreach (var start in horizon.Starts)
+        {
+            var hits = OrdersOver(context, program, start.At);
             if (hits.Count == 0)
             {
                 return null;
@@ -42,7 +51,12 @@ internal static class Prohibitions
             orders.AddRange(hits.Except(orders));
         }
 
-        // Off until the last of them is over.
+        return orders.Count > 0 ? Of(orders) : null;
+    }
+
+    /// <summary>Off until the last of them is over.</summary>
+    private static Prohibition Of(List<OffOrder> orders)
+    {
         var until = orders.Exists(o => o.Until is null) ? null : orders.Max(o => o.Until!.Value.Date) as DateOnly?;
         return new Prohibition(string.Join("; ", orders.Select(OrderWords.Of).Distinct(StringComparer.Ordinal)), until);
     }
