@@ -48,20 +48,13 @@ internal sealed class ProgramAdvisor(
     public Judged Supposing(ProgramCase program, SupposedRain rain) =>
         _boxes.Judge(this, program.Program.Controller, p => p.Key == program.Program.Key, rain: rain).Single();
 
-    /// <summary>The program and those that share its percentage, as far as they have a start to decide about.</summary>
-    private IReadOnlyList<ProgramCase> SharingItsDial(ProgramCase program) =>
-    [
-        .. _boxes.Judge(this, program.Program.Controller, p => program.Program.Controller.Applies == PercentApplies.Controller || p.Key == program.Program.Key)
-            .Select(j => j.Case)
-            .Where(c => c.Need is not null),
-    ];
-
     /// <summary>The whole advice for a program.</summary>
-    /// <param name="program">As this advisor judged it.</param>
+    /// <param name="judged">As this advisor judged it.</param>
     /// <param name="decision">What is decided.</param>
     /// <param name="supposing">What would be decided under a supposed rain.</param>
-    public ProgramAdvice Advise(ProgramCase program, Decision decision, Func<SupposedRain, Decision> supposing)
+    public ProgramAdvice Advise(Judged judged, Decision decision, Func<SupposedRain, Decision> supposing)
     {
+        var program = judged.Case;
         var present = program.Present.Setting;
         var advised = decision.Percent ?? present.Percent;
         var advice = new ProgramAdvice
@@ -96,7 +89,7 @@ internal sealed class ProgramAdvisor(
             };
         }
 
-        advice = Ahead(advice, program, decision, () => StopRules.Of(context, SharingItsDial(program), supposing));
+        advice = Ahead(advice, program, decision, () => StopRules.Of(context, [.. judged.Box.Where(c => c.Need is not null)], supposing));
         var chain = _reasons.Of(program, decision, advice);
         return advice with { Chain = chain, Reason = chain[0].Words };
     }

@@ -2,12 +2,11 @@ using DailyAdjust.Core.Logbook;
 
 namespace DailyAdjust.Core.Advice;
 
-/// <summary>What is settled for one program: who judged it, on which case, and what was decided.</summary>
-/// <param name="Advisor">Lays the advice out.</param>
+/// <summary>What is settled for one program: on which way of judging it, and what was decided.</summary>
 /// <param name="Rests">The way of judging that the decision rests on.</param>
 /// <param name="Decision">What holds.</param>
 /// <param name="Question">Nobody answered an earlier sheet; null = everything is answered.</param>
-internal sealed record Settled(ProgramAdvisor Advisor, Judged Rests, Decision Decision, OpenQuestion? Question)
+internal sealed record Settled(Judged Rests, Decision Decision, OpenQuestion? Question)
 {
     public ProgramCase Case => Rests.Case;
 
@@ -16,7 +15,7 @@ internal sealed record Settled(ProgramAdvisor Advisor, Judged Rests, Decision De
 
     public ProgramAdvice Advise()
     {
-        var advice = Advisor.Advise(Case, Decision, Supposing);
+        var advice = Rests.Advisor.Advise(Rests, Decision, Supposing);
         if (Question is not { } question)
         {
             return advice;
@@ -51,7 +50,7 @@ internal sealed record Settled(ProgramAdvisor Advisor, Judged Rests, Decision De
     /// <summary>The whole decision under a supposed rain, both ways where nobody answered.</summary>
     private Decision Supposing(SupposedRain rain) => Question is { } question
         ? (question with { AsLogged = question.AsLogged.Supposing(rain), IfDone = question.IfDone.Supposing(rain) }).Decide(question.AsLogged.Advisor.Context).Decision
-        : Advisor.Supposing(Case, rain).Decision;
+        : Rests.Supposing(rain).Decision;
 
     private static AlternativeAdvice Alternative(Judged judged) => new(
         judged.Decision.Advice,

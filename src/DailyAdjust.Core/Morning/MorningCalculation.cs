@@ -31,21 +31,21 @@ public static class MorningCalculation
         var open = judged.ToDictionary(j => j.Case.Program.Key, j => Unanswered.LinesOf(j.Case.Program.Key, logged.Context, inputs.Sheets));
         if (open.Values.All(lines => lines.Count == 0))
         {
-            return new JudgedMorning(logged, [.. judged.Select(j => new Settled(logged.Advisor, j, j.Decision, null))], logged.Context.DepletionMm);
+            return new JudgedMorning(logged, [.. judged.Select(j => new Settled(j, j.Decision, null))], logged.Context.DepletionMm);
         }
 
         // Nobody answered an earlier sheet: the same morning is reckoned a second time as if its changes had been made.
         var done = Reckon(inputs, Unanswered.AsIfDone(logged.Context.Site, inputs.Log, open.Values.SelectMany(lines => lines)));
         var settled = judged.Zip(done.Advisor.Judge(), (asLogged, ifDone) => open[asLogged.Case.Program.Key] is { Count: > 0 } lines
-            ? Settle(logged, done, new OpenQuestion(lines, asLogged, ifDone))
-            : new Settled(logged.Advisor, asLogged, asLogged.Decision, null));
+            ? Settle(logged.Context, new OpenQuestion(lines, asLogged, ifDone))
+            : new Settled(asLogged, asLogged.Decision, null));
         return new JudgedMorning(logged, [.. settled], Drier(logged.Context.DepletionMm, done.Context.DepletionMm));
     }
 
-    private static Settled Settle(Reckoning logged, Reckoning done, OpenQuestion question)
+    private static Settled Settle(AdviceContext context, OpenQuestion question)
     {
-        var (rests, decision) = question.Decide(logged.Context);
-        return new Settled(ReferenceEquals(rests, question.AsLogged) ? logged.Advisor : done.Advisor, rests, decision, question);
+        var (rests, decision) = question.Decide(context);
+        return new Settled(rests, decision, question);
     }
 
     /// <summary>The drier of two possibilities, zone by zone: it sends the hose.</summary>
