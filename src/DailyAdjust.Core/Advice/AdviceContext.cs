@@ -41,7 +41,8 @@ internal sealed class AdviceContext
         GrowIns = new GrowIns(site, log);
         Switches = new RainSwitches(site, before.SelectMany(d => d.Rain).Concat(rainSinceMidnight));
         Faults = new FaultNotes(site.Clock, log, settings);
-        _rules = new RunRules(settings, new RanHistory(site.Clock, log), Season, GrowIns, Switches, new NightRuns(site));
+        Laying = new NightRuns(site);
+        _rules = new RunRules(settings, new RanHistory(site.Clock, log), Season, GrowIns, Switches, Laying);
         Visits = new VisitCalendar(site, log);
         Off = new OffOrders(site.Clock, log, weatherOrders);
         Rules = [.. site.Restrictions, .. DroughtRules.Of(site, StageHistory.Of(log))];
@@ -70,6 +71,9 @@ internal sealed class AdviceContext
     public RainSwitches Switches { get; }
 
     public FaultNotes Faults { get; }
+
+    /// <summary>Lays out what runs; keeps what it has laid.</summary>
+    public NightRuns Laying { get; }
 
     /// <summary>At 00:00 of the sheet's date.</summary>
     public IReadOnlyDictionary<StationKey, double> DepletionMm { get; }

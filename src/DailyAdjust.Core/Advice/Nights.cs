@@ -9,7 +9,6 @@ internal sealed class Nights
 {
     private const int Most = 7;
     private readonly AdviceContext _context;
-    private readonly NightRuns _runs;
     private readonly PumpLoad _pump;
     private readonly DateTimeOffset _to;
 
@@ -18,7 +17,6 @@ internal sealed class Nights
     public Nights(AdviceContext context, IReadOnlyList<LogEntry> log)
     {
         _context = context;
-        _runs = new NightRuns(context.Site);
         _pump = new PumpLoad(context.Site, log);
         var visits = context.Programs.Select(p => context.Visits.NextAfter(p, context.Date));
         var nights = Math.Min(Most, visits.DefaultIfEmpty(context.Date.AddDays(1)).Max().DayNumber - context.Date.DayNumber);
@@ -30,12 +28,12 @@ internal sealed class Nights
     /// <summary>All runs, by controller, then by start.</summary>
     /// <param name="percentOf">A program's percentage; 0 = does not run.</param>
     /// <param name="moved">A program with other starts than the site's; null = none.</param>
-    public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, PlannedProgram? moved = null) => _runs.Between(
+    public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, PlannedProgram? moved = null) => _context.Laying.Between(
         moved is null ? _context.Programs : [.. _context.Programs.Select(p => p.Key == moved.Key ? moved : p)], _context.RoundDone, _to, percentOf);
 
     public NightFit Fit(IReadOnlyList<PlannedRun> runs, IReadOnlyList<FitCut> cuts) => new(
         [.. runs.Select(r => new ProgramRun(r.Start.Date, r.Program.Key, r.Begins, r.Finishes))],
-        [.. ProgramOverlaps.Of(_runs, runs)],
+        [.. ProgramOverlaps.Of(_context.Laying, runs)],
         [.. runs.Where(r => MinutesOutside(r) > 0).Select(r => new OutsideWindow(r.Program.Key.Controller, r.Program.Key.Program, r.Start.Date, r.Finishes))],
         [.. _pump.Exceeded(runs)],
         cuts)

@@ -6,11 +6,7 @@ namespace DailyAdjust.Core.Morning;
 /// <summary>Each program's next start and when it ends at the advised setting.</summary>
 internal static class FinishTimes
 {
-    /// <param name="context">The morning.</param>
-    /// <param name="advice">Without its times.</param>
-    /// <param name="fit">Where the runs of the nights to come stand.</param>
-    /// <param name="laying">Lays out what starts after those nights.</param>
-    public static ProgramAdvice FillIn(AdviceContext context, ProgramAdvice advice, NightFit fit, NightRuns laying)
+    public static ProgramAdvice FillIn(AdviceContext context, ProgramAdvice advice, NightFit fit)
     {
         var program = context.Programs.First(p => p.Key == advice.Key);
         var next = ProgramStarts.From(context.Site, program.Controller, program.Program, context.RoundDone).Select(s => (ProgramStart?)s).FirstOrDefault();
@@ -21,7 +17,7 @@ internal static class FinishTimes
 
         var percent = NightCuts.PercentAfter(advice);
         var planned = fit.Runs.FirstOrDefault(r => r.Program == advice.Key && r.Date == start.Date && r.Begins >= start.At);
-        var finishes = planned?.Finishes ?? laying.Finish(program, start.At, percent);
+        var finishes = planned?.Finishes ?? context.Laying.Finish(program, start.At, percent);
         return advice with { NextStart = start.At, Finishes = percent > 0 ? finishes : null };
     }
 }

@@ -69,7 +69,7 @@ public static class MorningCalculation
         var trouble = SoundAdvice.Of(inputs, site);
         var context = new AdviceContext(
             site, inputs.Date, inputs.AsOf, new SettingHistory(inputs.Versions, log, inputs.Sheets), log, SoilMorning.DepletionMm(site, balance.End), inputs.RainSinceMidnight,
-            day => inputs.ExpectedEtoMm(day, site) ?? 0, [.. inputs.Before, .. inputs.Weather], NightCautionPart.Orders(inputs, site, NightCautionPart.Of(inputs, site)))
+            day => inputs.ExpectedEtoMm(day, site) ?? 0, [.. inputs.Before, .. inputs.Weather], NightCautionPart.Orders(inputs, site))
         {
             Forecast = inputs.Forecast,
             Drawn = SecondLookPart.Drawn(inputs, site),
@@ -86,8 +86,7 @@ public static class MorningCalculation
         var (days, balance, trouble, context, unknownRain, assumedSoil, _) = reckoning;
         var (advised, fit) = FittedAdvice.Of(context, settled, days.Log);
         var known = new GroundKnowledge(balance.Days, inputs.Weather);
-        var laying = new NightRuns(context.Site);
-        var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit, laying)).ToList();
+        var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit)).ToList();
         return new MorningSheet
         {
             Site = context.Site,

@@ -22,7 +22,7 @@ internal static class NightCautionPart
         var night = inputs.Forecast.FirstOrDefault(day => day.Date == inputs.Date)?.Night;
         var cautions = new List<NightCaution>();
         var limits = site.Cautions;
-        if ((night?.LowestTemperatureC ?? OvernightPart.Of(inputs, site).LowestTemperatureC) is { } lowest && lowest < limits.ColdBelowC)
+        if ((night?.LowestTemperatureC ?? OvernightPart.Coldest(inputs, site)?.AirTemperatureC) is { } lowest && lowest < limits.ColdBelowC)
         {
             cautions.Add(new(OffReason.Cold, lowest, limits.ColdBelowC, night?.LowestTemperatureC is not null, limits.ColdHolds));
         }
@@ -36,10 +36,10 @@ internal static class NightCautionPart
     }
 
     /// <summary>Orders for tonight's starts, where the site holds for it: from today's round to tomorrow's.</summary>
-    public static IReadOnlyList<OffOrder> Orders(MorningInputs inputs, Site site, IReadOnlyList<NightCaution> cautions)
+    public static IReadOnlyList<OffOrder> Orders(MorningInputs inputs, Site site)
     {
         var round = site.Report.RoundDoneBy;
-        return [.. cautions.Where(c => c.Holds).Select(c => new OffOrder(
+        return [.. Of(inputs, site).Where(c => c.Holds).Select(c => new OffOrder(
             c.Reason,
             new Place(PlaceKind.Site, "", ""),
             site.Clock.ToInstant(inputs.Date, round),

@@ -15,7 +15,7 @@ internal static class OvernightPart
     public static Overnight Of(MorningInputs inputs, Site site)
     {
         var yesterday = inputs.Weather.Count > 0 && inputs.Weather[^1].Date == inputs.Date.AddDays(-1) ? inputs.Weather[^1] : null;
-        var coldest = Measured(inputs, site).Where(r => !double.IsNaN(r.AirTemperatureC)).MinBy(r => r.AirTemperatureC);
+        var coldest = Coldest(inputs, site);
         return new Overnight(
             [.. site.Weather.Gauges.Select(g => new OvernightRain(
                 g.Id,
@@ -25,6 +25,9 @@ internal static class OvernightPart
             coldest?.AirTemperatureC,
             coldest?.End);
     }
+
+    /// <summary>Null = no temperature of the night is known.</summary>
+    public static Reading? Coldest(MorningInputs inputs, Site site) => Measured(inputs, site).Where(r => !double.IsNaN(r.AirTemperatureC)).MinBy(r => r.AirTemperatureC);
 
     /// <summary>The night's readings, without values that no sensor can have measured.</summary>
     public static IEnumerable<Reading> Measured(MorningInputs inputs, Site site)
@@ -42,7 +45,6 @@ internal static class OvernightPart
     /// <summary>Starts of the last 24 hours whose program was not off, in order.</summary>
     public static IReadOnlyList<DueRun> DueRuns(AdviceContext context, IReadOnlyList<LogEntry> log)
     {
-        var laying = new NightRuns(context.Site);
         var ran = new RanHistory(context.Site.Clock, log);
         var due =
             from program in context.Programs
@@ -50,7 +52,7 @@ internal static class OvernightPart
             let setting = context.Settings.At(program.Key, start.At).Setting
             where start.At > context.AsOf - Looked && !setting.IsOff
             orderby program.Controller.Route, start.At
-            let finishes = laying.Finish(program, start.At, setting.Percent)
+            let finishes = context.Laying.Finish(program, start.At, setting.Percent)
             select new DueRun(program.Key, program.Program.Name, start.Date, start.At, finishes, setting, ran.IsToldOf(program.Key, start.Date, start.At, finishes));
         return [.. due];
     }

@@ -100,7 +100,7 @@ internal static class RunByHandPart
 
     private static IReadOnlyList<PlannedRun> RunsByThemselves(AdviceContext context) =>
     [
-        .. new NightRuns(context.Site)
+        .. context.Laying
             .Between(context.Programs, context.AsOf - Ahead, context.AsOf + Ahead, key => context.Settings.At(key, context.AsOf).Setting.Percent)
             .Where(r => r.Finishes > context.AsOf),
     ];
