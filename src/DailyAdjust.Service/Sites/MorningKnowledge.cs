@@ -83,8 +83,10 @@ public static class MorningKnowledge
     /// <summary>What counts by now, and orders for later that had come in by now.</summary>
     private static (IReadOnlyList<LogEntry> Used, IReadOnlyList<LogEntry> NotUsed) Split(OpenSite site, SiteClock clock, DateTimeOffset asOf, long upTo)
     {
-        var byUse = site.Ledger.Logbook.Effective(upTo).ToLookup(e => e.CountsFrom(clock) <= asOf);
-        var ahead = site.Ledger.Logbook.Effective(Math.Min(upTo, site.Ledger.WatermarkAt(asOf))).Where(e => e.IsOrder && e.CountsFrom(clock) > asOf);
+        var holds = site.Ledger.Logbook.Effective(upTo);
+        var byUse = holds.ToLookup(e => e.CountsFrom(clock) <= asOf);
+        var (arrived, all) = (site.Ledger.WatermarkAt(asOf), Math.Min(upTo, site.Ledger.Watermark));
+        var ahead = (arrived < all ? site.Ledger.Logbook.Effective(arrived) : holds).Where(e => e.IsOrder && e.CountsFrom(clock) > asOf);
         return ([.. byUse[true], .. ahead], [.. byUse[false]]);
     }
 
