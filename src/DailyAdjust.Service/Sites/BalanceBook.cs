@@ -24,15 +24,21 @@ public static class BalanceBook
             return [];
         }
 
-        var days = Balance.Run(new BalanceInputs
-        {
-            Versions = site.Versions,
-            Weather = [.. WeatherBook.Through(site, last, state?.Date).TakeWhile(day => day.EtoMm is not null)],
-            Before = WeatherBook.BeforeState(site, site.Versions, state),
-            Log = site.Ledger.Logbook.Effective(),
-            Sheets = site.Ledger.Sheets.Issued(),
-            StartState = state,
-        }).Days;
+        var days = Balance.Run(InputsThrough(site, last, state)).Days;
         return from is null ? days : [.. days.Where(day => day.Date >= from)];
     }
+
+    /// <summary>What a balance is run on, as all that has arrived has it.</summary>
+    /// <param name="site">Opened.</param>
+    /// <param name="last">The last day; up to the first open one.</param>
+    /// <param name="state">Where it begins; null = at the site's start.</param>
+    internal static BalanceInputs InputsThrough(OpenSite site, DateOnly last, SoilState? state) => new()
+    {
+        Versions = site.Versions,
+        Weather = [.. WeatherBook.Through(site, last, state?.Date).TakeWhile(day => day.EtoMm is not null)],
+        Before = WeatherBook.BeforeState(site, site.Versions, state),
+        Log = site.Ledger.Logbook.Effective(),
+        Sheets = site.Ledger.Sheets.Issued(),
+        StartState = state,
+    };
 }

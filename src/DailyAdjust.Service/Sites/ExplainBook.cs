@@ -1,5 +1,4 @@
 using DailyAdjust.Core.Explain;
-using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 
@@ -8,16 +7,14 @@ namespace DailyAdjust.Service.Sites;
 /// <summary>A station's day, from the readings to its depletion.</summary>
 public static class ExplainBook
 {
-    private const int DaysLookedBack = 45;
-
     /// <summary>Every step of a finished day; no zone steps where the station has no such day.</summary>
     public static IReadOnlyList<Section> OfDay(OpenSite site, DateOnly date, StationKey station)
     {
         var start = site.Versions[0].Site.Start;
         var state = date > start ? SoilBook.Newest(site, date) : null;
-        var back = date.AddDays(-DaysLookedBack) > start ? date.AddDays(-DaysLookedBack) : start;
+        var back = date.AddDays(-LookBack.Days) > start ? date.AddDays(-LookBack.Days) : start;
         var days = WeatherBook.Through(site, date, back);
-        var log = site.Ledger.Logbook.Effective();
+        var balance = BalanceBook.InputsThrough(site, date, state);
         var eto = EtoSteps.Of(
             new WeatherDayInputs
             {
@@ -25,21 +22,11 @@ public static class ExplainBook
                 From = date,
                 Through = date,
                 Readings = ReadingsBook.Between(site, date.AddDays(-2), date.AddDays(1)),
-                Log = log,
+                Log = balance.Log,
                 Before = [.. days.SkipLast(1)],
                 AsOf = DateTimeOffset.MaxValue,
             },
             days[^1]);
-        var zone = ZoneDaySteps.Of(
-            new BalanceInputs
-            {
-                Versions = site.Versions,
-                Weather = [.. WeatherBook.Through(site, date, state?.Date).TakeWhile(day => day.EtoMm is not null)],
-                Log = log,
-                Sheets = site.Ledger.Sheets.Issued(),
-                StartState = state,
-            },
-            station);
-        return [.. eto, .. zone];
+        return [.. eto, .. ZoneDaySteps.Of(balance, station)];
     }
 }
