@@ -35,7 +35,7 @@ public sealed record ZoneAdvice
     /// <summary>Needs so much more than its area that the hose serves it better.</summary>
     public bool SetAside { get; init; }
 
-    /// <summary>The smallest percentage that meets half of its area's ground in this program; null where none was computed.</summary>
+    /// <summary>Set aside: the smallest percentage that meets half of its area's ground in this program; otherwise null.</summary>
     public double? AreaMedianPercent { get; init; }
 
     /// <summary>What the advised number leaves it short of after the horizon's last start (or beyond allowable before a later start), mm; 0 = nothing.</summary>

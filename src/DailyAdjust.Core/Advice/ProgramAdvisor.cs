@@ -132,6 +132,7 @@ internal sealed class ProgramAdvisor(
     private ZoneAdvice ZoneOf(ZonePlan zone, ProgramCase program, Decision decision, double advised)
     {
         var need = program.Need?.Zones.FirstOrDefault(z => ReferenceEquals(z.Zone, zone));
+        var isAside = need is not null && program.Need!.SetAside.Contains(need);
         double shortMm = 0, drains = 0;
         if (need is not null && decision.Advice is not (AdviceKind.Off or AdviceKind.AsSet))
         {
@@ -152,8 +153,8 @@ internal sealed class ProgramAdvisor(
             AllowableMm = zone.AllowableMm,
             CanWait = need?.CanWait ?? false,
             Due = need?.Due ?? false,
-            SetAside = need is not null && program.Need!.SetAside.Contains(need),
-            AreaMedianPercent = need is null ? null : program.Need!.MedianOf(need),
+            SetAside = isAside,
+            AreaMedianPercent = isAside ? program.Need!.MedianOf(need!) : null,
             ShortMm = shortMm,
             DrainsMm = drains,
         };

@@ -31,8 +31,8 @@ internal static class Prohibitions
                 null);
         }
 
-        var first = horizon.Starts.Concat(horizon.TakenOut).Select(s => s.At).Append(DateTimeOffset.MaxValue).Min();
-        if (OrdersOver(context, program, first < DateTimeOffset.MaxValue ? first : horizon.Opens)
+        var first = horizon.Starts.Concat(horizon.TakenOut).Min(s => (DateTimeOffset?)s.At) ?? horizon.Opens;
+        if (OrdersOver(context, program, first)
             .Where(o => o.Reason == OffReason.Hold && context.ZonesOf(program).All(z => Stops(o, program, z.Station))).ToList() is { Count: > 0 } holds)
         {
             // A hold speaks of the program, not of single starts: nobody takes starts out of a program that is to stand still.

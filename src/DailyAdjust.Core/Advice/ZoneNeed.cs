@@ -14,11 +14,9 @@ internal sealed record ZoneNeed(ZoneForecast Forecast, double Percent, bool CanW
 
     public static ZoneNeed Of(ZoneForecast forecast, PlannedProgram program) => new(
         forecast,
-        Percent: NeedPercent(forecast),
+        Percent: NeedParts.Of(forecast).Percent,
         CanWait: CanItWait(forecast, program),
         Due: forecast.BeforeFirstMm > (forecast.Zone.Station.Area.RunAt * forecast.Zone.AllowableMm) + Depth.ToleranceMm);
-
-    private static double NeedPercent(ZoneForecast forecast) => NeedParts.Of(forecast).Percent;
 
     private static bool CanItWait(ZoneForecast forecast, PlannedProgram program)
     {
@@ -34,11 +32,13 @@ internal sealed record ZoneNeed(ZoneForecast Forecast, double Percent, bool CanW
 /// <param name="PutBack">(a) replace × Refill; 1000 where that is null.</param>
 /// <param name="Within">Smallest that keeps depletion within RAW before every later start; null = none does.</param>
 /// <param name="Fill">Where Within is null, the smallest that fills the zone to field capacity; null = it is not asked for, or not even 1000 % does.</param>
-/// <param name="Percent">The larger of (a) and (b), on a grid of 1e-4.</param>
-internal readonly record struct NeedParts(double? Refill, double PutBack, double? Within, double? Fill, double Percent)
+internal readonly record struct NeedParts(double? Refill, double PutBack, double? Within, double? Fill)
 {
     /// <summary>(b) staying within allowable depletion.</summary>
     public double StaysWithin => Within ?? Fill ?? Setting.LargestPercent;
+
+    /// <summary>The larger of (a) and (b), on a grid of 1e-4.</summary>
+    public double Percent => PercentSearch.OnGrid(Math.Max(PutBack, StaysWithin));
 
     public static NeedParts Of(ZoneForecast forecast)
     {
@@ -48,7 +48,7 @@ internal readonly record struct NeedParts(double? Refill, double PutBack, double
         var putBack = refill is { } r ? area.Replace * r : Setting.LargestPercent;
         var within = PercentSearch.Smallest(p => At(forecast, p).WorstLaterMm - (allowable + Depth.ToleranceMm));
         var fill = within is null ? PercentSearch.Smallest(p => At(forecast, p).AfterLastMm - Depth.ToleranceMm) : null;
-        return new(refill, putBack, within, fill, PercentSearch.OnGrid(Math.Max(putBack, within ?? fill ?? Setting.LargestPercent)));
+        return new(refill, putBack, within, fill);
     }
 
     /// <summary>Net water of each start at a percentage whose minutes are not rounded, mm.</summary>

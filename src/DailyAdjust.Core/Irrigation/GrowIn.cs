@@ -103,11 +103,13 @@ public sealed class GrowIn
     public IEnumerable<(ProgramStart Start, GrowInDay Day)> StartsOn(DateOnly date)
     {
         var round = _site.Report.RoundDoneBy;
-        var before = (On(date.AddDays(-1)) ?? On(date))?.Starts.Where(t => t < round).Select(t => (Time: t, Day: On(date.AddDays(-1)) ?? On(date)!)) ?? [];
-        var after = On(date)?.Starts.Where(t => t >= round).Select(t => (Time: t, Day: On(date)!)) ?? [];
+        var today = On(date);
+        var early = On(date.AddDays(-1)) ?? today;
+        var before = early?.Starts.Where(t => t < round).Select(t => (Time: t, Day: early)) ?? [];
+        var after = today?.Starts.Where(t => t >= round).Select(t => (Time: t, Day: today)) ?? [];
         foreach (var (time, day) in before.Concat(after))
         {
-            var at = _controller.ClockStaysStandard ? _site.Clock.ToInstantStandard(date, time) : _site.Clock.ToInstant(date, time);
+            var at = ProgramStarts.Instant(_site, _controller, date, time);
             if (IsOn(at))
             {
                 yield return (new ProgramStart(date, at), day);

@@ -23,12 +23,13 @@ public static class ProgramStarts
 
         foreach (var time in program.Starts)
         {
-            var at = controller.ClockStaysStandard
-                ? site.Clock.ToInstantStandard(date, time)
-                : site.Clock.ToInstant(date, time);
-            yield return new ProgramStart(date, at);
+            yield return new ProgramStart(date, Instant(site, controller, date, time));
         }
     }
+
+    /// <summary>When a time of day comes on a controller's own clock, UTC.</summary>
+    internal static DateTimeOffset Instant(Site site, Controller controller, DateOnly date, TimeOnly time) =>
+        controller.ClockStaysStandard ? site.Clock.ToInstantStandard(date, time) : site.Clock.ToInstant(date, time);
 
     /// <summary>The starts whose instant lies in the site's calendar day, in order of instant.</summary>
     public static IEnumerable<ProgramStart> InDay(Site site, Controller controller, WateringProgram program, DateOnly day)

@@ -19,7 +19,8 @@ internal struct ZoneDaySums
     /// <param name="soil">The root zone; left as it is at the day's end.</param>
     /// <param name="events">In order.</param>
     /// <param name="demandMm">ETo · K of the day.</param>
-    public static ZoneDaySums Run(ref RootZone soil, List<WaterEvent> events, double demandMm)
+    /// <param name="until">The share of the demand at which to stop, f(t); 1 = the whole day. No event lies beyond it.</param>
+    public static ZoneDaySums Run(ref RootZone soil, List<WaterEvent> events, double demandMm, double until = 1)
     {
         var sums = new ZoneDaySums();
         soil.BeginDay();
@@ -31,7 +32,7 @@ internal struct ZoneDaySums
             sums.Take(ref soil, e);
         }
 
-        sums.DrawnMm += soil.Draw(demandMm * (1 - drawnBy));
+        sums.DrawnMm += soil.Draw(demandMm * (until - drawnBy));
         return sums;
     }
 

@@ -49,5 +49,8 @@ public readonly record struct Place(PlaceKind Kind, string Name, string Item)
         _ => false,
     };
 
+    /// <summary>Whether an entry at this place speaks of a whole box: the site, or that controller.</summary>
+    public bool IsOfBox(string controller) => Kind == PlaceKind.Site || (Kind == PlaceKind.Controller && Same(Name, controller));
+
     private static bool Same(string a, string b) => string.Equals(a, b, StringComparison.Ordinal);
 }

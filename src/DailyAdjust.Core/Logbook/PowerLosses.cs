@@ -23,7 +23,7 @@ public static class PowerLosses
         foreach (var controller in losses.Count > 0 ? controllers : [])
         {
             var verified = LastChecked(clock, controller.Id, log);
-            var open = losses.Where(l => Speaks(l.Entry.Where, controller.Id) && !(verified >= (l.Entry.Until?.Begin(clock) ?? l.Since))).ToList();
+            var open = losses.Where(l => l.Entry.Where.IsOfBox(controller.Id) && !(verified >= (l.Entry.Until?.Begin(clock) ?? l.Since))).ToList();
             if (open.Count > 0)
             {
                 boxes.Add(new UnverifiedBox(controller.Id, open[0].Since, open[^1].Entry.Until?.Instant(clock), string.Join("; ", open.Select(l => l.Entry.Note).Where(n => n.Length > 0))));
@@ -35,8 +35,5 @@ public static class PowerLosses
 
     /// <summary>When somebody last verified a box, UTC; null = nobody did.</summary>
     public static DateTimeOffset? LastChecked(SiteClock clock, string controller, IReadOnlyList<LogEntry> log) =>
-        log.Where(e => e.Kind == LogKind.Checked && Speaks(e.Where, controller)).Select(e => (DateTimeOffset?)e.Time.Instant(clock)).Max();
-
-    private static bool Speaks(Place where, string controller) =>
-        where.Kind == PlaceKind.Site || (where.Kind == PlaceKind.Controller && string.Equals(where.Name, controller, StringComparison.Ordinal));
+        log.Where(e => e.Kind == LogKind.Checked && e.Where.IsOfBox(controller)).Select(e => (DateTimeOffset?)e.Time.Instant(clock)).Max();
 }

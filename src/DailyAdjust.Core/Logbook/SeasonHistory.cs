@@ -45,7 +45,7 @@ public sealed class SeasonHistory
         for (var i = _changes.Count - 1; i >= 0; i--)
         {
             var (from, where, state, _) = _changes[i];
-            if (from <= at && Speaks(where, controller))
+            if (from <= at && where.IsOfBox(controller))
             {
                 return (state, from);
             }
@@ -59,16 +59,13 @@ public sealed class SeasonHistory
     {
         DateTimeOffset? since = null;
         var charging = false;
-        foreach (var (from, _, state, _) in _changes.Where(c => c.From <= at && Speaks(c.Where, controller)))
+        foreach (var (from, _, state, _) in _changes.Where(c => c.From <= at && c.Where.IsOfBox(controller)))
         {
             var charges = string.Equals(state, SeasonState.Charging, StringComparison.Ordinal);
             since = string.Equals(state, SeasonState.Open, StringComparison.Ordinal) ? null : charges != charging ? from : since ?? from;
             charging = charges;
         }
 
-        return since is { } began ? _checked.LastOrDefault(c => c.At >= began && c.At <= at && Speaks(c.Entry.Where, controller)).Entry : null;
+        return since is { } began ? _checked.LastOrDefault(c => c.At >= began && c.At <= at && c.Entry.Where.IsOfBox(controller)).Entry : null;
     }
-
-    private static bool Speaks(Place where, string controller) =>
-        where.Kind == PlaceKind.Site || (where.Kind == PlaceKind.Controller && string.Equals(where.Name, controller, StringComparison.Ordinal));
 }

@@ -92,6 +92,6 @@ internal static class ExceptionsPart
         }
 
         var described = DroughtRules.Find(context.Site, stage);
-        return new StageLine(stage, described?.MostPercent, described is not null, described is null ? [] : DroughtRules.Ceilings(context.Site, described, stage.First)) { Described = described };
+        return new StageLine(stage, described, described is null ? [] : DroughtRules.Ceilings(context.Site, described, stage.First));
     }
 }

@@ -2,6 +2,7 @@ using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Agronomy;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Morning;
@@ -20,8 +21,6 @@ internal sealed record MissedZone(ZonePlan Zone, Controller Controller, IReadOnl
 /// <summary>Minutes of the night that did not run by the logbook, and whether the ground can do without.</summary>
 internal sealed class MissedWater(AdviceContext context, IReadOnlyList<LogEntry> log, IReadOnlyList<ProgramAdvice> programs)
 {
-    private const double ToleranceMm = 1e-9;
-
     /// <summary>Beyond that no start is in sight.</summary>
     private static readonly TimeSpan InSight = TimeSpan.FromDays(7);
 
@@ -77,7 +76,7 @@ internal sealed class MissedWater(AdviceContext context, IReadOnlyList<LogEntry>
     /// been run by hand: what was begun is finished.
     /// </summary>
     public bool CanWait(MissedZone missed, double runNetMm) =>
-        DepletionMm(missed.Zone, NextStart(missed.Zone)) + runNetMm <= missed.Zone.AllowableMm + ToleranceMm;
+        DepletionMm(missed.Zone, NextStart(missed.Zone)) + runNetMm <= missed.Zone.AllowableMm + Depth.ToleranceMm;
 
     /// <summary>Gross minutes for which the ground has room now, less what its area leaves empty for rain.</summary>
     public double RoomMinutes(ZonePlan zone)
@@ -118,23 +117,8 @@ internal sealed class MissedWater(AdviceContext context, IReadOnlyList<LogEntry>
             var day = context.Day(date);
             var events = date == context.Date ? Since(day, zone) : [];
             var demand = context.ExpectedEtoMm(date) * CropCoefficient.On(zone.Station.Area.Kc, date) * zone.Station.Exposure;
-            if (date < last)
-            {
-                ZoneDaySums.Run(ref soil, events, demand);
-                continue;
-            }
-
             events.RemoveAll(e => e.At > at);
-            var drawnBy = 0.0;
-            soil.BeginDay();
-            foreach (var e in events)
-            {
-                soil.Draw(demand * (e.DrawnBy - drawnBy));
-                drawnBy = Math.Max(drawnBy, e.DrawnBy);
-                _ = e.Kind == WaterKind.Probe ? soil.SetTo(e.AmountMm).ChangeMm : soil.Add(e.AmountMm);
-            }
-
-            soil.Draw(demand * (day.ShareBy(at) - drawnBy));
+            ZoneDaySums.Run(ref soil, events, demand, date < last ? 1 : day.ShareBy(at));
         }
 
         return soil.DepletionMm;

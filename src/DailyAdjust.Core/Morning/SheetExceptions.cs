@@ -87,11 +87,6 @@ public sealed record SeasonBox(string Controller, string State, DateTimeOffset? 
 
 /// <summary>The stage in force.</summary>
 /// <param name="Stage">Name, dates, who and why.</param>
-/// <param name="MostPercent">Of the base minutes' water; null = no limit, or the description knows no such stage.</param>
-/// <param name="IsKnown">The description has it.</param>
+/// <param name="Described">Its days, hours and limit; null = the description knows no such stage.</param>
 /// <param name="Ceilings">Of every area, in the order of the site.</param>
-public sealed record StageLine(StageInForce Stage, double? MostPercent, bool IsKnown, IReadOnlyList<AreaCeiling> Ceilings)
-{
-    /// <summary>Its days and hours; null = the description knows no such stage.</summary>
-    public DroughtStage? Described { get; init; }
-}
+public sealed record StageLine(StageInForce Stage, DroughtStage? Described, IReadOnlyList<AreaCeiling> Ceilings);

@@ -70,7 +70,7 @@ public static class BasePlan
 
     /// <summary>Place of the program's most important area in the site's order of priority.</summary>
     private static int Rank(Site site, BaseProgram program) => program.Stations
-        .Min(s => site.Priority.TakeWhile(name => !string.Equals(name, s.Station.Area.Name, StringComparison.Ordinal)).Count());
+        .Min(s => site.PriorityOf(s.Station.Area.Name));
 
     private static ProgramPlan Lay(StartLaying laying, BaseProgram program)
     {

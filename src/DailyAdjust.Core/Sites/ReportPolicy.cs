@@ -21,7 +21,7 @@ public sealed record ReportPolicy
     public DateTimeOffset StartsChangeFrom(SiteClock clock, DateOnly date, DateTimeOffset asOf)
     {
         var done = clock.ToInstant(date, RoundDoneBy);
-        return IsAfterRound(clock, date, asOf) ? asOf.AddMinutes(1) : done;
+        return asOf >= done ? asOf.AddMinutes(1) : done;
     }
 
     /// <summary>Whether the round of a date was to be done before an instant, so that a sheet as of it asks for a walk of its own.</summary>

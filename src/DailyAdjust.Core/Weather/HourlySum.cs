@@ -50,7 +50,8 @@ internal readonly record struct HourlySum(double Mm, WeatherQuantity Humidity, i
         var wind = HourlyMeans.Over(window.Series(WeatherQuantity.WindSpeed), hours);
 
         // The hours of the day before lend their cloud factor to the night.
-        var solar = HourlyMeans.Over(window.Series(WeatherQuantity.SolarRadiation), HoursOf(window, HoursBefore));
+        var solarHours = HoursOf(window, HoursBefore);
+        var solar = HourlyMeans.Over(window.Series(WeatherQuantity.SolarRadiation), solarHours);
         var others = Math.Min(Math.Min(CountKnown(temperature), CountKnown(wind)), CountKnown(solar[HoursBefore..]));
         var humidity = WeatherQuantity.RelativeHumidity;
         var moisture = HourlyMeans.Over(window.Series(humidity), hours);
@@ -60,14 +61,14 @@ internal readonly record struct HourlySum(double Mm, WeatherQuantity Humidity, i
             (humidity, moisture) = CountKnown(dewPoint) > CountKnown(moisture) ? (WeatherQuantity.DewPoint, dewPoint) : (humidity, moisture);
         }
 
-        return new(temperature, wind, solar, moisture, humidity, Math.Min(others, CountKnown(moisture)));
+        return new(temperature, wind, solarHours, solar, moisture, humidity, Math.Min(others, CountKnown(moisture)));
     }
 
     private static int CountKnown(double[] hours) => Array.FindIndex(hours, double.IsNaN) is var gap and >= 0 ? gap : hours.Length;
 
     private static HourlySum Sum(StationWindow window, List<DateTimeOffset> hours, Inputs known)
     {
-        var cloud = CloudFactors(window.Site, HoursOf(window, HoursBefore), known.Solar)[HoursBefore..];
+        var cloud = CloudFactors(window.Site, known.SolarHours, known.Solar)[HoursBefore..];
         var sum = 0.0;
         var reckoned = new List<HourOfDay>(known.Count);
         for (var h = 0; h < known.Count; h++)
@@ -122,7 +123,7 @@ internal readonly record struct HourlySum(double Mm, WeatherQuantity Humidity, i
     }
 
     /// <summary>What the hours of a day are reckoned from; unknown = NaN.</summary>
-    private readonly record struct Inputs(double[] Temperature, double[] Wind, double[] Solar, double[] Moisture, WeatherQuantity Humidity, int Count);
+    private readonly record struct Inputs(double[] Temperature, double[] Wind, List<DateTimeOffset> SolarHours, double[] Solar, double[] Moisture, WeatherQuantity Humidity, int Count);
 }
 
 /// <summary>One hour of a day.</summary>

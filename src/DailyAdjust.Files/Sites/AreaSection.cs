@@ -113,7 +113,8 @@ internal static class AreaSection
         return 0.4 + (0.6 * uniformity.Value);
     }
 
-    private static string? Gauge(Section section, IReadOnlyList<Gauge> gauges)
+    /// <summary>The gauge that a section names; null = none, or one that is not there (told).</summary>
+    internal static string? Gauge(Section section, IReadOnlyList<Gauge> gauges)
     {
         if (section.Find("gauge") is not { } node || Values.Text(node, section.NameOf("gauge"), section.Problems) is not { } text)
         {

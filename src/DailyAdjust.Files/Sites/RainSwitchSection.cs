@@ -16,16 +16,7 @@ internal static class RainSwitchSection
 
         var mm = section.NeedQuantity("at", UnitKind.Depth, new(0, 100, AboveMin: true), "0.25 in");
         var minutes = section.NeedQuantity("dry_after", UnitKind.Duration, new(0, RainSwitch.MostDays * 1440, AboveMin: true), "24 h");
-        string? gauge = null;
-        if (section.Find("gauge") is { } node && Values.Text(node, section.NameOf("gauge"), section.Problems) is { } text)
-        {
-            gauge = Names.Find(gauges.Select(g => g.Id), text.Value);
-            if (gauge is null)
-            {
-                section.Problems.Error(node.Line, node.Column, $"{section.NameOf("gauge")}: there is no gauge {Wording.Quote(text.Value)}", Wording.DidYouMean(text.Value, [.. gauges.Select(g => g.Id)], "gauges"));
-            }
-        }
-
+        var gauge = AreaSection.Gauge(section, gauges);
         section.Done();
         return new RainSwitch(mm, TimeSpan.FromMinutes(minutes)) { Gauge = gauge };
     }

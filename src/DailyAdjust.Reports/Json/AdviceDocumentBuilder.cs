@@ -1,5 +1,6 @@
 using System.Globalization;
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports.Tables;
@@ -30,7 +31,7 @@ internal static class AdviceDocumentBuilder
             ForecastJson.Of(sheet.Forecast, clock),
             CorrectionsJson.Of(sheet.Corrections),
             [.. sheet.IfVisited.Select(w => new VisitWorthJson(
-                w.Program.Controller, w.Program.Program, CodeWords.Date(w.NextVisit), CodeWords.Of(w.Advice), Number(w.Percent), Number(w.WastedMm), Number(w.WastedL), w.ZonesBeyond, w.DaysBeyond, Number(w.BeyondMm), w.IsAlert))],
+                w.Program.Controller, w.Program.Program, CodeWords.Date(w.NextVisit), AdviceCode.Of(w.Advice), Number(w.Percent), Number(w.WastedMm), Number(w.WastedL), w.ZonesBeyond, w.DaysBeyond, Number(w.BeyondMm), w.IsAlert))],
             ExceptionsJson.Standing(sheet),
             ExceptionsJson.Of(sheet.Exceptions, clock, sheet.Date),
             GroundJson.Of(sheet),
@@ -59,7 +60,7 @@ internal static class AdviceDocumentBuilder
             p.Key.Controller,
             p.Key.Program,
             Number(row.SettingPercent),
-            CodeWords.Of(row.Advice),
+            AdviceCode.Of(row.Advice),
             Number(row.Percent),
             Number(row.ExactPercent),
             Local(p.NextStart, clock),
@@ -101,13 +102,13 @@ internal static class AdviceDocumentBuilder
 
     private static UnansweredJson Unanswered(UnansweredAdvice u) => new(
         CodeWords.Date(u.Sheet),
-        CodeWords.Of(u.Kind),
+        AdviceCode.Of(u.Kind),
         Number(u.Percent),
         Alternative(u.IfDone),
         Alternative(u.AsLogged),
         u.PauseDays);
 
-    private static AlternativeJson Alternative(AlternativeAdvice then) => new(CodeWords.Of(then.Kind), Number(then.Percent));
+    private static AlternativeJson Alternative(AlternativeAdvice then) => new(AdviceCode.Of(then.Kind), Number(then.Percent));
 
     private static FitJson Fit(NightFit fit, Site site, SiteClock clock) => new(
         [.. fit.Overlaps.Select(o => new OverlapJson(o.Controller, o.First, o.Second, CodeWords.Date(o.Date), Number(o.Minutes), Number(o.LargestPercent)))],

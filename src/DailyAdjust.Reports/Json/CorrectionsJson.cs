@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Reports.Words;
 
@@ -11,7 +12,7 @@ internal sealed record CorrectionsJson(string Sheet, int Issue, IReadOnlyList<We
         corrections.Issue,
         [.. corrections.Weather.Select(w => new WeatherCorrectionJson(CodeWords.Date(w.Date), w.Gauge.Length == 0 ? null : w.Gauge, Number(w.WasMm), Number(w.IsMm)))],
         [.. corrections.Advice.Select(a => new AdviceCorrectionJson(
-            a.Program.Controller, a.Program.Program, CodeWords.Of(a.Was), Number(a.WasPercent), CodeWords.Of(a.Would), Number(a.WouldPercent)))]);
+            a.Program.Controller, a.Program.Program, AdviceCode.Of(a.Was), Number(a.WasPercent), AdviceCode.Of(a.Would), Number(a.WouldPercent)))]);
 
     private static double? Number(double? value) => value is { } number ? AdviceDocumentBuilder.Number(number) : null;
 }

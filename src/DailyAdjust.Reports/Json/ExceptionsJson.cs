@@ -37,7 +37,7 @@ internal sealed record ExceptionsJson(
         [.. e.Season.Select(s => new SeasonJson(s.Controller, s.State, s.Since is { } since ? Local(since, clock) : null, s.CheckedOn is { } on ? CodeWords.Date(on) : null, s.CheckedBy))],
         e.Stage is { } stage
             ? new StageJson(
-                stage.Stage.Name, CodeWords.Date(stage.Stage.First), stage.Stage.Last is { } last ? CodeWords.Date(last) : null, stage.IsKnown, stage.MostPercent,
+                stage.Stage.Name, CodeWords.Date(stage.Stage.First), stage.Stage.Last is { } last ? CodeWords.Date(last) : null, stage.Described is not null, stage.Described?.MostPercent,
                 [.. stage.Ceilings.Select(c => new CeilingJson(c.Area, AdviceDocumentBuilder.Number(c.Percent)))])
             : null,
         [.. e.Night.Select(n => new NightCautionJson(

@@ -52,7 +52,7 @@ public static class AdviceTable
         Cell.Text(row.Program.Controller),
         Cell.Text(row.Program.Program),
         Cell.Short(row.SettingPercent),
-        Cell.Text(CodeWords.Of(row.Advice)),
+        Cell.Text(AdviceCode.Of(row.Advice)),
         Cell.Short(row.Percent),
         Cell.Fixed(row.ExactPercent, 4),
         Time(row.NextStart),

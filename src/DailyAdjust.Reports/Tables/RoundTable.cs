@@ -44,7 +44,7 @@ internal static class RoundTable
         Cell.Text(view.ControllerOf(advice.Key.Controller)?.Place),
         Cell.Text(advice.Key.Program),
         Cell.Text(advice.Name),
-        Cell.Text(CodeWords.Of(kind)),
+        Cell.Text(AdviceCode.Of(kind)),
         Cell.Short(advice.Present.Percent),
         Cell.Short(percent),
         Cell.Empty,

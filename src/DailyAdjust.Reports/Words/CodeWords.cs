@@ -1,24 +1,11 @@
 using System.Globalization;
-using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Reports.Words;
 
-/// <summary>The words that files use for advice and for how ETo is known; machines read them, so they are never translated.</summary>
+/// <summary>The words that files use for how ETo is known, and how they write dates; machines read them, so they are never translated.</summary>
 internal static class CodeWords
 {
-    public static string Of(AdviceKind advice) => advice switch
-    {
-        AdviceKind.Set => "set",
-        AdviceKind.Skip => "skip",
-        AdviceKind.Resume => "resume",
-        AdviceKind.Leave => "leave",
-        AdviceKind.KeepOff => "keep-off",
-        AdviceKind.Off => "off",
-        AdviceKind.AsSet => "as-set",
-        _ => throw new ArgumentOutOfRangeException(nameof(advice), advice, "Not an advice."),
-    };
-
     public static string Of(EtoBasis basis) => basis switch
     {
         EtoBasis.Hourly => "hourly",

@@ -9,27 +9,27 @@ internal static class StageWords
 {
     public static IEnumerable<string> Of(StageLine line)
     {
-        if (!line.IsKnown)
+        if (line.Described is not { } stage)
         {
             yield return $"{line.Stage.Name} is in force by the logbook, and site.yaml describes no such stage: it cuts nothing.";
             yield break;
         }
 
-        var most = line.MostPercent is { } percent ? $" The whole site may run {SiteWords.Percent(percent)} of its base minutes' water." : "";
+        var most = stage.MostPercent is { } percent ? $" The whole site may run {SiteWords.Percent(percent)} of its base minutes' water." : "";
         yield return $"{line.Stage.Name} since {SiteWords.Date(line.Stage.First)}.{most}";
-        if (line.Described is { DaysNotAllowed: { } days })
+        if (stage.DaysNotAllowed is { } days)
         {
             yield return $"No start {On(days)}.";
         }
 
-        if (line.Described is { HoursNotAllowed: { } hours })
+        if (stage.HoursNotAllowed is { } hours)
         {
             yield return $"No start from {SiteWords.Clock(hours.Opens)} to {SiteWords.Clock(hours.Closes)}.";
         }
 
-        if (line.Described is { CutOrder.Count: > 0 } cut)
+        if (stage.CutOrder.Count > 0)
         {
-            yield return $"Cut first: {string.Join(", then ", cut.CutOrder)}.";
+            yield return $"Cut first: {string.Join(", then ", stage.CutOrder)}.";
         }
 
         if (line.Ceilings.Count > 0)

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Reports.Tables;
 
@@ -19,7 +20,7 @@ internal static class ProgramText
         var which = issue is null ? "not issued" : string.Create(CultureInfo.InvariantCulture, $"sheet {sheet.Date:yyyy-MM-dd}/{issue}");
         text.Append(CultureInfo.InvariantCulture, $"{advice.Key} {advice.Name}, {which}, as of {asOf:yyyy-MM-dd HH:mm}\n\n");
         text.Append(CultureInfo.InvariantCulture, $"now      {advice.Present}{(advice.Confirmed ? "" : " (nobody has confirmed it)")}\n");
-        text.Append(CultureInfo.InvariantCulture, $"advice   {AdviceWord.Of(advice.Advice)}{Percent(advice.Percent)}{(advice.ExactPercent is { } exact ? string.Create(CultureInfo.InvariantCulture, $", exactly {exact:0.####} %") : "")}\n");
+        text.Append(CultureInfo.InvariantCulture, $"advice   {AdviceCode.Of(advice.Advice)}{Percent(advice.Percent)}{(advice.ExactPercent is { } exact ? string.Create(CultureInfo.InvariantCulture, $", exactly {exact:0.####} %") : "")}\n");
         text.Append(CultureInfo.InvariantCulture, $"because  {advice.Reason}\n");
         if (advice.NextStart is { } start)
         {

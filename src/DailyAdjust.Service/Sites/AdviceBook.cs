@@ -29,10 +29,10 @@ public static class AdviceBook
     /// <param name="site">Opened.</param>
     /// <param name="morning">Which.</param>
     /// <param name="besides">Entries that the logbook does not have.</param>
-    public static MorningSheet Would(OpenSite site, MorningTime morning, IReadOnlyList<LogEntry>? besides = null)
+    public static MorningSheet Would(OpenSite site, MorningTime morning, IReadOnlyList<LogEntry> besides)
     {
         var known = WouldKnow(site, morning);
-        return MorningCalculation.Run(besides is null ? known : known with { Log = [.. known.Log, .. besides] });
+        return MorningCalculation.Run(known with { Log = [.. known.Log, .. besides] });
     }
 
     /// <summary>What the sheet that would be issued next is a function of.</summary>

@@ -3,7 +3,6 @@ using DailyAdjust.Core.Morning;
 using DailyAdjust.Ledger.Records;
 using DailyAdjust.Reports;
 using DailyAdjust.Service.Home;
-using DailyAdjust.Service.Printing;
 using Microsoft.Extensions.Logging;
 
 namespace DailyAdjust.Service.Sites;
@@ -127,7 +126,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         {
             log.LogInformation(
                 "{Site} {Date:yyyy-MM-dd}/{Issue} {Program}: {Advice} {Percent}, exactly {ExactPercent}. {Reason}",
-                site.Folder.Name, sheet.Date, issue, advice.Key.ToString(), AdviceWord.Of(advice.Advice), advice.Percent, advice.ExactPercent, advice.Reason);
+                site.Folder.Name, sheet.Date, issue, advice.Key.ToString(), AdviceCode.Of(advice.Advice), advice.Percent, advice.ExactPercent, advice.Reason);
         }
     }
 
