@@ -67,6 +67,10 @@ public sealed class SheetView
     public Controller? ControllerOf(string id) =>
         Sheet.Site.Controllers.FirstOrDefault(c => string.Equals(c.Id, id, StringComparison.Ordinal));
 
+    /// <summary>"C2 (behind the ninth green)", or "C2" where nobody said where it stands.</summary>
+    public string BoxLabel(string controller) =>
+        ControllerOf(controller) is { Place.Length: > 0 } known ? $"{controller} ({known.Place})" : controller;
+
     /// <summary>"Greens 5-7 (C2/P1)", or "C2/P1" where it has no name.</summary>
     public string Label(ProgramKey key)
     {

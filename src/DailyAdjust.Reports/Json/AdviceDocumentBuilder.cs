@@ -5,6 +5,7 @@ using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports.Tables;
 using DailyAdjust.Reports.Words;
+using static DailyAdjust.Reports.Json.JsonWriting;
 
 namespace DailyAdjust.Reports.Json;
 
@@ -119,15 +120,4 @@ internal static class AdviceDocumentBuilder
             c.Program.Controller, c.Program.Program, Number(c.FromPercent), Number(c.ToPercent), Number(c.Short?.DepthMm), Number(c.Short?.Minutes), c.StartThatFits?.ToString("HH:mm", CultureInfo.InvariantCulture)))],
         site.NotTogether.Count == 0 ? null : [.. fit.Clashes.Select(c => new NotTogetherJson(
             c.Group, c.First.ToString(), c.Second.ToString(), CodeWords.Date(c.Date), Local(c.From, clock), Local(c.To, clock)))]);
-
-    /// <summary>Six decimals are more than anybody measures, and keep 0.1 + 0.2 readable; adding 0 turns -0 into 0.</summary>
-    internal static double Number(double value) => Math.Round(value, 6) + 0.0;
-
-    private static double? Number(double? value) => value is { } v ? Number(v) : null;
-
-    private static string Local(DateTimeOffset instant, SiteClock clock) => CodeWords.Minute(clock.ToLocal(instant));
-
-    private static string? Local(DateTimeOffset? instant, SiteClock clock) => instant is { } i ? Local(i, clock) : null;
-
-    private static string? Date(DateOnly? date) => date is { } d ? CodeWords.Date(d) : null;
 }

@@ -1,6 +1,7 @@
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Reports.Words;
+using static DailyAdjust.Reports.Json.JsonWriting;
 
 namespace DailyAdjust.Reports.Json;
 
@@ -13,8 +14,6 @@ internal sealed record CorrectionsJson(string Sheet, int Issue, IReadOnlyList<We
         [.. corrections.Weather.Select(w => new WeatherCorrectionJson(CodeWords.Date(w.Date), w.Gauge.Length == 0 ? null : w.Gauge, Number(w.WasMm), Number(w.IsMm)))],
         [.. corrections.Advice.Select(a => new AdviceCorrectionJson(
             a.Program.Controller, a.Program.Program, AdviceCode.Of(a.Was), Number(a.WasPercent), AdviceCode.Of(a.Would), Number(a.WouldPercent)))]);
-
-    private static double? Number(double? value) => value is { } number ? AdviceDocumentBuilder.Number(number) : null;
 }
 
 /// <summary>A day's rain at a gauge, or (without one) its reference ET, mm; null = not known.</summary>

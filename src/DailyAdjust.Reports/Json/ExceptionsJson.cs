@@ -3,6 +3,7 @@ using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports.Words;
+using static DailyAdjust.Reports.Json.JsonWriting;
 
 namespace DailyAdjust.Reports.Json;
 
@@ -24,29 +25,29 @@ internal sealed record ExceptionsJson(
 {
     public static ExceptionsJson Of(SheetExceptions e, SiteClock clock, DateOnly date) => new(
         [.. e.HandRuns.Select(o => new HandRunJson(
-            KindWord.Of(o.Kind), o.Where.ToString(), AdviceDocumentBuilder.Number(o.DepthMm), Local(o.Due, clock), o.IsLate, o.By, o.Note,
+            KindWord.Of(o.Kind), o.Where.ToString(), Number(o.DepthMm), Local(o.Due, clock), o.IsLate, o.By, o.Note,
             [.. o.Stations.Select(s => new HandRunStationJson(
-                s.Station.Controller, s.Station.Station, AdviceDocumentBuilder.Number(s.LeftMm), s.Minutes, s.Cycles, s.CycleMinutes, s.SoakMinutes))],
-            o.Begins is { } begins ? Local(begins, clock) : null, [.. o.Against.Select(a => StandingOf(a, clock, date))]))],
+                s.Station.Controller, s.Station.Station, Number(s.LeftMm), s.Minutes, s.Cycles, s.CycleMinutes, s.SoakMinutes))],
+            Local(o.Begins, clock), [.. o.Against.Select(a => StandingOf(a, clock, date))]))],
         [.. e.GrowIns.Select(g => new GrowInJson(
             g.Program.Controller, g.Program.Program, g.Day, g.Days, CodeWords.Date(g.Last), [.. g.Starts.Select(SiteWords.Clock)],
             [.. g.Minutes.SelectMany(m => m.Stations.Select(s => new GrowInMinutesJson(s.Station, m.Minutes)))], g.IsChange, g.IsOver))],
         [.. e.Shut.Select(s => new RainSwitchJson(
-            s.Controller, Local(s.Span.From, clock), Local(s.Span.Ends, clock), s.Span.Gauge, AdviceDocumentBuilder.Number(s.Span.RainMm),
+            s.Controller, Local(s.Span.From, clock), Local(s.Span.Ends, clock), s.Span.Gauge, Number(s.Span.RainMm),
             [.. s.Starts.Select(start => new ShutStartJson(start.Program.Controller, start.Program.Program, Local(start.At, clock)))]))],
-        [.. e.Season.Select(s => new SeasonJson(s.Controller, s.State, s.Since is { } since ? Local(since, clock) : null, s.CheckedOn is { } on ? CodeWords.Date(on) : null, s.CheckedBy))],
+        [.. e.Season.Select(s => new SeasonJson(s.Controller, s.State, Local(s.Since, clock), Date(s.CheckedOn), s.CheckedBy))],
         e.Stage is { } stage
             ? new StageJson(
-                stage.Stage.Name, CodeWords.Date(stage.Stage.First), stage.Stage.Last is { } last ? CodeWords.Date(last) : null, stage.Described is not null, stage.Described?.MostPercent,
-                [.. stage.Ceilings.Select(c => new CeilingJson(c.Area, AdviceDocumentBuilder.Number(c.Percent)))])
+                stage.Stage.Name, CodeWords.Date(stage.Stage.First), Date(stage.Stage.Last), stage.Described is not null, stage.Described?.MostPercent,
+                [.. stage.Ceilings.Select(c => new CeilingJson(c.Area, Number(c.Percent)))])
             : null,
         [.. e.Night.Select(n => new NightCautionJson(
-            n.Reason == OffReason.Cold ? "cold" : "wind", AdviceDocumentBuilder.Number(n.Value), AdviceDocumentBuilder.Number(n.Limit), n.IsForecast, n.Holds))]);
+            n.Reason == OffReason.Cold ? "cold" : "wind", Number(n.Value), Number(n.Limit), n.IsForecast, n.Holds))]);
 
     public static IReadOnlyList<StandingJson> Standing(MorningSheet sheet) => [.. sheet.StandingOrders.Select(o => StandingOf(o, sheet.Site.Clock, sheet.Date))];
 
     private static StandingJson StandingOf(StandingOrder o, SiteClock clock, DateOnly date) => new(
-        o.Where, o.What, o.By, o.Begins is { } begins ? Local(begins, clock) : null, Until(o.Until, o.UntilClock), o.Until?.DayNumber - date.DayNumber);
+        o.Where, o.What, o.By, Local(o.Begins, clock), Until(o.Until is { } day ? new LogTime(day, o.UntilClock) : null), o.Until?.DayNumber - date.DayNumber);
 
     public static IReadOnlyList<TakenOutJson> TakenOut(ProgramAdvice p, SiteClock clock) =>
         [.. p.TakenOut.Select(t => new TakenOutJson(Local(t.At, clock), t.Why, Until(t.Until)))];
@@ -56,13 +57,8 @@ internal sealed record ExceptionsJson(
 
     public static FaultJson? Fault(ProgramAdvice p, SiteClock clock) => p.Fault is { } fault ? new FaultJson(Local(fault.Since, clock), fault.Note, fault.By) : null;
 
-    private static string? Until(LogTime? time) => time is { } t ? Until(t.Date, t.Clock) : null;
-
     /// <summary>A bare date: through that date.</summary>
-    private static string? Until(DateOnly? date, TimeOnly? clock) =>
-        date is not { } day ? null : clock is { } time ? $"{CodeWords.Date(day)}T{SiteWords.Clock(time)}" : CodeWords.Date(day);
-
-    private static string Local(DateTimeOffset instant, SiteClock clock) => CodeWords.Minute(clock.ToLocal(instant));
+    private static string? Until(LogTime? time) => time is { } t ? Time(t) : null;
 }
 
 internal sealed record HandRunJson(

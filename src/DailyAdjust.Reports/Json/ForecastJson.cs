@@ -2,6 +2,7 @@ using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 using DailyAdjust.Reports.Words;
+using static DailyAdjust.Reports.Json.JsonWriting;
 
 namespace DailyAdjust.Reports.Json;
 
@@ -10,7 +11,7 @@ namespace DailyAdjust.Reports.Json;
 internal sealed record ForecastJson(string Issued, bool TooOld, IReadOnlyList<ForecastDayJson> Days)
 {
     public static ForecastJson? Of(SheetForecast? forecast, SiteClock clock) => forecast is null ? null : new(
-        CodeWords.Minute(clock.ToLocal(forecast.Issued)),
+        Local(forecast.Issued, clock),
         forecast.TooOld,
         [.. forecast.Days.Select(Day)]);
 
@@ -25,8 +26,6 @@ internal sealed record ForecastJson(string Issued, bool TooOld, IReadOnlyList<Fo
             Number(day.Night.Rain?.ChancePercent),
             Number(day.Night.LowestTemperatureC),
             Number(day.Night.HighestWindMPerS)));
-
-    private static double? Number(double? value) => value is { } v ? AdviceDocumentBuilder.Number(v) : null;
 }
 
 internal sealed record ForecastDayJson(

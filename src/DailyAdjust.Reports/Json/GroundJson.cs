@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Reports.Words;
+using static DailyAdjust.Reports.Json.JsonWriting;
 
 namespace DailyAdjust.Reports.Json;
 
@@ -23,18 +24,14 @@ internal sealed record GroundJson(
         var ground = sheet.Ground;
         return new(
             [.. sheet.Driest.Select(d => new DryZoneJson(
-                d.Station.Controller, d.Station.Station, N(d.DepletionMm), N(d.AllowableMm), N(d.ShortMm), N(d.VolumeL), d.Why,
-                d.Sure.Since is { } since ? CodeWords.Date(since) : null, d.Sure.Probed, d.Sure.EstimatedDays, d.Sure.RateAssumed))],
+                d.Station.Controller, d.Station.Station, Number(d.DepletionMm), Number(d.AllowableMm), Number(d.ShortMm), Number(d.VolumeL), d.Why,
+                Date(d.Sure.Since), d.Sure.Probed, d.Sure.EstimatedDays, d.Sure.RateAssumed))],
             [.. ground.Spots.Select(s => new SpotJson(
-                s.Station.Controller, s.Station.Station, s.Time.Clock is { } clock ? $"{CodeWords.Date(s.Time.Date)}T{SiteWords.Clock(clock)}" : CodeWords.Date(s.Time.Date), N(s.Percent), N(s.MissingMm), s.Note))],
-            [.. ground.Probes.Select(p => new ProbedJson(p.Station.Controller, p.Station.Station, CodeWords.Minute(sheet.Site.Clock.ToLocal(p.At)), N(p.ReckonedMm), N(p.ProbedMm)))],
+                s.Station.Controller, s.Station.Station, Time(s.Time), Number(s.Percent), Number(s.MissingMm), s.Note))],
+            [.. ground.Probes.Select(p => new ProbedJson(p.Station.Controller, p.Station.Station, Local(p.At, sheet.Site.Clock), Number(p.ReckonedMm), Number(p.ProbedMm)))],
             [.. ground.ByHand.Select(h => new ByHandJson(
-                h.Station.Controller, h.Station.Station, CodeWords.Date(h.Since), h.WasFull, N(h.EtoMm), N(h.EtoL), N(h.MissingMm), N(h.MissingL)))],
+                h.Station.Controller, h.Station.Station, CodeWords.Date(h.Since), h.WasFull, Number(h.EtoMm), Number(h.EtoL), Number(h.MissingMm), Number(h.MissingL)))],
             [.. ground.Minutes.Select(m => new MinutesJson(
-                m.Program.Controller, m.Program.Program, m.Station.Station, N(m.From), N(m.To), N(m.NeedPercent), N(m.MedianPercent), CodeWords.Date(m.Since), m.Mornings))]);
+                m.Program.Controller, m.Program.Program, m.Station.Station, Number(m.From), Number(m.To), Number(m.NeedPercent), Number(m.MedianPercent), CodeWords.Date(m.Since), m.Mornings))]);
     }
-
-    private static double N(double value) => AdviceDocumentBuilder.Number(value);
-
-    private static double? N(double? value) => value is { } v ? N(v) : null;
 }

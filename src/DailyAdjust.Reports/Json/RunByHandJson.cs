@@ -1,6 +1,6 @@
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Sites;
-using DailyAdjust.Reports.Words;
+using static DailyAdjust.Reports.Json.JsonWriting;
 
 namespace DailyAdjust.Reports.Json;
 
@@ -14,9 +14,9 @@ internal sealed record RunByHandJson(
 {
     /// <summary>Null = nothing of the night is to be made up for.</summary>
     public static RunByHandJson? Of(RunByHand? list, SiteClock clock) => list is null ? null : new(
-        list.FirstPlay is { } play ? Local(play, clock) : null,
+        Local(list.FirstPlay, clock),
         [.. list.Groups.Select(g => new HandGroupJson(
-            Local(g.From, clock), Local(g.To, clock), AdviceDocumentBuilder.Number(g.FlowLPerMin), g.CapacityLPerMin is { } c ? AdviceDocumentBuilder.Number(c) : null, [.. g.Boxes.Select(Box)]))],
+            Local(g.From, clock), Local(g.To, clock), Number(g.FlowLPerMin), Number(g.CapacityLPerMin), [.. g.Boxes.Select(Box)]))],
         [.. list.NotBeforePlay.Select(Box)],
         [.. list.BeyondPump.Select(Station)],
         [.. list.CanWait.Select(s => new StationKeyJson(s.Controller, s.Station))],
@@ -25,9 +25,7 @@ internal sealed record RunByHandJson(
     private static HandBoxJson Box(HandBox box) => new(box.Controller, box.Program, box.Percent, [.. box.Stations.Select(Station)]);
 
     private static HandStationJson Station(MissedStation s) => new(
-        s.Station.Controller, s.Station.Station, s.Area, AdviceDocumentBuilder.Number(s.MissedMinutes), AdviceDocumentBuilder.Number(s.RunMinutes), AdviceDocumentBuilder.Number(s.Minutes));
-
-    private static string Local(DateTimeOffset instant, SiteClock clock) => CodeWords.Minute(clock.ToLocal(instant));
+        s.Station.Controller, s.Station.Station, s.Area, Number(s.MissedMinutes), Number(s.RunMinutes), Number(s.Minutes));
 }
 
 internal sealed record HandGroupJson(string From, string To, double Flow, double? Capacity, IReadOnlyList<HandBoxJson> Boxes);
@@ -45,8 +43,8 @@ internal sealed record BoxToVerifyJson(string Controller, string Since, string? 
     [
         .. boxes.Select(b => new BoxToVerifyJson(
             b.Box.Controller,
-            CodeWords.Minute(clock.ToLocal(b.Box.Since)),
-            b.Box.Back is { } back ? CodeWords.Minute(clock.ToLocal(back)) : null,
+            Local(b.Box.Since, clock),
+            Local(b.Box.Back, clock),
             b.Box.Note,
             [.. b.Settings.Select(s => new BoxSettingJson(s.Program.Program, s.Setting.Percent))])),
     ];
@@ -58,5 +56,5 @@ internal sealed record ClockChangeJson(string At, double Minutes, bool Ahead, IR
 {
     /// <summary>Null = none is near.</summary>
     public static ClockChangeJson? Of(ClockChange? change, SiteClock clock) =>
-        change is null ? null : new(CodeWords.Minute(clock.ToLocal(change.At)), change.By.TotalMinutes, change.IsAhead, change.Controllers);
+        change is null ? null : new(Local(change.At, clock), change.By.TotalMinutes, change.IsAhead, change.Controllers);
 }

@@ -1,6 +1,6 @@
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Sites;
-using DailyAdjust.Reports.Words;
+using static DailyAdjust.Reports.Json.JsonWriting;
 
 namespace DailyAdjust.Reports.Json;
 
@@ -9,11 +9,11 @@ namespace DailyAdjust.Reports.Json;
 internal sealed record SecondLookJson(string AsOf, string StartsFrom, bool AfterRound, double? EtoMm, string? EtoThrough, string? EtoStation, double? EtoRestMm)
 {
     public static SecondLookJson? Of(SecondLook? look, SiteClock clock) => look is null ? null : new(
-        CodeWords.Minute(clock.ToLocal(look.AsOf)),
-        CodeWords.Minute(clock.ToLocal(look.StartsFrom)),
+        Local(look.AsOf, clock),
+        Local(look.StartsFrom, clock),
         look.AfterRound,
-        look.Eto is { } eto ? AdviceDocumentBuilder.Number(eto.Mm) : null,
-        look.Eto is { } known ? CodeWords.Minute(clock.ToLocal(known.Through)) : null,
+        Number(look.Eto?.Mm),
+        Local(look.Eto?.Through, clock),
         look.Eto?.Station,
-        look.RestMm is { } rest ? AdviceDocumentBuilder.Number(rest) : null);
+        Number(look.RestMm));
 }

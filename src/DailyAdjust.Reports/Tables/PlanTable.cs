@@ -19,7 +19,9 @@ public static class PlanTable
     public static Table Summary(PlanResult plan)
     {
         string[] shown = ["controller", "program", "station", "name", "area", "present_minutes", "minutes", "present_starts", "starts"];
-        return new(shown, [.. Of(plan).Rows.Select(IReadOnlyList<Cell> (row) => [.. shown.Select(name => row[Columns.ToList().IndexOf(name)])])]);
+        var all = Columns.ToList();
+        int[] places = [.. shown.Select(name => all.IndexOf(name))];
+        return new(shown, [.. Of(plan).Rows.Select(IReadOnlyList<Cell> (row) => [.. places.Select(place => row[place])])]);
     }
 
     private static IReadOnlyList<Cell> Row(ProgramPlan program, StationPlan planned)

@@ -7,6 +7,9 @@ internal static class ByHandText
 {
     private const int MostBoxes = 16;
 
+    /// <summary>Lines of one box: its stations have to stand there.</summary>
+    private const int MostOfOne = 8;
+
     public static void Write(TextLines lines, SheetView view)
     {
         if (view.Sheet.RunByHand is { } list)
@@ -16,30 +19,17 @@ internal static class ByHandText
             foreach (var group in ByHandWords.Groups(list, view))
             {
                 lines.Add(group.Title, indent: 2);
-                Each(lines, group.Lines, "[ ]", indent: 4);
+                lines.AddList(group.Lines, MostBoxes, "[ ]", indent: 4, MostOfOne);
             }
 
-            Each(lines, ByHandWords.Rest(list, view), "-", indent: 2);
+            lines.AddList(ByHandWords.Rest(list, view), MostBoxes, most: MostOfOne);
         }
 
         foreach (var group in BoxCheckWords.Of(view))
         {
             lines.Blank();
             lines.Add($"! {group.Title}:");
-            Each(lines, group.Lines, "-", indent: 2);
-        }
-    }
-
-    private static void Each(TextLines lines, IReadOnlyList<string> all, string mark, int indent)
-    {
-        foreach (var line in all.Take(MostBoxes))
-        {
-            lines.Add($"{mark} {line}", indent, most: 8);
-        }
-
-        if (all.Count > MostBoxes)
-        {
-            lines.Add($"{mark} and {SiteWords.Count(all.Count - MostBoxes)} more: see report.html", indent);
+            lines.AddList(group.Lines, MostBoxes, most: MostOfOne);
         }
     }
 }

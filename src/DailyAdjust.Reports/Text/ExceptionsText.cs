@@ -12,15 +12,7 @@ internal static class ExceptionsText
         foreach (var group in ExceptionWords.Of(view))
         {
             lines.Add($"! {group.Title}:");
-            foreach (var line in group.Lines.Take(MostLines))
-            {
-                lines.Add($"- {line}", indent: 2);
-            }
-
-            if (group.Lines.Count > MostLines)
-            {
-                lines.Add($"- and {SiteWords.Count(group.Lines.Count - MostLines)} more: see report.html", indent: 2);
-            }
+            lines.AddList(group.Lines, MostLines);
         }
     }
 }

@@ -12,15 +12,7 @@ internal static class GroundText
         foreach (var (title, group) in GroundWords.Of(view))
         {
             lines.Add($"{title}:");
-            foreach (var line in group.Take(MostLines))
-            {
-                lines.Add($"- {line}", indent: 2);
-            }
-
-            if (group.Count > MostLines)
-            {
-                lines.Add($"- and {SiteWords.Count(group.Count - MostLines)} more: see report.html", indent: 2);
-            }
+            lines.AddList(group, MostLines);
         }
     }
 }

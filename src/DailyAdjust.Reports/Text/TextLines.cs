@@ -1,5 +1,6 @@
 using System.Text;
 using DailyAdjust.Reports.Tables;
+using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Text;
 
@@ -34,6 +35,25 @@ internal sealed class TextLines
         }
 
         _lines.AddRange(folded.Select((line, i) => new string(' ', i == 0 ? indent : indent + 2) + line));
+    }
+
+    /// <summary>Adds a list; what is beyond its length is counted.</summary>
+    /// <param name="items">A text each.</param>
+    /// <param name="length">The most items.</param>
+    /// <param name="mark">In front of each.</param>
+    /// <param name="indent">Blanks in front of every line.</param>
+    /// <param name="most">The most lines of an item.</param>
+    public void AddList(IReadOnlyList<string> items, int length, string mark = "-", int indent = 2, int most = 3)
+    {
+        foreach (var item in items.Take(length))
+        {
+            Add($"{mark} {item}", indent, most);
+        }
+
+        if (items.Count > length)
+        {
+            Add($"{mark} and {SiteWords.Count(items.Count - length)} more: see report.html", indent);
+        }
     }
 
     public override string ToString()

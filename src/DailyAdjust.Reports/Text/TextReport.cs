@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Morning;
 using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Text;
@@ -160,16 +161,7 @@ internal static class TextReport
         if (sheet.Driest.Count > 0)
         {
             lines.Add($"{SectionWords.Driest}:");
-            foreach (var dry in sheet.Driest.Take(MostListed))
-            {
-                var volume = dry.VolumeL is { } litres ? $", about {words.AboutVolume(litres)}" : "";
-                lines.Add($"- {ZoneWords.Named(dry.Name, dry.Station)}: give {words.DepthOf(dry.ShortMm)}{volume}: {dry.Why}", indent: 2, most: 1);
-            }
-
-            if (sheet.Driest.Count > MostListed)
-            {
-                lines.Add($"- and {SiteWords.Count(sheet.Driest.Count - MostListed)} more: see report.html", indent: 2);
-            }
+            lines.AddList([.. sheet.Driest.Select(dry => Dry(dry, words))], MostListed, most: 1);
         }
 
         GroundText.Write(lines, view);
@@ -197,5 +189,11 @@ internal static class TextReport
         {
             lines.Add($"{SectionWords.Fit} {problem}", most: 2);
         }
+    }
+
+    private static string Dry(DryZone dry, SiteWords words)
+    {
+        var volume = dry.VolumeL is { } litres ? $", about {words.AboutVolume(litres)}" : "";
+        return $"{ZoneWords.Named(dry.Name, dry.Station)}: give {words.DepthOf(dry.ShortMm)}{volume}: {dry.Why}";
     }
 }

@@ -30,7 +30,7 @@ internal static class BoxCheckWords
         var power = box.Box;
         var back = power.Back is { } at ? $" to {view.Words.When(at)}" : "";
         var note = power.Note.Length > 0 ? $" ({power.Note})" : "";
-        return $"{Where(power.Controller, view)}: without power from {view.Words.When(power.Since)}{back}{note}. By the logbook it should show {string.Join(", ", box.Settings.Select(s => $"{s.Program.Program} {s.Setting}"))}.";
+        return $"{view.BoxLabel(power.Controller)}: without power from {view.Words.When(power.Since)}{back}{note}. By the logbook it should show {string.Join(", ", box.Settings.Select(s => $"{s.Program.Program} {s.Setting}"))}.";
     }
 
     private static IEnumerable<ExceptionGroup> Clocks(SheetView view)
@@ -48,11 +48,8 @@ internal static class BoxCheckWords
         yield return new ExceptionGroup(
             change.IsAhead ? $"Clocks go {way} {by} at {from} {day}" : $"Clocks went {way} {by} at {from} {day}",
             [
-                $"Move the clock of {CommonWords.List([.. change.Controllers.Select(c => Where(c, view))])} {way} by {by}{(change.IsAhead ? " once they have" : "")}; until then {(change.Controllers.Count == 1 ? "it starts" : "they start")} {by} {late} by the site's clock.",
+                $"Move the clock of {CommonWords.List([.. change.Controllers.Select(view.BoxLabel)])} {way} by {by}{(change.IsAhead ? " once they have" : "")}; until then {(change.Controllers.Count == 1 ? "it starts" : "they start")} {by} {late} by the site's clock.",
                 $"When one is right: {Answers.Checked(change.Controllers[0], view.Issue.SiteId)}",
             ]);
     }
-
-    private static string Where(string controller, SheetView view) =>
-        view.ControllerOf(controller) is { Place.Length: > 0 } known ? $"{controller} ({known.Place})" : controller;
 }

@@ -54,7 +54,7 @@ internal static class ByHandWords
 
     private static string Box(HandBox box, SheetView view)
     {
-        var where = view.ControllerOf(box.Controller) is { Place.Length: > 0 } known ? $"{box.Controller} ({known.Place})" : box.Controller;
+        var where = view.BoxLabel(box.Controller);
         return box is { Program: { } program, Percent: { } percent }
             ? $"{where}: start program {ProgramName(box.Controller, program, view)} at {SiteWords.Percent(percent)}, {SiteWords.Minutes(box.Stations.Sum(s => s.Minutes))} in all"
             : $"{where}: {string.Join(", ", box.Stations.Select(s => $"{ZoneWords.Named(s.Name, s.Station)} {SiteWords.Minutes(s.Minutes)}"))}";

@@ -1,5 +1,4 @@
 using DailyAdjust.Core.Logbook;
-using DailyAdjust.Core.Morning;
 
 namespace DailyAdjust.Reports.Words;
 
@@ -41,7 +40,7 @@ internal static class SeasonWords
                 continue;
             }
 
-            List<string> lines = open.Count > 0 ? [.. list.Lines, $"Not ticked off: {CommonWords.List([.. open.Select(b => Box(b, view))])}. When a box is done: {Answers.Checked(open[0].Controller, view.Issue.SiteId)}"] : [];
+            List<string> lines = open.Count > 0 ? [.. list.Lines, $"Not ticked off: {CommonWords.List([.. open.Select(b => view.BoxLabel(b.Controller))])}. When a box is done: {Answers.Checked(open[0].Controller, view.Issue.SiteId)}"] : [];
             if (done.Count > 0)
             {
                 lines.Add($"Ticked off: {CommonWords.List([.. done.Select(b => $"{b.Controller} {view.Words.Day(b.CheckedOn!.Value)}{(b.CheckedBy.Length > 0 ? $" ({b.CheckedBy})" : "")}")])}.");
@@ -50,7 +49,4 @@ internal static class SeasonWords
             yield return new ExceptionGroup(list.Title, lines);
         }
     }
-
-    private static string Box(SeasonBox box, SheetView view) =>
-        view.ControllerOf(box.Controller) is { Place.Length: > 0 } known ? $"{box.Controller} ({known.Place})" : box.Controller;
 }
