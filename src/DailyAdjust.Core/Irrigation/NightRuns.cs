@@ -82,6 +82,7 @@ internal sealed class NightRuns(Site site)
         return sequence;
     }
 
-    private StationSequence Lay(DueStart due) =>
-        new(due.Program.Controller, _stations[due.Program.Key.Controller], due.Program.Key.Program, due.Minutes);
+    private StationSequence Lay(DueStart due) => new(
+        due.Program.Controller,
+        _stations[due.Program.Key.Controller].Select(s => (s, s.BaseMinutes.TryGetValue(due.Program.Key.Program, out var minutes) ? due.Minutes(minutes) : 0)));
 }

@@ -10,26 +10,13 @@ internal sealed class StationSequence
 {
     private readonly List<Part> _parts = [];
 
-    /// <param name="controller">Its minutes and the gap between its stations.</param>
-    /// <param name="stations">Of the controller, in its order.</param>
-    /// <param name="program">Which of its programs.</param>
-    /// <param name="minutesOf">From a station's base minutes the minutes that it runs, 0 or more.</param>
-    public StationSequence(Controller controller, IEnumerable<Station> stations, string program, Func<double, double> minutesOf)
+    /// <param name="controller">Knows the gap between its stations.</param>
+    /// <param name="stations">In the controller's order, each with the minutes that it runs; one that runs none takes no time.</param>
+    public StationSequence(Controller controller, IEnumerable<(Station Station, double Minutes)> stations)
     {
         var now = TimeSpan.Zero;
-        foreach (var station in stations)
+        foreach (var (station, minutes) in stations.Where(s => s.Minutes > 0))
         {
-            if (!station.BaseMinutes.TryGetValue(program, out var baseMinutes))
-            {
-                continue;
-            }
-
-            var minutes = minutesOf(baseMinutes);
-            if (minutes <= 0)
-            {
-                continue;
-            }
-
             var begins = _parts.Count > 0 ? now + controller.StationGap : now;
 
             // To the nearest tick: ten runs of 0.1 min are a minute.

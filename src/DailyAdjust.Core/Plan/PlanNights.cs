@@ -11,16 +11,8 @@ internal sealed record StartBlock(IReadOnlyList<(double From, double To, double 
     /// <summary>Of a program's stations in the controller's order, each with its minutes.</summary>
     public static StartBlock Of(Controller controller, IEnumerable<(Station Station, double Minutes)> stations)
     {
-        var blocks = new List<(double, double, double)>();
-        var now = 0.0;
-        foreach (var (station, minutes) in stations.Where(s => s.Minutes > 0))
-        {
-            var from = blocks.Count > 0 ? now + controller.StationGap.TotalMinutes : now;
-            now = from + minutes;
-            blocks.Add((from, now, station.FlowLPerMin ?? 0));
-        }
-
-        return new(blocks, now);
+        var sequence = new StationSequence(controller, stations);
+        return new([.. sequence.Parts.Select(p => (p.Begins.TotalMinutes, p.Ends.TotalMinutes, p.Station.FlowLPerMin ?? 0))], sequence.Length.TotalMinutes);
     }
 }
 
