@@ -51,7 +51,7 @@ internal static class WateringSteps
     public static Step Net(ZonePlan zone, Term minutes, string symbol, string name)
     {
         var (station, net, m) = (zone.Station, zone.Net.DepthMm(minutes.Value), "{" + minutes.Symbol + "}");
-        Term rate = new("rate", station.Rate.MmPerHour), efficiency = new("eff", station.Area.Efficiency);
+        Term rate = new("rate", station.Rate.MmPerHour), efficiency = new("eff", station.Efficiency);
         if (zone.Net.RunoffMm(minutes.Value) <= 0 || station.Area.Soil.IntakeRate is not { } intake)
         {
             return Step.Of(name, symbol, m + " / 60 * {rate} * {eff}", net, "mm", "common practice", minutes, rate, efficiency);

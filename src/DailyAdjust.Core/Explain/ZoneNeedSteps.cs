@@ -70,7 +70,7 @@ internal static class ZoneNeedSteps
         return parts.Refill is null ? Step.Given("even at the largest percentage looked at more is missing", "refill", Setting.LargestPercent, "%", "by trial")
             : inOneRun && refill.Value > 0 ? Step.Of(
                 name, "refill", "({Dr1} - {e}) * 60 / ({rate} * {eff}) / {base} * 100", refill.Value, "%", "one start: straight on",
-                new("Dr1", forecast.BeforeFirstMm), goal, new("rate", station.Rate.MmPerHour), new("eff", station.Area.Efficiency), new("base", forecast.BaseMinutes))
+                new("Dr1", forecast.BeforeFirstMm), goal, new("rate", station.Rate.MmPerHour), new("eff", station.Efficiency), new("base", forecast.BaseMinutes))
             : Step.Given(name, "refill", refill.Value, "%", refill.Value > 0 ? "by trial, to 0.000001 %; the lines below show it" : "no more than that is missing without water");
     }
 

@@ -15,7 +15,7 @@ public readonly struct NetIrrigation
     public NetIrrigation(Station station)
     {
         var rate = station.Rate.MmPerHour;
-        var efficiency = station.Area.Efficiency;
+        var efficiency = station.Efficiency;
         _mmPerMinute = rate / 60 * efficiency;
         if (station.Area.Soil.IntakeRate is { } intake && rate > intake.MmPerHour)
         {

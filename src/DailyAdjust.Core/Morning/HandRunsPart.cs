@@ -80,7 +80,7 @@ internal static class HandRunsPart
     private static HandRunStation? Left(Site site, ZonePlan zone, LogEntry entry, List<LogEntry> byHand, double programMinutes, double rainMm)
     {
         var station = zone.Station;
-        var share = entry.Kind == LogKind.Flush ? station.Area.DistributionUniformity ?? station.Area.Efficiency : station.Area.Efficiency;
+        var share = entry.Kind == LogKind.Flush ? station.DistributionUniformity ?? station.Area.DistributionUniformity ?? station.Area.Efficiency : station.Efficiency;
         var minutesRun = programMinutes + byHand.Where(e => e.Kind == LogKind.Run).Sum(e => HandWater.Minutes(e, zone) ?? 0);
         var hoseMm = byHand.Where(e => e.Kind == LogKind.Hose).Sum(e => HandWater.Depth(e, zone) ?? 0);
         var left = entry.Value!.Value - (minutesRun / 60 * station.Rate.MmPerHour * share) - hoseMm - rainMm;

@@ -82,7 +82,7 @@ internal sealed class MissedWater(AdviceContext context, IReadOnlyList<LogEntry>
     public double RoomMinutes(ZonePlan zone)
     {
         var room = DepletionMm(zone, context.AsOf) - (zone.Station.Area.LeaveEmpty * zone.AllowableMm);
-        return HandRunsPart.GrossMinutes(Math.Max(0, room), zone.Station.Rate.MmPerHour, zone.Station.Area.Efficiency);
+        return HandRunsPart.GrossMinutes(Math.Max(0, room), zone.Station.Rate.MmPerHour, zone.Station.Efficiency);
     }
 
     private static (DayStart Start, double Due, double Missed) Missed(DayOfSite day, DayStart start, ZonePlan zone)

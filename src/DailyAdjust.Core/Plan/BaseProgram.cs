@@ -58,7 +58,7 @@ internal sealed record BaseProgram(PlannedProgram Program, int Starts, IReadOnly
             var present = zone.Programs.First(p => p.Program.Key == program.Key);
             var part = Gives(present) / zone.Programs.Sum(Gives);
             var need = part * PeakNeed.MmPerDay(station, eto, month) / PeakNeed.ShareOfDays(program.Program.Days, month);
-            var minutes = 60 * need / (station.Rate.MmPerHour * station.Area.Efficiency);
+            var minutes = 60 * need / (station.Rate.MmPerHour * station.Efficiency);
             return new(station, month, need, present.BaseMinutes, minutes, CycleAndSoak.Of(station, minutes));
         }
     }

@@ -66,6 +66,8 @@ internal static class UnitTable
         Row(UnitKind.Area, "m²", 1, "sqm", "sq m", "square meter", "square meters", "square metre", "square metres"),
         Row(UnitKind.Area, "ft²", Foot * Foot, "sqft", "sq ft", "square foot", "square feet", "sf", "sq feet"),
         Row(UnitKind.Area, "yd²", Yard * Yard, "sqyd", "sq yd", "square yard", "square yards"),
+        Row(UnitKind.Area, "cm²", 1e-4, "sqcm", "sq cm", "square centimeter", "square centimeters", "square centimetre", "square centimetres"),
+        Row(UnitKind.Area, "in²", Inch * Inch, "sqin", "sq in", "square inch", "square inches"),
         Row(UnitKind.Area, "acre", Acre, "acres", "ac"),
         Row(UnitKind.Area, "ha", Hectare, "hectare", "hectares"),
 
@@ -81,6 +83,8 @@ internal static class UnitTable
 
         Row(UnitKind.Volume, "L", 1, "litre", "litres", "liter", "liters", "ltr"),
         Row(UnitKind.Volume, "m³", 1000, "cbm", "cubic meter", "cubic meters", "cubic metre", "cubic metres", "kL"),
+        Row(UnitKind.Volume, "mL", 0.001, "milliliter", "milliliters", "millilitre", "millilitres", "cc", "cm3", "ccm"),
+        Row(UnitKind.Volume, "fl oz", GallonL / 128, "US fl oz", "fluid ounce", "fluid ounces"),
         Row(UnitKind.Volume, "gal", GallonL, "gallon", "gallons", "gals", "US gal", "USgal", "US gallon", "US gallons"),
         Row(UnitKind.Volume, "imp gal", ImperialGallonL, "imperial gallon", "imperial gallons", "UK gal"),
         Row(UnitKind.Volume, "kgal", 1000 * GallonL, "1000 gal", "thousand gallons", "kgals"),

@@ -80,7 +80,7 @@ internal sealed class PerfectWatering(IReadOnlyList<ReplayDay> days, SitePlan pl
     private static double MinutesFor(ReplayZone zone, double netMm)
     {
         var station = zone.Plan.Station;
-        var minutes = netMm / (zone.MmPerMinute * station.Area.Efficiency);
+        var minutes = netMm / (zone.MmPerMinute * station.Efficiency);
         return station.Area.Soil.IntakeRate is { } intake && station.Rate.MmPerHour > intake.MmPerHour
             ? Math.Min(minutes, NetIrrigation.LongestCycleMinutes(station.Rate.MmPerHour, intake.MmPerHour, station.Area.Soil.SurfaceStorage.Mm))
             : minutes;

@@ -93,7 +93,7 @@ internal sealed class ReplayZone
         var net = Plan.Net.DepthMm(minutes);
         var runoff = Plan.Net.RunoffMm(minutes);
         _gross += minutes * MmPerMinute;
-        _ranOff += runoff / Plan.Station.Area.Efficiency;
+        _ranOff += runoff / Plan.Station.Efficiency;
         _net += net;
         _drained += soil.Add(net);
         _protocol.Irrigate(net + runoff, runoff);

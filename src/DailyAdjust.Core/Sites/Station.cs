@@ -41,6 +41,12 @@ public sealed record Station
 
     public RateKnown RateKnown { get; init; }
 
+    /// <summary>Lower quarter, above 0 to 1, measured at this station; null = what its area says.</summary>
+    public double? DistributionUniformity { get; init; }
+
+    /// <summary>Application efficiency, above 0 to 1: from the station's own uniformity, else its area's.</summary>
+    public double Efficiency => DistributionUniformity is { } uniformity ? Uniformity.Efficiency(uniformity) : Area.Efficiency;
+
     /// <summary>L/min; null = unknown.</summary>
     public double? FlowLPerMin { get; init; }
 

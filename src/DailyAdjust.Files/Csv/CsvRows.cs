@@ -39,13 +39,13 @@ internal static class CsvRows
         }
 
         var delimiter = Delimiter(clean);
-        using var reader = Sep.New(delimiter).Reader(o => o with { HasHeader = false, Unescape = false, DisableColCountCheck = true }).FromText(clean);
+        using var reader = Raw(clean, delimiter);
         // Counted here: the reader's own count is one too high for a first row without header.
         var next = 1;
         foreach (var row in reader)
         {
             var line = next;
-            next += LineBreaks(row.Span) + 1;
+            next += LinesOf(row.Span);
             var cells = new string[row.ColCount];
             var stray = -1;
             for (var i = 0; i < cells.Length; i++)
@@ -82,6 +82,13 @@ internal static class CsvRows
 
         return rows;
     }
+
+    /// <summary>A reader of cells as they stand in the text, quotation marks and blanks and all.</summary>
+    public static SepReader Raw(string text, char delimiter) =>
+        Sep.New(delimiter).Reader(o => o with { HasHeader = false, Unescape = false, DisableColCountCheck = true }).FromText(text);
+
+    /// <summary>Lines that a row takes up.</summary>
+    public static int LinesOf(ReadOnlySpan<char> row) => LineBreaks(row) + 1;
 
     private static bool HasControl(string cell) => cell.Any(c => char.IsControl(c) && c is not ('\t' or '\n' or '\r'));
 

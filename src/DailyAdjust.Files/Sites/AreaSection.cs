@@ -93,7 +93,7 @@ internal static class AreaSection
         return new Soil { Name = name, AvailableWaterMmPerM = 1 };
     }
 
-    /// <summary>Given, or 0.4 + 0.6 × lower-quarter distribution uniformity (the inverse of the landscape handbook's run-time multiplier, from memory).</summary>
+    /// <summary>Given, or from the distribution uniformity.</summary>
     private static double Efficiency(Section section, out double? uniformity)
     {
         uniformity = null;
@@ -110,7 +110,7 @@ internal static class AreaSection
         }
 
         uniformity = section.NeedQuantity("distribution_uniformity", UnitKind.Percent, share, "70 %") / 100;
-        return 0.4 + (0.6 * uniformity.Value);
+        return Uniformity.Efficiency(uniformity.Value);
     }
 
     /// <summary>The gauge that a section names; null = none, or one that is not there (told).</summary>

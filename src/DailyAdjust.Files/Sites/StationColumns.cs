@@ -1,7 +1,6 @@
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Files.Csv;
-using DailyAdjust.Files.Yaml;
 
 namespace DailyAdjust.Files.Sites;
 
@@ -14,6 +13,7 @@ internal sealed class StationColumns
     public const string Area = "area";
     public const string Rate = "precipitation rate";
     public const string RateKnown = "rate known";
+    public const string Uniformity = "distribution uniformity";
     public const string Flow = "flow";
     public const string Ground = "area watered";
     public const string Exposure = "exposure";
@@ -25,7 +25,7 @@ internal sealed class StationColumns
 
     private static readonly string[] Plain = [Controller, Station, Name, Area, RateKnown, Exposure, Gauge, Note];
 
-    private static readonly (string Column, UnitKind Kind)[] Measured = [(Rate, UnitKind.DepthRate), (Flow, UnitKind.Flow), (Ground, UnitKind.Area)];
+    private static readonly (string Column, UnitKind Kind)[] Measured = [(Rate, UnitKind.DepthRate), (Uniformity, UnitKind.Percent), (Flow, UnitKind.Flow), (Ground, UnitKind.Area)];
 
     private readonly Dictionary<string, (int At, Unit? Unit)> _columns = new(StringComparer.Ordinal);
 
@@ -67,6 +67,8 @@ internal sealed class StationColumns
 
     public string Cell(CsvRow row, string column) => _columns.TryGetValue(column, out var c) && c.At < row.Cells.Count ? row.Cells[c.At] : "";
 
+    public bool Has(string column) => _columns.ContainsKey(column);
+
     /// <summary>From 1.</summary>
     public int Place(string column) => _columns.TryGetValue(column, out var c) ? c.At + 1 : 1;
 
@@ -83,7 +85,7 @@ internal sealed class StationColumns
         }
         else if (Array.Find(Measured, m => Same(m.Column, name)) is { Column: not null } measured)
         {
-            Put(measured.Column, i, header.Line, Unit(unit, measured.Kind, title, header.Line, i, problems), problems);
+            Put(measured.Column, i, header.Line, MeasuredCell.UnitOf(unit, measured.Kind, title, header.Line, i, problems), problems);
         }
         else if (Names.Find(Plain, title) is { } plain)
         {
@@ -105,25 +107,7 @@ internal sealed class StationColumns
         }
 
         programs.Add(id);
-        Put(Minutes + id, i, line, unit is null ? Units.Find("min", UnitKind.Duration) : Unit(unit, UnitKind.Duration, unit, line, i, problems), problems);
-    }
-
-    private static Unit? Unit(string? spelling, UnitKind kind, string title, int line, int i, ProblemList problems)
-    {
-        var fitting = $"units that fit: {string.Join(", ", Units.Spellings(kind))}";
-        if (spelling is null)
-        {
-            problems.Error(line, i + 1, $"the column {Wording.Quote(title)} does not say its unit", $"write it in brackets, such as \"{title} ({Units.Spellings(kind)[0]})\"; {fitting}");
-            return null;
-        }
-
-        var unit = Units.Find(spelling, kind);
-        if (unit is null)
-        {
-            problems.Error(line, i + 1, $"{Wording.Quote(spelling)} is not a unit of {Values.NameOf(kind)}", fitting);
-        }
-
-        return unit;
+        Put(Minutes + id, i, line, unit is null ? Units.Find("min", UnitKind.Duration) : MeasuredCell.UnitOf(unit, UnitKind.Duration, unit, line, i, problems), problems);
     }
 
     private void Put(string column, int i, int line, Unit? unit, ProblemList problems)

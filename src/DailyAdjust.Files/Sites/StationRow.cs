@@ -10,6 +10,7 @@ internal sealed class StationRow(CsvRow row, StationColumns columns, SiteDraft d
 {
     private static readonly Limits MostMinutes = new(0, 1440);
     private static readonly Limits FlowLPerMin = new(0, 100_000, AboveMin: true);
+    private static readonly Limits UniformityPercent = new(0, 100, AboveMin: true);
     private static readonly Limits GroundM2 = new(0, 1_000_000, AboveMin: true);
 
     private bool _bad;
@@ -33,6 +34,7 @@ internal sealed class StationRow(CsvRow row, StationColumns columns, SiteDraft d
         var exposure = Exposure(area);
         var gauge = Gauge(area);
         var known = RateKnown();
+        var uniformity = Measured(StationColumns.Uniformity, UniformityPercent);
         if (_bad || controller is null || area is null || rate is null)
         {
             return null;
@@ -46,6 +48,7 @@ internal sealed class StationRow(CsvRow row, StationColumns columns, SiteDraft d
             BaseMinutes = minutes,
             Rate = rate.Value,
             RateKnown = known,
+            DistributionUniformity = uniformity / 100,
             FlowLPerMin = flow,
             GroundM2 = ground,
             Exposure = exposure,
@@ -234,23 +237,9 @@ internal sealed class StationRow(CsvRow row, StationColumns columns, SiteDraft d
 
     private double? Number(string column, string text, Unit? unit, Limits limits)
     {
-        if (!NumberText.TryParse(text, out var number))
-        {
-            Wrong(
-                column,
-                $"{Wording.Quote(text)} is not a number",
-                NumberText.LooksLikeDecimalComma(text) ? $"write a decimal point: {text.Replace(',', '.')}" : "write a plain number; the unit stands in the header");
-            return null;
-        }
-
-        var metric = unit?.ToMetric(number) ?? number;
-        if (limits.Holds(metric))
-        {
-            return metric;
-        }
-
-        Wrong(column, $"{column} {text} is out of range", $"it lies {limits.InWords(x => unit?.FromMetric(x) ?? x, unit?.Symbol ?? "")}");
-        return null;
+        var number = MeasuredCell.Number(column, text, unit, limits, row.Line, columns.Place(column), problems);
+        _bad |= number is null;
+        return number;
     }
 
     private string Needed(string column, string what)

@@ -20,7 +20,7 @@ internal static class DoorCardText
             text.Append(Programs(chart).ToText()).Append('\n');
             text.Append(Stations(chart).ToText()).Append('\n');
             Ticks(text, DoorCardWords.KeyIn, DoorCardWords.Steps(chart));
-            Ticks(text, DoorCardWords.Checked, DoorCardWords.Checks(chart));
+            Ticks(text, DoorCardWords.Checking, DoorCardWords.Checks(chart));
         }
 
         return text.Append(string.Join('\n', DoorCardWords.Cautions)).Append('\n').ToString();

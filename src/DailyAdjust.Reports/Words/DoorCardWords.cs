@@ -9,8 +9,9 @@ internal static class DoorCardWords
     public const string Chart = "Programs";
     public const string Stations = "Stations: minutes at 100 %";
     public const string KeyIn = "Keying it in on an emptied controller";
+    public const string Checking = "Checking what was keyed in";
     public const string Before = "Before you begin";
-    public const string Days = "Water days";
+    public const string Days = "water days";
     public const string Set = "set";
     public const string Checked = "checked";
     public const string Signed = "Keyed in by ____________________  on ____________  checked by ____________________";

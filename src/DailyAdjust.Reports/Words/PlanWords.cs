@@ -12,7 +12,7 @@ public static class PlanWords
 
     public static IReadOnlyList<string> Of(Site site, PlanResult plan)
     {
-        var words = new SiteWords(site.Units, site.Clock, site.Start);
+        var words = SiteWords.Of(site);
         return
         [
             .. plan.WindowAssumed ? [$"site.yaml has no window: {Window(plan)} is taken."] : Array.Empty<string>(),

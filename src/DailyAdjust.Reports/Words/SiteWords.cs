@@ -15,6 +15,9 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
     /// <summary>Exact: a mile of 5280 feet of 0.3048 m, an hour of 3600 s.</summary>
     private const double MetresPerSecondPerMph = 0.44704;
 
+    /// <summary>Of a site at no particular date.</summary>
+    public static SiteWords Of(Site site) => new(site.Units, site.Clock, site.Start);
+
     public bool IsUs { get; } = units == UnitSystem.Us;
 
     public DateOnly SheetDate { get; } = sheetDate;
@@ -38,6 +41,14 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
 
     /// <summary>"0.64 in", "16.3 mm"; unknown where nobody knows.</summary>
     public string DepthOf(double? mm) => mm is { } depth ? DepthNumber(depth) + " " + DepthUnit : CommonWords.Unknown;
+
+    public string RateUnit => DepthUnit + "/h";
+
+    /// <summary>"0.62", "15.7".</summary>
+    public string RateNumber(double mmPerHour) => Tables.Plain.Fixed(IsUs ? mmPerHour / Depth.MmPerInch : mmPerHour, IsUs ? 2 : 1);
+
+    /// <summary>"0.62 in/h", "15.7 mm/h".</summary>
+    public string Rate(double mmPerHour) => RateNumber(mmPerHour) + " " + RateUnit;
 
     /// <summary>"640 gal", "2.4 m³": two digits that count, because nobody pours more exactly.</summary>
     public string AboutVolume(double litres) => Volume(litres, digits: 2);

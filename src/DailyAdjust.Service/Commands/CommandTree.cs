@@ -74,6 +74,7 @@ public static class CommandTree
             PlanCommand.Create(global, time),
             SeasonCommand.Create(global, time),
             DoorCardCommand.Create(global, time),
+            AuditCommand.Create(global, time),
         };
         foreach (var help in root.Options.OfType<HelpOption>())
         {

@@ -4,7 +4,7 @@ namespace DailyAdjust.Service.Home;
 
 /// <summary>
 /// Writes a file so that a reader sees the old one or the new one, never half of one, and so that it is on the disk
-/// when the call returns: a temporary file in the same folder, flushed, renamed, and the folder flushed.
+/// when the call returns: a temporary file in the same folder, flushed, renamed, and the folder flushed. Who may read and write it stays as it was.
 /// </summary>
 public static class AtomicFile
 {
@@ -25,6 +25,11 @@ public static class AtomicFile
             {
                 stream.Write(bytes);
                 stream.Flush(flushToDisk: true);
+            }
+
+            if (!OperatingSystem.IsWindows() && File.Exists(path))
+            {
+                File.SetUnixFileMode(temporary, File.GetUnixFileMode(path));
             }
 
             File.Move(temporary, path, overwrite: true);

@@ -26,7 +26,7 @@ internal static class StationText
         Line(text, "- rain", day.RainMm, $"gauge {station.Gauge}{(day.RainMm is null ? ": unknown, counts 0" : "")}{StandIn(weather, station.Gauge)}");
         Line(text, "+ intercepted", day.InterceptedMm, "wetted only leaves");
         Line(text, "+ runoff", day.RunoffMm, "of rain");
-        Line(text, "- irrigation, net", day.IrrigationMm, $"{day.MinutesRun:0.##} min at {station.Rate.MmPerHour:0.####} mm/h, efficiency {area.Efficiency * 100:0.##} %");
+        Line(text, "- irrigation, net", day.IrrigationMm, $"{day.MinutesRun:0.##} min at {station.Rate.MmPerHour:0.####} mm/h, efficiency {station.Efficiency * 100:0.##} %");
         Line(text, "- hose", day.HoseMm, "");
         Line(text, "+ drained", day.DrainageMm, "beyond field capacity");
         Line(text, "+ probe correction", day.ProbeMm, "");

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Unicode;
 using DailyAdjust.Files;
 using DailyAdjust.Files.Sites;
 using DailyAdjust.Ledger.Inputs;
@@ -50,15 +51,16 @@ public sealed class DescriptionFiles
     }
 
     /// <summary>UTF-8, with or without byte order mark; what is not UTF-8 came from an older spreadsheet and is read as Latin-1.</summary>
-    public static string Decode(byte[] bytes)
+    public static string Decode(byte[] bytes) => EncodingOf(bytes).GetString(bytes).TrimStart('\uFEFF');
+
+    /// <summary>The bytes of an edited text, in the encoding of the old ones and with their byte order mark.</summary>
+    /// <param name="bytes">The old ones.</param>
+    /// <param name="edit">Takes the old text, byte order mark included, and gives the new one.</param>
+    public static byte[] Edited(byte[] bytes, Func<string, string> edit)
     {
-        try
-        {
-            return Strict.GetString(bytes).TrimStart('\uFEFF');
-        }
-        catch (DecoderFallbackException)
-        {
-            return Encoding.Latin1.GetString(bytes);
-        }
+        var encoding = EncodingOf(bytes);
+        return encoding.GetBytes(edit(encoding.GetString(bytes)));
     }
+
+    private static Encoding EncodingOf(byte[] bytes) => Utf8.IsValid(bytes) ? Strict : Encoding.Latin1;
 }

@@ -57,6 +57,11 @@ public class TradeRulesTests
         var log = new[] { OneZone.Entry(0, new(3, 0), LogKind.Run, 36 / efficiency, LogUnit.Minutes) };
         var day = OneZone.Run(OneZone.Site(OneZone.Area with { Efficiency = efficiency }), [OneZone.Day(0, 0)], 20, log)[0];
         Assert.Equal(6, day.IrrigationMm, 9);
+
+        // The same where it was measured at the station, whatever its area says.
+        var site = OneZone.Site(OneZone.Area with { Efficiency = 0.9 });
+        var measured = site with { Stations = [site.Stations[0] with { DistributionUniformity = uniformity }] };
+        Assert.Equal(6, OneZone.Run(measured, [OneZone.Day(0, 0)], 20, log)[0].IrrigationMm, 9);
     }
 
     [Fact]

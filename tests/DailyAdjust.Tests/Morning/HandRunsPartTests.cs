@@ -69,6 +69,10 @@ public class HandRunsPartTests
         var area = SmallCourse.Area with { Efficiency = 0.4 + (0.6 * uniformity), DistributionUniformity = uniformity };
         var course = Course(WaterIn with { Kind = LogKind.Flush, Value = 2.4 * Depth.MmPerInch }) with { Stations = [SmallCourse.Station(1, area: area) with { Rate = rate }] };
         Assert.InRange(course.Sheet().Exceptions.HandRuns[0].Stations[0].Minutes, minutes, minutes + 1); // whole minutes, never less
+
+        // What was measured at the station goes before what its area says.
+        var measured = course with { Stations = [SmallCourse.Station(1) with { Rate = rate, DistributionUniformity = uniformity }] };
+        Assert.InRange(measured.Sheet().Exceptions.HandRuns[0].Stations[0].Minutes, minutes, minutes + 1);
     }
 
     [Theory]

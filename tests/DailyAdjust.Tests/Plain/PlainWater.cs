@@ -32,7 +32,8 @@ internal static class PlainWater
             slow = minutes - full;
         }
 
-        return ((full * rate) + (slow * (intake ?? 0))) / 60 * station.Area.Efficiency;
+        var efficiency = station.DistributionUniformity is { } measured ? 0.4 + (0.6 * measured) : station.Area.Efficiency;
+        return ((full * rate) + (slow * (intake ?? 0))) / 60 * efficiency;
     }
 
     /// <summary>[TR55] eqs 2-1 to 2-4, p. 2-1, in mm.</summary>

@@ -174,6 +174,7 @@ internal static class RandomSites
                 GroundM2 = dice.Chance(0.95) ? dice.Whole(100, 3000) : null,
                 Exposure = dice.OneOf(1, 1, 0.7, 0.85, 1.2, 1.3),
                 Gauge = dice.OneOf("hourly", "hourly", "daily"),
+                DistributionUniformity = dice.Chance(0.25) ? dice.Between(0.3, 1) : null,
             };
         }
     }

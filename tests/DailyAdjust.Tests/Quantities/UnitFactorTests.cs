@@ -46,6 +46,8 @@ public sealed class UnitFactorTests
         [(UnitKind.Area, "m²")] = x => x,
         [(UnitKind.Area, "ft²")] = x => Area.FromSquareFeet(x).SquareMeters,
         [(UnitKind.Area, "yd²")] = x => Area.FromSquareYards(x).SquareMeters,
+        [(UnitKind.Area, "cm²")] = x => Area.FromSquareCentimeters(x).SquareMeters,
+        [(UnitKind.Area, "in²")] = x => Area.FromSquareInches(x).SquareMeters,
         [(UnitKind.Area, "acre")] = x => Area.FromAcres(x).SquareMeters,
         [(UnitKind.Area, "ha")] = x => Area.FromHectares(x).SquareMeters,
 
@@ -61,6 +63,8 @@ public sealed class UnitFactorTests
 
         [(UnitKind.Volume, "L")] = x => x,
         [(UnitKind.Volume, "m³")] = x => Volume.FromCubicMeters(x).Liters,
+        [(UnitKind.Volume, "mL")] = x => Volume.FromMilliliters(x).Liters,
+        [(UnitKind.Volume, "fl oz")] = x => Volume.FromUsOunces(x).Liters,
         [(UnitKind.Volume, "gal")] = x => Volume.FromUsGallons(x).Liters,
         [(UnitKind.Volume, "imp gal")] = x => Volume.FromImperialGallons(x).Liters,
         [(UnitKind.Volume, "kgal")] = x => Volume.FromUsGallons(1000 * x).Liters,
