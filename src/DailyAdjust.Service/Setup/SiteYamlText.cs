@@ -118,7 +118,7 @@ internal static class SiteYamlText
                     root_depth: {(us ? $"{preset.RootDepthIn} in" : $"{preset.RootDepthCm} cm")}
                     soil: {preset.Soil}
                     allowable_depletion: {preset.AllowableDepletion} %
-                    distribution_uniformity: {preset.DistributionUniformity} %   # lower quarter, from a catch-can test
+                    distribution_uniformity: {preset.DistributionUniformity} %   # lower quarter, from catch cups (dailyadjust audit)
 
                 """);
             foreach (var line in preset.More)

@@ -10,7 +10,7 @@ public static class SiteAdvice
     {
         if (Named(site, s => s.RateKnown == RateKnown.Assumed) is { } assumed)
         {
-            yield return $"The precipitation rate is assumed at {assumed}: a catch-can test, or flow and area watered, would make its minutes right.";
+            yield return $"The precipitation rate is assumed at {assumed}: catch cups (`dailyadjust audit`), or flow and area watered, would make its minutes right.";
         }
 
         if (Named(site, s => s.GroundM2 is null) is { } ground)

@@ -1,6 +1,7 @@
 using DailyAdjust.Core.Contracts;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Audits;
 using DailyAdjust.Files.Logbook;
 using DailyAdjust.Files.Sites;
 using DailyAdjust.Tests.Architecture;
@@ -38,6 +39,16 @@ public sealed class DocumentedKeysTests
         var reading = LogbookReader.Read("logbook.md", text, site);
         Assert.True(reading.Problems.Count == 0, string.Join('\n', reading.Problems));
         Assert.Equal(examples.Count, reading.Entries.Count);
+    }
+
+    [Fact]
+    public void The_example_of_the_audit_page_is_read()
+    {
+        var site = SiteReader.Read("site.yaml", ExampleSiteFiles.SiteYaml, "stations.csv", ExampleSiteFiles.StationsCsv).Site!;
+        var example = string.Join('\n', Page("audit.md").Split('\n').Where(l => l.StartsWith("    ", StringComparison.Ordinal)).Select(l => l.Trim()));
+        var reading = CatchCupsReader.Read("audit.md", example, site);
+        Assert.True(reading.Problems.Count == 0, string.Join('\n', reading.Problems));
+        Assert.Equal(4, Assert.Single(reading.Runs).DepthsMm.Count);
     }
 
     private static string Key(string quantity) =>
