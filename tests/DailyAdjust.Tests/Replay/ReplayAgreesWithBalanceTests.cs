@@ -54,7 +54,7 @@ public class ReplayAgreesWithBalanceTests
             Assert.Equal(zone.Sum(d => d.IrrigationMm), figures.NetMm, 1e-6);
             Assert.Equal(zone.Sum(d => d.DrainageMm), figures.DrainageMm, 1e-6);
             Assert.Equal(zone.Sum(d => d.RunoffMm), figures.RainRunoffMm, 1e-6);
-            Assert.Equal(zone.Sum(d => d.IrrigationRunoffMm), figures.RunoffMm * station.Station.Area.Efficiency, 1e-6);
+            Assert.Equal(zone.Sum(d => d.IrrigationRunoffMm), figures.RunoffMm * station.Station.Efficiency, 1e-6);
             Assert.Equal(zone.Sum(d => d.MinutesRun) / 60 * station.Station.Rate.MmPerHour, figures.WaterMm, 1e-6);
             Assert.True(figures.StressDays >= zone.Count(d => d.DepletionMm > d.RawMm + 1e-6), station.Station.Key.ToString());
         }
