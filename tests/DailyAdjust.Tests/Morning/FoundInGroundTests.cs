@@ -79,7 +79,11 @@ public class FoundInGroundTests
     {
         var hold = new LogEntry
         {
-            Time = new(SmallCourse.Monday, new(4, 0)), Kind = LogKind.Hold, Where = new(PlaceKind.Station, "C1", "1"), Until = new LogTime(SmallCourse.Monday.AddDays(3), null), Note = "drain laid open",
+            Time = new(SmallCourse.Monday, new(4, 0)),
+            Kind = LogKind.Hold,
+            Where = new(PlaceKind.Station, "C1", "1"),
+            Until = new LogTime(SmallCourse.Monday.AddDays(3), null),
+            Note = "drain laid open",
         };
         Assert.Equal("", Assert.Single(Course(60).Sheet().Driest).BeforeHose);
         Assert.Equal("hold: drain laid open, until Thu 7 May: ask before you hose", Assert.Single((Course(60) with { Log = [hold] }).Sheet().Driest).BeforeHose);
