@@ -23,6 +23,15 @@ public static class MorningCalculation
         return SheetOf(inputs, judged.Logged, judged.Settled, judged.DriestMm);
     }
 
+    /// <summary>What going to each box would be worth.</summary>
+    /// <param name="inputs">Those of the morning's sheet.</param>
+    public static VisitsToday Visits(MorningInputs inputs)
+    {
+        var logged = Reckon(inputs, inputs.Log);
+        var (worth, orders) = logged.Advisor.Visits();
+        return new VisitsToday(logged.Context.Site, inputs.Date, logged.Trouble?.Why, BoxVisit.InOrder(logged.Context.Site, worth, orders));
+    }
+
     /// <summary>What is settled for every program, before the numbers are cut to fit the night.</summary>
     internal static JudgedMorning Judge(MorningInputs inputs)
     {

@@ -180,7 +180,7 @@ internal static class TextReport
             lines.Add($"{VisitWords.Title}: {VisitWords.Line(worth, view)}", most: 2);
         }
 
-        if (sheet.IfVisited.Count > 1 && VisitWords.Order(sheet.IfVisited) is { Length: > 0 } boxes)
+        if (sheet.IfVisited.Count > 1 && VisitWords.Order(view) is { Length: > 0 } boxes)
         {
             lines.Add(boxes, most: 2);
         }
