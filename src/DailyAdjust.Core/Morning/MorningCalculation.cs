@@ -111,6 +111,7 @@ public static class MorningCalculation
             Exceptions = ExceptionsPart.Of(context, inputs, days.Log),
             RunByHand = RunByHandPart.Of(context, days.Log, programs),
             BoxesToVerify = BoxCheckPart.ToVerify(context, days.Log),
+            SettingsNotUsed = ImpossibleSettings.Open(inputs.Versions, days.Log, context.Settings),
             ClockChange = BoxCheckPart.Clocks(context, days.Log),
             Fit = fit,
             Areas = GroundPart.Areas(context, balance.Days),

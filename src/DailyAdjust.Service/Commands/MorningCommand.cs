@@ -90,7 +90,7 @@ internal static class MorningCommand
             new FileIntake(site, context.Time.GetUtcNow()).Add(unplanned);
         }
 
-        var morning = new SiteMorning(site, log);
+        var morning = new SiteMorning(site, log, context.Time);
         morning.RecordMissed(MorningPlan.MissedBefore(site.Ledger.Mornings.Last()?.Date, date));
         var issued = morning.Issue(date, asOf, notices)!;
         var visits = issued.Sheet.Programs.Count(p => p.NeedsVisit);
