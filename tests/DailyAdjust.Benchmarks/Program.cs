@@ -31,7 +31,7 @@ Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"fit: least {mill
 // As a sheet does it: what runs, whether any of it is too much, and everything that does not fit.
 NightFit Fit()
 {
-    var nights = new Nights(context, []);
+    var nights = new Nights(context, [], []);
     var runs = nights.Runs(_ => 100);
     return nights.Excess(runs) >= 0 ? nights.Fit(runs, []) : throw new InvalidOperationException("Less than nothing was in excess.");
 }

@@ -7,7 +7,7 @@ internal static class FittedAdvice
 {
     public static (IReadOnlyList<ProgramAdvice> Advice, NightFit Fit) Of(AdviceContext context, IReadOnlyList<Settled> settled, IReadOnlyList<LogEntry> log)
     {
-        var nights = new Nights(context, log);
+        var nights = new Nights(context, log, settled.SelectMany(s => s.Case.TakenOut.Select(t => (s.Case.Program.Key, t.At))));
         var may = settled.Where(s => s.MayChange).Select(s => s.Case.Program.Key).ToHashSet();
         IReadOnlyList<ProgramAdvice> advice = [.. settled.Select(s => s.Advise())];
         var cuts = new NightCuts(context, nights).Of(advice, may.Contains).ToDictionary(c => c.Program);

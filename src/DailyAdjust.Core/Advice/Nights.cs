@@ -11,12 +11,15 @@ internal sealed class Nights
     private readonly AdviceContext _context;
     private readonly PumpLoad _pump;
     private readonly DateTimeOffset _to;
+    private readonly HashSet<(ProgramKey Program, DateTimeOffset At)> _takenOut;
 
     /// <param name="context">The morning.</param>
     /// <param name="log">Its `pump` entries reduce the capacity from their time until their end.</param>
-    public Nights(AdviceContext context, IReadOnlyList<LogEntry> log)
+    /// <param name="takenOut">Starts that must not run though their programs may.</param>
+    public Nights(AdviceContext context, IReadOnlyList<LogEntry> log, IEnumerable<(ProgramKey Program, DateTimeOffset At)> takenOut)
     {
         _context = context;
+        _takenOut = [.. takenOut];
         _pump = new PumpLoad(context.Site, log);
         var visits = context.Programs.Select(p => context.Visits.NextAfter(p, context.Date));
         var nights = Math.Min(Most, visits.DefaultIfEmpty(context.Date.AddDays(1)).Max().DayNumber - context.Date.DayNumber);
@@ -29,7 +32,7 @@ internal sealed class Nights
     /// <param name="percentOf">A program's percentage; 0 = does not run.</param>
     /// <param name="moved">A program with other starts than the site's; null = none.</param>
     public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, PlannedProgram? moved = null) => _context.Laying.Between(
-        moved is null ? _context.Programs : [.. _context.Programs.Select(p => p.Key == moved.Key ? moved : p)], _context.RoundDone, _to, percentOf);
+        moved is null ? _context.Programs : [.. _context.Programs.Select(p => p.Key == moved.Key ? moved : p)], _context.RoundDone, _to, percentOf, IsTakenOut);
 
     public NightFit Fit(IReadOnlyList<PlannedRun> runs, IReadOnlyList<FitCut> cuts) => new(
         [.. runs.Select(r => new ProgramRun(r.Start.Date, r.Program.Key, r.Begins, r.Finishes))],
@@ -66,6 +69,8 @@ internal sealed class Nights
 
     /// <summary>Whether a start at this time of day lies in the site's watering hours.</summary>
     public bool Allows(TimeOnly start) => Site.Window?.Contains(start) ?? true;
+
+    private bool IsTakenOut(ProgramKey program, ProgramStart start) => _takenOut.Contains((program, start.At));
 
     private bool BeginsInside(PlannedRun run) => Allows(TimeOnly.FromDateTime(Site.Clock.ToLocal(run.Begins).DateTime));
 

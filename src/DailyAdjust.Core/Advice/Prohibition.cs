@@ -18,7 +18,7 @@ internal static class Prohibitions
     public static Prohibition? SeasonOrOrder(AdviceContext context, PlannedProgram program, Horizon horizon)
     {
         var (state, since) = context.Season.At(program.Key.Controller, context.AsOf);
-        if (!string.Equals(state, SeasonState.Open, StringComparison.Ordinal))
+        if (!context.Season.IsOpen(program.Key.Controller, context.AsOf))
         {
             var from = since is { } s ? " since " + Words.Date(context.Site.Clock.DateOf(s)) : "";
             return new Prohibition(

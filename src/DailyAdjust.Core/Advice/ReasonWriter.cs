@@ -41,7 +41,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.WasOff => With("was-off", $"It is off and its ground now needs water{NeedWords(program)}.", NeedData(program)),
         Cause.GoodEnough => With("good-enough", GoodEnoughWords(program, advice, decision.ExactPercent!.Value), NeedData(program)),
         Cause.SameMinutes => With("same-minutes", $"No station's minutes would change at {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
-        Cause.UnknownRain => With("unknown-rain", "Rain of a past day is unknown, so nothing is raised above its setting: enter the gauge.", NeedData(program)),
+        Cause.UnknownRain => With("unknown-rain", UnknownRainWords(advice), NeedData(program)),
         Cause.AssumedSoil => With("assumed-soil", $"How wet this ground is was only assumed, so nothing is cut or left out on that ({Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do): probe it.", NeedData(program)),
         Cause.NightTooShort => With("night-too-short", CutWords(decision.Cut!, advice), NeedData(program)),
         Cause.CeilingHolds => With("ceiling", $"A watering rule allows {Words.Percent(decision.Percent ?? advice.Present.Percent)} at most; the need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
@@ -88,6 +88,10 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         var other = cut.StartThatFits is { } start ? $" With a first start at {start.ToString("HH:mm", CultureInfo.InvariantCulture)} the whole would fit." : "";
         return $"Cut from {Words.Percent(cut.FromPercent)}: the night or the pump does not give more{missing}.{other}";
     }
+
+    private static string UnknownRainWords(ProgramAdvice advice) => advice.Present.IsOff
+        ? $"Its ground needs water. Rain of a past day is unknown, so it is turned on at no more than it last ran at, {Words.Percent(advice.Percent!.Value)}: enter the gauge."
+        : "Rain of a past day is unknown, so nothing is raised above its setting: enter the gauge.";
 
     private static string GoodEnoughWords(ProgramCase program, ProgramAdvice advice, double exact)
     {

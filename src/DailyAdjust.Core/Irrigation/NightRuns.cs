@@ -37,13 +37,17 @@ internal sealed class NightRuns(Site site)
     /// <param name="from">First instant.</param>
     /// <param name="to">End, excluded.</param>
     /// <param name="percentOf">A program's percentage; 0 = does not run.</param>
-    public IReadOnlyList<PlannedRun> Between(IReadOnlyList<PlannedProgram> programs, DateTimeOffset from, DateTimeOffset to, Func<ProgramKey, double> percentOf)
+    /// <param name="isOut">Whether a start is taken out of its program; null = none is.</param>
+    public IReadOnlyList<PlannedRun> Between(
+        IReadOnlyList<PlannedProgram> programs, DateTimeOffset from, DateTimeOffset to, Func<ProgramKey, double> percentOf, Func<ProgramKey, ProgramStart, bool>? isOut = null)
     {
         var programsOf = programs.ToLookup(p => p.Key.Controller, StringComparer.Ordinal);
         return [.. site.Controllers.SelectMany(controller => InTurn(controller, programsOf[controller.Id]
             .Select(p => (Program: p, Percent: percentOf(p.Key)))
             .Where(p => p.Percent > 0)
-            .SelectMany(p => ProgramStarts.From(site, controller, p.Program.Program, from).TakeWhile(s => s.At < to).Select(s => new DueStart(p.Program, s, p.Percent)))))];
+            .SelectMany(p => ProgramStarts.From(site, controller, p.Program.Program, from).TakeWhile(s => s.At < to)
+                .Where(s => isOut?.Invoke(p.Program.Key, s) != true)
+                .Select(s => new DueStart(p.Program, s, p.Percent)))))];
     }
 
     /// <summary>The runs of one controller's starts, by start; where it stacks, a later one waits until the earlier one has ended.</summary>

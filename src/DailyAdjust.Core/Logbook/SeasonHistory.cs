@@ -39,6 +39,8 @@ public sealed class SeasonHistory
     public bool IsDrained(string controller, DateTimeOffset at) =>
         string.Equals(At(controller, at).State, SeasonState.Drained, StringComparison.Ordinal);
 
+    public bool IsOpen(string controller, DateTimeOffset at) => IsOpen(At(controller, at).State);
+
     /// <summary>The state at an instant, and since when.</summary>
     public (string State, DateTimeOffset? Since) At(string controller, DateTimeOffset at)
     {
@@ -62,10 +64,12 @@ public sealed class SeasonHistory
         foreach (var (from, _, state, _) in _changes.Where(c => c.From <= at && c.Where.IsOfBox(controller)))
         {
             var charges = string.Equals(state, SeasonState.Charging, StringComparison.Ordinal);
-            since = string.Equals(state, SeasonState.Open, StringComparison.Ordinal) ? null : charges != charging ? from : since ?? from;
+            since = IsOpen(state) ? null : charges != charging ? from : since ?? from;
             charging = charges;
         }
 
         return since is { } began ? _checked.LastOrDefault(c => c.At >= began && c.At <= at && c.Entry.Where.IsOfBox(controller)).Entry : null;
     }
+
+    private static bool IsOpen(string state) => string.Equals(state, SeasonState.Open, StringComparison.Ordinal);
 }

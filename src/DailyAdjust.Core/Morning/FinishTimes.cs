@@ -9,7 +9,9 @@ internal static class FinishTimes
     public static ProgramAdvice FillIn(AdviceContext context, ProgramAdvice advice, NightFit fit)
     {
         var program = context.Programs.First(p => p.Key == advice.Key);
-        var next = ProgramStarts.From(context.Site, program.Controller, program.Program, context.RoundDone).Select(s => (ProgramStart?)s).FirstOrDefault();
+        var next = ProgramStarts.From(context.Site, program.Controller, program.Program, context.RoundDone)
+            .Where(s => !advice.TakenOut.Any(t => t.At == s.At))
+            .Select(s => (ProgramStart?)s).FirstOrDefault();
         if (next is not { } start)
         {
             return advice;

@@ -19,7 +19,9 @@ internal static class GroundPart
     /// <param name="programs">What is advised.</param>
     /// <param name="depletionMm">Of every zone at 00:00 of the sheet's date; the drier one where two are possible.</param>
     /// <param name="known">How sure each zone's figure is.</param>
-    public static IReadOnlyList<DryZone> Driest(AdviceContext context, IReadOnlyList<ProgramAdvice> programs, IReadOnlyDictionary<StationKey, double> depletionMm, GroundKnowledge known)
+    /// <param name="before">What to know before it is hosed.</param>
+    public static IReadOnlyList<DryZone> Driest(
+        AdviceContext context, IReadOnlyList<ProgramAdvice> programs, IReadOnlyDictionary<StationKey, double> depletionMm, GroundKnowledge known, BeforeHose before)
     {
         var left = programs.SelectMany(p => p.Zones.Select(z => (Program: p, Zone: z))).ToLookup(x => x.Zone.Station);
         var dry = new List<DryZone>();
@@ -46,7 +48,11 @@ internal static class GroundPart
                 : beyondToday > 0 ? "goes beyond its allowable depletion today"
                 : setAside.Zone is not null ? $"needs {Words.Percent(Math.Round(setAside.Zone.Percent ?? 0))}, far more than the rest of its program"
                 : "its program leaves it short before a later start";
-            dry.Add(new DryZone(zone.Station.Key, zone.Station.Label, zone.Station.Area.Name, missing, zone.AllowableMm, wanted, zone.Station.GroundM2 * wanted, why) { Sure = known.Of(zone) });
+            dry.Add(new DryZone(zone.Station.Key, zone.Station.Label, zone.Station.Area.Name, missing, zone.AllowableMm, wanted, zone.Station.GroundM2 * wanted, why)
+            {
+                Sure = known.Of(zone),
+                BeforeHose = before.Of(zone.Station),
+            });
         }
 
         return [.. dry.OrderByDescending(d => d.DepletionMm / d.AllowableMm)];

@@ -17,17 +17,22 @@ internal sealed record HandBlock(int Rank, Controller Controller, HandBox Box)
 
     public bool FlowIsKnown => Box.Stations.All(s => s.FlowLPerMin is not null);
 
-    /// <summary>What of it is done within a time, and the rest; null = nothing of it.</summary>
-    public (HandBlock? Done, HandBlock? Later) Split(TimeSpan within)
+    /// <summary>What of it is done within a time while each station may run, and the rest; null = nothing of it.</summary>
+    /// <param name="begins">When its first station would begin, UTC.</param>
+    /// <param name="within">The longest that it may take.</param>
+    /// <param name="may">Whether a station may run through a span.</param>
+    public (HandBlock? Done, HandBlock? Later) Split(DateTimeOffset begins, TimeSpan within, Func<StationKey, DateTimeOffset, DateTimeOffset, bool> may)
     {
-        var count = 0;
-        while (count < Box.Stations.Count && With(Box.Stations.Take(count + 1)).Length <= within)
+        List<MissedStation> done = [], later = [];
+        foreach (var station in Box.Stations)
         {
-            count++;
+            var ends = With([.. done, station]).Length;
+            var fits = ends <= within && may(station.Station, begins + ends - TimeSpan.FromMinutes(station.Minutes), begins + ends);
+            (fits ? done : later).Add(station);
+            within = fits || ends <= within ? within : TimeSpan.MinValue;
         }
 
-        return count == Box.Stations.Count ? (this, null)
-            : (count == 0 ? null : With(Box.Stations.Take(count)), count == 0 ? this : With(Box.Stations.Skip(count)));
+        return later.Count == 0 ? (this, null) : (done.Count == 0 ? null : With(done), done.Count == 0 ? this : With(later));
     }
 
     private HandBlock With(IEnumerable<MissedStation> stations) => this with { Box = new HandBox(Box.Controller, null, null, [.. stations]) };
@@ -40,7 +45,8 @@ internal sealed record HandBlock(int Rank, Controller Controller, HandBox Box)
 /// </summary>
 /// <param name="pump">What it gives.</param>
 /// <param name="runs">What runs by itself meanwhile.</param>
-internal sealed class HandGroups(PumpLoad pump, IReadOnlyList<PlannedRun> runs)
+/// <param name="permits">When a station may run.</param>
+internal sealed class HandGroups(PumpLoad pump, IReadOnlyList<PlannedRun> runs, HandPermits permits)
 {
     private const double Tolerance = 1e-9;
 
@@ -61,7 +67,7 @@ internal sealed class HandGroups(PumpLoad pump, IReadOnlyList<PlannedRun> runs)
                 now = group.To;
                 waiting = rest;
             }
-            else if (NextChange(now) is { } next && !(next >= firstPlay))
+            else if (NextChange(now, firstPlay) is { } next && !(next >= firstPlay))
             {
                 now = next;
             }
@@ -85,7 +91,7 @@ internal sealed class HandGroups(PumpLoad pump, IReadOnlyList<PlannedRun> runs)
                 most = longest;
             }
 
-            var (part, later) = block.Split(most);
+            var (part, later) = block.Split(now, most, permits.May);
             if (part is not null && !chosen.Exists(c => ReferenceEquals(c.Controller, block.Controller)) && KeepsUp([.. chosen, part], now))
             {
                 chosen.Add(part);
@@ -128,10 +134,11 @@ internal sealed class HandGroups(PumpLoad pump, IReadOnlyList<PlannedRun> runs)
         return new HandGroup(now, to, chosen.Sum(b => b.PeakLPerMin), double.IsPositiveInfinity(capacity) ? null : capacity, [.. chosen.Select(b => b.Box)]);
     }
 
-    /// <summary>When something that runs by itself ends, or the pump gives more again.</summary>
-    private DateTimeOffset? NextChange(DateTimeOffset now) => runs
+    /// <summary>When something that runs by itself ends, or the pump gives more again; where play sets an end, also when a rule or an order does.</summary>
+    private DateTimeOffset? NextChange(DateTimeOffset now, DateTimeOffset? firstPlay) => runs
         .SelectMany(r => r.Stations.Select(s => s.Ends))
         .Concat(pump.GivesMore)
+        .Concat(firstPlay is null ? [] : permits.Changes)
         .Where(at => at > now)
         .Select(at => (DateTimeOffset?)at)
         .Min();

@@ -50,17 +50,6 @@ internal sealed class MissedWater(AdviceContext context, IReadOnlyList<LogEntry>
         return found;
     }
 
-    /// <summary>Whether an order, the season or a watering rule forbids to run it now.</summary>
-    public bool MustNotRun(MissedZone missed)
-    {
-        var station = missed.Zone.Station;
-        var now = new ProgramStart(context.Site.Clock.DateOf(context.AsOf), context.AsOf);
-        return !string.Equals(context.Season.At(station.Key.Controller, context.AsOf).State, SeasonState.Open, StringComparison.Ordinal)
-            || context.Off.At(context.AsOf).Any(order => order.Where.Covers(station))
-            || context.Rules.Any(rule => rule.Covers(station.Area) && Prohibitions.ForbidsTime(context.Site, rule, now))
-            || Prohibitions.DryRule(context, missed.Starts[0].Start.Program, station, now) is not null;
-    }
-
     /// <summary>What was run by hand since the station's first missed start.</summary>
     public (double Minutes, double NetMm) RunSince(MissedZone missed)
     {

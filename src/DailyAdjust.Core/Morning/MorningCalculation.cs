@@ -96,6 +96,7 @@ public static class MorningCalculation
         var (advised, fit) = FittedAdvice.Of(context, settled, days.Log);
         var known = new GroundKnowledge(balance.Days, inputs.Weather);
         var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit)).ToList();
+        var byHand = RunByHandPart.Of(context, days.Log, programs);
         return new MorningSheet
         {
             Site = context.Site,
@@ -105,11 +106,11 @@ public static class MorningCalculation
             Programs = programs,
             Overnight = OvernightPart.Of(inputs, context.Site),
             DueRuns = OvernightPart.DueRuns(context, days.Log),
-            Driest = GroundPart.Driest(context, programs, driestMm, known),
+            Driest = GroundPart.Driest(context, programs, driestMm, known, new BeforeHose(context, byHand)),
             Wettest = GroundPart.Wettest(context, balance.Days),
             StandingOrders = StandingOrdersPart.Of(context, days.Log),
             Exceptions = ExceptionsPart.Of(context, inputs, days.Log),
-            RunByHand = RunByHandPart.Of(context, days.Log, programs),
+            RunByHand = byHand,
             BoxesToVerify = BoxCheckPart.ToVerify(context, days.Log),
             SettingsNotUsed = ImpossibleSettings.Open(inputs.Versions, days.Log, context.Settings),
             ClockChange = BoxCheckPart.Clocks(context, days.Log),

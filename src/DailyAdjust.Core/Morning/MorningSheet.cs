@@ -125,8 +125,8 @@ public sealed record AssumedZone(StationKey Station, string Name, DateOnly Since
 /// <summary>The night before this morning: from 18:00 of the day before (or its last known hour) to the as-of instant.</summary>
 public sealed record Overnight(IReadOnlyList<OvernightRain> Rain, double? YesterdayEtoMm, double? LowestTemperatureC, DateTimeOffset? LowestAt);
 
-/// <summary>Rain by gauge: the day before (whole), and since midnight.</summary>
-public sealed record OvernightRain(string Gauge, double? YesterdayMm, double SinceMidnightMm);
+/// <summary>Rain by gauge: the day before (whole), and since midnight; null where nothing is known of it.</summary>
+public sealed record OvernightRain(string Gauge, double? YesterdayMm, double? SinceMidnightMm);
 
 /// <summary>A start that was due in the last 24 hours; <paramref name="Answered"/> when a `ran` entry covers it.</summary>
 public sealed record DueRun(ProgramKey Program, string Name, DateOnly Date, DateTimeOffset Start, DateTimeOffset Finishes, Setting Setting, bool Answered);
@@ -137,6 +137,9 @@ public sealed record DueRun(ProgramKey Program, string Name, DateOnly Date, Date
 public sealed record DryZone(StationKey Station, string Name, string Area, double DepletionMm, double AllowableMm, double ShortMm, double? VolumeL, string Why)
 {
     public HowSure Sure { get; init; } = new(null, false, 0, false);
+
+    /// <summary>What to know before it is hosed, a plain clause; empty where there is nothing.</summary>
+    public string BeforeHose { get; init; } = "";
 }
 
 /// <summary>Ground to keep carts and mowers off.</summary>

@@ -20,7 +20,7 @@ internal static class OvernightPart
             [.. site.Weather.Gauges.Select(g => new OvernightRain(
                 g.Id,
                 yesterday?.Rain.FirstOrDefault(r => string.Equals(r.Gauge, g.Id, StringComparison.Ordinal))?.RainMm,
-                inputs.RainSinceMidnight.FirstOrDefault(r => string.Equals(r.Gauge, g.Id, StringComparison.Ordinal))?.Falls.Sum(f => f.Mm) ?? 0))],
+                inputs.RainSinceMidnight.FirstOrDefault(r => string.Equals(r.Gauge, g.Id, StringComparison.Ordinal))?.RainMm))],
             yesterday?.EtoMm,
             coldest?.AirTemperatureC,
             coldest?.End);

@@ -18,6 +18,7 @@ internal static class RunByHandPart
     public static RunByHand? Of(AdviceContext context, IReadOnlyList<LogEntry> log, IReadOnlyList<ProgramAdvice> programs)
     {
         var water = new MissedWater(context, log, programs);
+        var permits = new HandPermits(context);
         List<(MissedZone Zone, MissedStation Left)> needed = [];
         List<StationKey> canWait = [], mustNot = [];
         foreach (var missed in water.OfTheNight())
@@ -33,7 +34,7 @@ internal static class RunByHandPart
             {
                 canWait.Add(station.Key);
             }
-            else if (water.MustNotRun(missed))
+            else if (!permits.May(missed.Zone, context.AsOf))
             {
                 mustNot.Add(station.Key);
             }
@@ -57,7 +58,7 @@ internal static class RunByHandPart
         var gives = pump.LeastIn(context.AsOf, context.AsOf);
         var beyond = needed.Where(n => n.Left.FlowLPerMin > gives).Select(n => n.Left).ToList();
         DateTimeOffset? firstPlay = context.Site.Report.FirstPlay is { } play ? context.Site.Clock.ToInstant(context.Date, play) : null;
-        var (groups, left) = new HandGroups(pump, RunsByThemselves(context)).Of(Blocks(context, [.. needed.Where(n => !(n.Left.FlowLPerMin > gives))]), context.AsOf, firstPlay);
+        var (groups, left) = new HandGroups(pump, RunsByThemselves(context), permits).Of(Blocks(context, [.. needed.Where(n => !(n.Left.FlowLPerMin > gives))]), context.AsOf, firstPlay);
         return new RunByHand { FirstPlay = firstPlay, Groups = groups, NotBeforePlay = left, BeyondPump = beyond, CanWait = canWait, MustNotRun = mustNot };
     }
 

@@ -26,8 +26,8 @@ internal static class StandingOrdersPart
     private static IEnumerable<StandingOrder> Seasons(AdviceContext context)
     {
         foreach (var group in context.Site.Controllers
+            .Where(c => !context.Season.IsOpen(c.Id, context.AsOf))
             .Select(c => (c.Id, context.Season.At(c.Id, context.AsOf).State))
-            .Where(s => !string.Equals(s.State, SeasonState.Open, StringComparison.Ordinal))
             .GroupBy(s => s.State, StringComparer.Ordinal))
         {
             var where = group.Count() == context.Site.Controllers.Count ? "site" : string.Join(", ", group.Select(g => g.Id));

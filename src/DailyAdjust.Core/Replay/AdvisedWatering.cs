@@ -160,6 +160,6 @@ internal sealed class AdvisedWatering : DialWatering
             Percent = j.Decision.Percent,
             Reason = "",
         })];
-        return new NightCuts(context, new Nights(context, [])).Of(advice, may.Contains).ToDictionary(c => c.Program);
+        return new NightCuts(context, new Nights(context, [], judged.SelectMany(j => j.Case.TakenOut.Select(t => (j.Case.Program.Key, t.At))))).Of(advice, may.Contains).ToDictionary(c => c.Program);
     }
 }

@@ -25,7 +25,7 @@ internal sealed class TextLines
     /// <param name="text">One sentence or more.</param>
     /// <param name="indent">Blanks in front of every line.</param>
     /// <param name="most">The most lines; the last ends in "..." when there is more.</param>
-    public void Add(string text, int indent = 0, int most = 3)
+    public void Add(string text, int indent = 0, int most = 8)
     {
         var folded = Fold(TableText.OneLine(text), Width - indent - 2);
         if (folded.Count > most)
@@ -43,7 +43,7 @@ internal sealed class TextLines
     /// <param name="mark">In front of each.</param>
     /// <param name="indent">Blanks in front of every line.</param>
     /// <param name="most">The most lines of an item.</param>
-    public void AddList(IReadOnlyList<string> items, int length, string mark = "-", int indent = 2, int most = 3)
+    public void AddList(IReadOnlyList<string> items, int length, string mark = "-", int indent = 2, int most = 8)
     {
         foreach (var item in items.Take(length))
         {

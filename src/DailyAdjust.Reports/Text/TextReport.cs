@@ -121,6 +121,11 @@ internal static class TextReport
         {
             lines.Add(AdviceWords.NewMinutes(minutes), indent: 7);
         }
+
+        if (advice.StopRule is { } rule)
+        {
+            lines.Add(AdviceWords.Stop(rule, view.Words), indent: 7);
+        }
     }
 
     private static void AsSet(TextLines lines, SheetView view)
@@ -149,7 +154,7 @@ internal static class TextReport
         var due = view.Sheet.DueRuns.Where(r => !r.Answered).ToList();
         if (due.Count > 0)
         {
-            lines.Add($"{SectionWords.DidItRun} {string.Join("; ", due.Take(8).Select(r => $"{view.Label(r.Program)} {words.Time(r.Start)}-{words.Time(r.Finishes)}"))}"
+            lines.Add($"{SectionWords.DidItRun} {string.Join("; ", due.Take(8).Select(r => $"{view.Label(r.Program)} {words.When(r.Start)} to {words.Time(r.Finishes)}"))}"
                 + (due.Count > 8 ? $"; {CommonWords.AndMore(due.Count - 8)}" : "") + ".");
         }
     }
@@ -160,40 +165,43 @@ internal static class TextReport
         var words = view.Words;
         if (sheet.Driest.Count > 0)
         {
-            lines.Add($"{SectionWords.Driest}:");
-            lines.AddList([.. sheet.Driest.Select(dry => Dry(dry, words))], MostListed, most: 1);
+            lines.Add($"{SectionWords.Driest}:{OldWeather(view)}");
+            lines.AddList([.. sheet.Driest.Select(dry => Dry(dry, words))], MostListed, most: 3);
         }
 
         GroundText.Write(lines, view);
         if (sheet.Wettest.Count > 0)
         {
-            lines.Add($"{SectionWords.Wettest}: {string.Join(", ", sheet.Wettest.Take(MostListed).Select(w => w.Name + " " + words.DepthOf(w.DrainedMm + w.RanOffMm)))}. {SectionWords.WetCaution}", most: 2);
+            lines.Add($"{SectionWords.Wettest}:{OldWeather(view)} {string.Join(", ", sheet.Wettest.Take(MostListed).Select(w => w.Name + " " + words.DepthOf(w.DrainedMm + w.RanOffMm)))}. {SectionWords.WetCaution}");
         }
 
         foreach (var order in sheet.StandingOrders)
         {
-            lines.Add($"{SectionWords.Standing}: {StandingWords.Order(order, words)}", most: 2);
+            lines.Add($"{SectionWords.Standing}: {StandingWords.Order(order, words)}");
         }
 
         foreach (var worth in sheet.IfVisited.Take(MostListed))
         {
-            lines.Add($"{VisitWords.Title}: {VisitWords.Line(worth, view)}", most: 2);
+            lines.Add($"{VisitWords.Title}: {VisitWords.Line(worth, view)}");
         }
 
         if (sheet.IfVisited.Count > 1 && VisitWords.Order(view) is { Length: > 0 } boxes)
         {
-            lines.Add(boxes, most: 2);
+            lines.Add(boxes);
         }
 
         foreach (var problem in FitWords.Problems(sheet.Fit, words))
         {
-            lines.Add($"{SectionWords.Fit} {problem}", most: 2);
+            lines.Add($"{SectionWords.Fit} {problem}");
         }
     }
 
     private static string Dry(DryZone dry, SiteWords words)
     {
         var volume = dry.VolumeL is { } litres ? $", about {words.AboutVolume(litres)}" : "";
-        return $"{ZoneWords.Named(dry.Name, dry.Station)}: give {words.DepthOf(dry.ShortMm)}{volume}: {dry.Why}";
+        var before = dry.BeforeHose.Length > 0 ? " " + FreshnessWords.Sentence(dry.BeforeHose) : "";
+        return $"{ZoneWords.Named(dry.Name, dry.Station)}: give {words.DepthOf(dry.ShortMm)}{volume}: {FreshnessWords.Sentence(dry.Why)}{before}";
     }
+
+    private static string OldWeather(SheetView view) => view.NoAdvice ? " " + SectionWords.OldWeather : "";
 }

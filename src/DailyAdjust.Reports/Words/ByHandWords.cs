@@ -20,7 +20,7 @@ internal static class ByHandWords
         var boxes = list.Groups.SelectMany(g => g.Boxes).ToList();
         var play = list.FirstPlay is { } first
             ? $", first play {view.Words.Time(first)}"
-            : "; site.yaml does not say when play begins (report: first_play)";
+            : "; site.yaml does not say when play begins (report: first_play): stop before people are on the ground";
         return $"{CommonWords.Count(boxes.Sum(b => b.Stations.Count), "station", "stations")} did not get the night's water and cannot wait. Begun {view.Words.Time(list.Groups[0].From)}, done {view.Words.Time(list.Groups[^1].To)}{play}.";
     }
 
@@ -33,7 +33,7 @@ internal static class ByHandWords
     public static IReadOnlyList<string> Rest(RunByHand list, SheetView view)
     {
         var lines = new List<string>();
-        Add(lines, list.NotBeforePlay.Count > 0, () => (list.FirstPlay is null ? "Not now, because the pump or the box is busy: " : "Not done before play: ") + string.Join("; ", list.NotBeforePlay.Select(b => Box(b, view))) + ".");
+        Add(lines, list.NotBeforePlay.Count > 0, () => (list.FirstPlay is null ? "Not now, because the pump or the box is busy, or a rule or an order is against it by then: " : "Not done before play, or before a rule or an order is against it: ") + string.Join("; ", list.NotBeforePlay.Select(b => Box(b, view))) + ".");
         Add(lines, list.BeyondPump.Count > 0, () => $"More than the pump gives now: {string.Join(", ", list.BeyondPump.Select(s => $"{ZoneWords.Named(s.Name, s.Station)} {SiteWords.Minutes(s.Minutes)}"))}. Take the hose.");
         Add(lines, list.MustNotRun.Count > 0, () => $"Must not run now (an order, the season or a watering rule): {Stations(list.MustNotRun)}.");
         Add(lines, list.CanWait.Count > 0, () => $"Did not run either, but can wait for the next start: {Stations(list.CanWait)}.");

@@ -17,7 +17,7 @@ internal static class ExceptionWords
     public static IReadOnlyList<ExceptionGroup> Of(SheetView view) =>
     [
         .. HandRuns(view),
-        .. Group("Take out before tonight", TakenOut(view)),
+        .. Group("Starts and stations to take out", TakenOut(view)),
         .. Group(SettingWords.Title, SettingWords.NotUsed(view)),
         .. Group("Grow-in", view.Sheet.Exceptions.GrowIns.SelectMany(g => GrowIn(g, view))),
         .. Group("Is it mended?", view.Sheet.Programs.Where(p => p.Fault is not null).Select(p => Fault(p, view))),

@@ -11,6 +11,7 @@ internal static class SectionWords
     public const string EtoExplained = "water the weather draws from short grass in a day";
     public const string DidItRun = "Did it run?";
     public const string Driest = "Take hose and probe";
+    public const string OldWeather = "Reckoned without sound weather: look and probe before you act on this list.";
     public const string NoDry = "No zone stands out as dry.";
     public const string Wettest = "Wet ground: carts and mowers";
     public const string NoWet = "Nothing drained or ran off in the last 72 hours.";

@@ -1,3 +1,4 @@
+using System.Globalization;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Sites;
@@ -90,6 +91,10 @@ public class OrderTests
         var advice = course.Advice();
         Assert.Equal((AdviceKind.Set, 500d), (advice.Advice, advice.Percent!.Value));
         Assert.Equal(new DateTimeOffset(2026, 5, 4, 22, 0, 0, TimeSpan.Zero), Assert.Single(advice.TakenOut).At);
+        var sheet = course.Sheet();
+        var nights = sheet.Fit.Runs.Select(r => r.Begins.ToString("ddd HH:mm", CultureInfo.InvariantCulture));
+        Assert.Equal(["Tue 02:00"], nights); // what is taken out runs into nothing and asks nothing of the pump
+        Assert.Equal(new DateTimeOffset(2026, 5, 5, 2, 0, 0, TimeSpan.Zero), advice.NextStart);
         Assert.Contains(advice.Chain, r => r.Code is "restricted-start" && r.Words.Contains("Mon 4 May 22:00", StringComparison.Ordinal));
 
         var without = (course with { Log = [] }).Advice();

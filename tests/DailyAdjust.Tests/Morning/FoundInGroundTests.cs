@@ -74,6 +74,23 @@ public class FoundInGroundTests
         Assert.Equal(new HowSure(SmallCourse.Monday.AddDays(-2), true, 1, true), dry.Sure);
     }
 
+    [Fact]
+    public void Before_ground_under_an_order_or_out_of_season_is_hosed_somebody_is_asked()
+    {
+        var hold = new LogEntry
+        {
+            Time = new(SmallCourse.Monday, new(4, 0)),
+            Kind = LogKind.Hold,
+            Where = new(PlaceKind.Station, "C1", "1"),
+            Until = new LogTime(SmallCourse.Monday.AddDays(3), null),
+            Note = "drain laid open",
+        };
+        Assert.Equal("", Assert.Single(Course(60).Sheet().Driest).BeforeHose);
+        Assert.Equal("hold: drain laid open, until Thu 7 May: ask before you hose", Assert.Single((Course(60) with { Log = [hold] }).Sheet().Driest).BeforeHose);
+        var closed = hold with { Kind = LogKind.Season, Where = new(PlaceKind.Site, "", ""), Text = SeasonState.Closed, Until = null };
+        Assert.Equal("the season is closed: ask before you hose", Assert.Single((Course(60) with { Log = [closed] }).Sheet().Driest).BeforeHose);
+    }
+
     [Theory]
     [InlineData(22, 8, 12, 16)] // 12 x 140 / 100 = 16.8, cut to 16
     [InlineData(22, 5, 12, null)] // too few mornings

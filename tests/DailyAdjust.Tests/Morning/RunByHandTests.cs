@@ -115,6 +115,50 @@ public class RunByHandTests
     }
 
     [Fact]
+    public void Nothing_runs_into_hours_in_which_the_place_forbids_it()
+    {
+        // Two of three at a time; from 06:00 on nothing may run any more.
+        var rule = new Restriction { Name = "day hours", HoursNotAllowed = new WateringWindow(new(6, 0), new(20, 0)) };
+        var list = Course(pump: 250, rules: [rule])!;
+        Assert.Equal(["05:00-06:00 C1 C2 200"], Groups(list));
+        Assert.Equal("C3", Assert.Single(list.NotBeforePlay).Controller);
+
+        // A quarter of an hour less, and no station's hour ends in time.
+        Assert.Empty(Course(pump: 250, rules: [rule with { HoursNotAllowed = new WateringWindow(new(5, 45), new(20, 0)) }])!.Groups);
+        Assert.Equal(3, Course(pump: 250, rules: [rule with { HoursNotAllowed = new WateringWindow(new(4, 45), new(20, 0)) }])!.MustNotRun.Count);
+    }
+
+    [Fact]
+    public void A_rule_over_one_area_keeps_only_that_waiting_until_it_ends_before_play()
+    {
+        var rule = new Restriction { Name = "quiet hour", Areas = ["second"], HoursNotAllowed = new WateringWindow(new(6, 0), new(6, 30)) };
+        var list = Course(pump: 100, rules: [rule], firstPlay: new(9, 0))!;
+        Assert.Equal(["05:00-06:00 C1 100", "06:00-07:00 C3 100", "07:00-08:00 C2 100"], Groups(list));
+
+        // C3 must wait, and nothing else is left to do meanwhile.
+        Assert.Equal(["05:00-06:00 C1 C2 200", "06:30-07:30 C3 100"], Groups(Course(pump: 250, rules: [rule with { Areas = ["third"] }], firstPlay: new(9, 0))!));
+    }
+
+    [Fact]
+    public void An_order_that_begins_meanwhile_ends_the_running()
+    {
+        var hold = Entry(LogKind.Hold, new(PlaceKind.Controller, "C3", ""), "06:30", null) with { Until = new LogTime(Today, new(12, 0)) };
+        var list = Course(pump: 250, log: [Failed, hold])!;
+        Assert.Equal(["05:00-06:00 C1 C2 200"], Groups(list));
+        Assert.Equal("C3", Assert.Single(list.NotBeforePlay).Controller);
+        Assert.Equal(["05:00-06:00 C1 C2 200", "06:00-07:00 C3 100"], Groups(Course(pump: 250, log: [Failed, hold with { Time = new(Today, new(7, 0)) }])!));
+    }
+
+    [Fact]
+    public void What_is_to_be_run_by_hand_is_not_sent_to_the_hose_without_a_word()
+    {
+        var sheet = Described(pump: null, log: [Failed], depletionMm: 49).Sheet();
+        Assert.Equal(3, sheet.RunByHand!.Groups.Sum(g => g.Boxes.Count));
+        Assert.All(sheet.Driest, d => Assert.Contains("run by hand first", d.BeforeHose, StringComparison.Ordinal));
+        Assert.NotEmpty(sheet.Driest);
+    }
+
+    [Fact]
     public void Less_than_the_shortest_run_is_nobodys_walk() =>
         Assert.Null(Course(pump: null, log: [Failed with { Time = new(Today, new(1, 0)), Until = new LogTime(Today, new(1, 2)) }]));
 
@@ -141,7 +185,24 @@ public class RunByHandTests
         new() { Time = new(Today, TimeOnly.ParseExact(time, "HH:mm", null)), Kind = kind, Where = where, Value = value };
 
     private static RunByHand? Course(
-        double? pump, IReadOnlyList<LogEntry>? log = null, double depletionMm = 48, TimeOnly? firstPlay = null, IReadOnlyList<string>? priority = null, string? unknownFlow = null, string? alsoAt = null)
+        double? pump,
+        IReadOnlyList<LogEntry>? log = null,
+        double depletionMm = 48,
+        TimeOnly? firstPlay = null,
+        IReadOnlyList<string>? priority = null,
+        string? unknownFlow = null,
+        string? alsoAt = null,
+        IReadOnlyList<Restriction>? rules = null) => Described(pump, log, depletionMm, firstPlay, priority, unknownFlow, alsoAt, rules).Sheet().RunByHand;
+
+    private static SmallCourse Described(
+        double? pump,
+        IReadOnlyList<LogEntry>? log,
+        double depletionMm,
+        TimeOnly? firstPlay = null,
+        IReadOnlyList<string>? priority = null,
+        string? unknownFlow = null,
+        string? alsoAt = null,
+        IReadOnlyList<Restriction>? rules = null)
     {
         string[] areas = ["first", "second", "third"];
         Station Of(int n) => SmallCourse.Station(1, area: SmallCourse.Area with { Name = areas[n - 1] }) with { Key = new($"C{n}", "1"), FlowLPerMin = string.Equals(unknownFlow, $"C{n}", StringComparison.Ordinal) ? null : 100 };
@@ -161,7 +222,8 @@ public class RunByHandTests
             Priority = priority ?? [],
             Report = new ReportPolicy { FirstPlay = firstPlay },
             Log = log ?? [Failed],
+            Restrictions = rules ?? [],
             Described = site => site with { Controllers = boxes },
-        }.Sheet().RunByHand;
+        };
     }
 }

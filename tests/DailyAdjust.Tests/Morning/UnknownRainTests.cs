@@ -24,6 +24,14 @@ public class UnknownRainTests
     }
 
     [Fact]
+    public void What_is_turned_on_goes_no_higher_than_it_last_ran_and_the_sheet_says_so_in_other_words()
+    {
+        var advice = (Course(unknownOn: 20) with { Log = [new LogEntry { Time = new(OneZone.First, new(1, 0)), Kind = LogKind.Off, Where = Program }] }).Sheet().Programs[0];
+        Assert.Equal((AdviceKind.Resume, 100d), (advice.Advice, advice.Percent!.Value)); // 125 % without the doubt
+        Assert.Equal("Its ground needs water. Rain of a past day is unknown, so it is turned on at no more than it last ran at, 100 %: enter the gauge.", advice.Reason);
+    }
+
+    [Fact]
     public void It_is_asked_for_as_long_as_it_holds_a_number_down()
     {
         var sheet = Sheet(unknownOn: 0);
@@ -50,7 +58,9 @@ public class UnknownRainTests
 
     private static (AdviceKind Advice, double Percent) Said(MorningSheet sheet) => (sheet.Programs[0].Advice, sheet.Programs[0].Percent!.Value);
 
-    private static MorningSheet Sheet(int? unknownOn, int? soakedOn = null, int today = Today, double etoMm = 0.5) => (SmallCourse.OneStation(0, SmallCourse.Area with { AllowableDepletion = 0.12 }) with
+    private static MorningSheet Sheet(int? unknownOn, int? soakedOn = null, int today = Today, double etoMm = 0.5) => Course(unknownOn, soakedOn, today, etoMm).Sheet();
+
+    private static SmallCourse Course(int? unknownOn, int? soakedOn = null, int today = Today, double etoMm = 0.5) => SmallCourse.OneStation(0, SmallCourse.Area with { AllowableDepletion = 0.12 }) with
     {
         Date = OneZone.First.AddDays(today),
         Weather = [.. Enumerable.Range(0, today).Select(n => n == unknownOn
@@ -61,5 +71,5 @@ public class UnknownRainTests
             new LogEntry { Time = new(OneZone.First, new(1, 0)), Kind = LogKind.Off, Where = Program },
             new LogEntry { Time = new(OneZone.First.AddDays(today), new(1, 0)), Kind = LogKind.Setting, Where = Program, Value = 1, Unit = LogUnit.Percent },
         ],
-    }).Sheet();
+    };
 }

@@ -30,7 +30,7 @@ public sealed class ExceptionsPartTests
         "05:00 to 06:00: A and B together, 300 gpm of the pump's 500 gpm",
         "at 90 %, 54 min in all",
         "Green 3 (B/3) 8 min",
-        "Not done before play: C",
+        "Not done before play, or before a rule or an order is against it: C",
         "More than the pump gives now: Green 2 (C/2) 20 min. Take the hose.",
         "Must not run now (an order, the season or a watering rule): E station 1.",
         "Did not run either, but can wait for the next start: D stations 1 and 2.",
