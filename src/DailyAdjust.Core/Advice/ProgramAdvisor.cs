@@ -28,18 +28,22 @@ internal sealed class ProgramAdvisor(
     }
 
     /// <summary>Programs that nobody visits today and that would be changed, the costliest to leave first.</summary>
-    public IReadOnlyList<VisitWorth> IfVisited()
-    {
-        var worth = new List<VisitWorth>();
-        foreach (var controller in context.Site.Controllers.Where(_ => noAdvice is null))
-        {
-            worth.AddRange(_boxes.Judge(this, controller, p => !context.Visits.IsVisit(p, context.Date), asIfVisited: true)
-                .Select(j => VisitWorth.Of(context, j.Case, j.Decision))
-                .OfType<VisitWorth>());
-        }
+    public IReadOnlyList<VisitWorth> IfVisited() => noAdvice is null ? Worth(AsIfVisited(p => !context.Visits.IsVisit(p, context.Date))) : [];
 
-        return [.. worth.OrderByDescending(w => w.Cost)];
+    /// <summary>The same of all programs, visited today or not; and those that must be switched off.</summary>
+    public (IReadOnlyList<VisitWorth> Worth, IReadOnlyList<SwitchOff> Orders) Visits()
+    {
+        var judged = AsIfVisited(_ => true).ToList();
+        return (Worth(judged), [.. judged
+            .Where(j => j.Decision is { Advice: AdviceKind.Off, Prohibition: not null } && !j.Case.Present.Setting.IsOff)
+            .Select(j => new SwitchOff(j.Case.Program.Key, j.Decision.Prohibition!.Why, j.Decision.Prohibition.Until))]);
     }
+
+    private IEnumerable<Judged> AsIfVisited(Func<PlannedProgram, bool> asked) =>
+        context.Site.Controllers.SelectMany(controller => _boxes.Judge(this, controller, asked, asIfVisited: true));
+
+    private IReadOnlyList<VisitWorth> Worth(IEnumerable<Judged> judged) =>
+        [.. judged.Select(j => VisitWorth.Of(context, j.Case, j.Decision)).OfType<VisitWorth>().OrderByDescending(w => w.Cost)];
 
     /// <summary>The morning that it judges by.</summary>
     public AdviceContext Context => context;

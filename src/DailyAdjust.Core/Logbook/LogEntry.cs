@@ -149,8 +149,11 @@ public sealed record LogEntry
     /// <summary>Says what is to be from its time on, which may lie ahead when it is entered; the others tell what was.</summary>
     public bool IsOrder => Kind is LogKind.Hold or LogKind.NoWater or LogKind.WaterIn or LogKind.Event or LogKind.Flush or LogKind.GrowIn or LogKind.Stage or LogKind.Pump;
 
-    /// <summary>From when on it counts, UTC: an order as it begins, anything else when its time (of a bare date, the date) is over.</summary>
-    public DateTimeOffset CountsFrom(SiteClock clock) => IsOrder ? Time.Begin(clock) : Time.Instant(clock);
+    /// <summary>
+    /// From when on it counts, UTC: an order as it begins, anything else when its time (of a bare date, the date) is over. A loss of power of which only the date is
+    /// known counts with that date's sheet: the boxes are to be looked at, whatever the hour was.
+    /// </summary>
+    public DateTimeOffset CountsFrom(SiteClock clock) => IsOrder || Kind == LogKind.Power ? Time.Begin(clock) : Time.Instant(clock);
 
     public (LogTime Time, LogKind Kind, string Where, int Ordinal) Identity => (Time, Kind, Where.ToString(), Ordinal);
 }

@@ -18,7 +18,7 @@ public readonly record struct SettingInForce(Setting Setting, bool Confirmed)
 /// <summary>
 /// What was really put on every program, from `setting`, `off`, `pause` and `round` entries. A round puts each number of its sheet on
 /// the dials when the round was to be done, or at the entry's own time when that is earlier. A pause ends by itself: then what was on
-/// the program before it is on it again. A later setting ends it sooner, a later pause takes its place.
+/// the program before it is on it again. A later setting ends it sooner, a later pause takes its place. A setting beyond the dial's range is not used.
 /// </summary>
 public sealed class SettingHistory
 {
@@ -39,7 +39,7 @@ public sealed class SettingHistory
             {
                 case LogKind.Setting when entry.Value is { } percent:
                     // Off with an end is what a returned sheet says of a pause.
-                    AddToAll(programs, entry.Where, new Change(said, said, new Setting(percent)) { Ends = percent == 0 && entry.Sheet is not null ? entry.Until?.Instant(newest.Clock) : null, PausedBy = entry });
+                    AddToAll([.. programs.Where(p => !ImpossibleSettings.Is(entry, p, versions))], entry.Where, new Change(said, said, new Setting(percent)) { Ends = percent == 0 && entry.Sheet is not null ? entry.Until?.Instant(newest.Clock) : null, PausedBy = entry });
                     break;
                 case LogKind.Off:
                     AddToAll(programs, entry.Where, new Change(said, said, Setting.Off));

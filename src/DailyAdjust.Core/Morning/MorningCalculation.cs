@@ -23,6 +23,15 @@ public static class MorningCalculation
         return SheetOf(inputs, judged.Logged, judged.Settled, judged.DriestMm);
     }
 
+    /// <summary>What going to each box would be worth.</summary>
+    /// <param name="inputs">Those of the morning's sheet.</param>
+    public static VisitsToday Visits(MorningInputs inputs)
+    {
+        var logged = Reckon(inputs, inputs.Log);
+        var (worth, orders) = logged.Advisor.Visits();
+        return new VisitsToday(logged.Context.Site, inputs.Date, logged.Trouble?.Why, BoxVisit.InOrder(logged.Context.Site, worth, orders));
+    }
+
     /// <summary>What is settled for every program, before the numbers are cut to fit the night.</summary>
     internal static JudgedMorning Judge(MorningInputs inputs)
     {
@@ -103,6 +112,7 @@ public static class MorningCalculation
             Exceptions = ExceptionsPart.Of(context, inputs, days.Log),
             RunByHand = byHand,
             BoxesToVerify = BoxCheckPart.ToVerify(context, days.Log),
+            SettingsNotUsed = ImpossibleSettings.Open(inputs.Versions, days.Log, context.Settings),
             ClockChange = BoxCheckPart.Clocks(context, days.Log),
             Fit = fit,
             Areas = GroundPart.Areas(context, balance.Days),

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
@@ -39,6 +40,9 @@ public sealed record MorningSheet
 
     /// <summary>Boxes to verify after a power loss, in walking order.</summary>
     public IReadOnlyList<BoxToVerify> BoxesToVerify { get; init; } = [];
+
+    /// <summary>Settings that their box cannot show and that nobody has corrected: not used.</summary>
+    public IReadOnlyList<ImpossibleSetting> SettingsNotUsed { get; init; } = [];
 
     /// <summary>Null = no clock of a box is to be moved.</summary>
     public ClockChange? ClockChange { get; init; }

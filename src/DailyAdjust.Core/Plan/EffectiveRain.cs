@@ -5,11 +5,23 @@ namespace DailyAdjust.Core.Plan;
 
 /// <summary>Effective rain of a mean month.</summary>
 /// <param name="FromNormals">By the month's rule from its normal total; else by the day's rule from days.</param>
-public sealed record MonthRain(double Mm, bool FromNormals);
+public sealed record MonthRain(double Mm, bool FromNormals)
+{
+    /// <summary>From days: over how many years; null = from normals.</summary>
+    public int? Years { get; init; }
+}
+
+/// <summary>Effective rain of one calendar month by the day's rule.</summary>
+/// <param name="MeanMm">Of the years that are known, mm.</param>
+/// <param name="Years">How many are, 1 or more.</param>
+public sealed record KnownMonth(double MeanMm, int Years);
 
 /// <summary>What of a day's rain serves the turf, by a rule of the trade; the balance has its own, with the soil's own room.</summary>
 public static class EffectiveRain
 {
+    /// <summary>A mean of fewer years of days says what fell, not what is usual: it is not taken off. Source: [WMO1203] (period averages; a normal proper has 30 years).</summary>
+    public const int LeastYears = 10;
+
     private const double LostInches = 0.10;
     private const double FullUpToInches = 1;
     private const double PartUpToInches = 2;
@@ -43,7 +55,7 @@ public static class EffectiveRain
     /// <returns>mm.</returns>
     public static double OfMonthlyTotal(double rainMm) => Math.Max(0, rainMm > 75 ? (0.8 * rainMm) - 25 : (0.6 * rainMm) - 10);
 
-    /// <summary>A mean year: by the day's rule from days that are known, else by the month's rule from normals.</summary>
+    /// <summary>A mean year: by the day's rule from days that are known over <see cref="LeastYears"/>, else by the month's rule from normals.</summary>
     /// <param name="days">Any.</param>
     /// <param name="gauge">Whose rain.</param>
     /// <param name="before">Only months that ended before this date count.</param>
@@ -52,22 +64,22 @@ public static class EffectiveRain
     public static IReadOnlyList<MonthRain?> OfYear(IReadOnlyList<WeatherDay> days, string gauge, DateOnly before, IReadOnlyList<double> normalsMm)
     {
         var ofDays = OfMonths(days, gauge, before);
-        return [.. Enumerable.Range(0, 12).Select(m => ofDays[m] is { } mm ? new MonthRain(mm, FromNormals: false)
+        return [.. Enumerable.Range(0, 12).Select(m => ofDays[m] is { Years: >= LeastYears } known ? new MonthRain(known.MeanMm, FromNormals: false) { Years = known.Years }
             : normalsMm.Count == 12 ? new MonthRain(OfMonthlyTotal(normalsMm[m]), FromNormals: true) : null)];
     }
 
-    /// <summary>Mean effective rain of each calendar month over the years that are known, mm; null where no such month is.</summary>
+    /// <summary>Mean effective rain of each calendar month over the years that are known; null where no such month is.</summary>
     /// <param name="days">Any.</param>
     /// <param name="gauge">Whose rain.</param>
     /// <param name="before">Only months that ended before this date count.</param>
-    public static IReadOnlyList<double?> OfMonths(IReadOnlyList<WeatherDay> days, string gauge, DateOnly before)
+    public static IReadOnlyList<KnownMonth?> OfMonths(IReadOnlyList<WeatherDay> days, string gauge, DateOnly before)
     {
         var months = days.GroupBy(d => (d.Date.Year, d.Date.Month))
             .Where(m => new DateOnly(m.Key.Year, m.Key.Month, 1).AddMonths(1) <= before)
             .Select(m => (m.Key.Month, Sum: OfMonth(m, gauge, DateTime.DaysInMonth(m.Key.Year, m.Key.Month))))
             .Where(m => m.Sum is not null)
             .ToLookup(m => m.Month, m => m.Sum!.Value);
-        return [.. Enumerable.Range(1, 12).Select(m => months[m].Any() ? months[m].Average() : (double?)null)];
+        return [.. Enumerable.Range(1, 12).Select(m => months[m].Any() ? new KnownMonth(months[m].Average(), months[m].Count()) : null)];
     }
 
     /// <summary>Made up to the whole month where a day is missing.</summary>

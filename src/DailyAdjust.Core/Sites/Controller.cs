@@ -32,6 +32,8 @@ public enum ProgramOverlap
 /// <summary>One stand-alone box.</summary>
 public sealed record Controller
 {
+    private const double Close = 1e-6;
+
     public required string Id { get; init; }
 
     public string Place { get; init; } = "";
@@ -75,6 +77,9 @@ public sealed record Controller
     public bool ClockStaysStandard { get; init; }
 
     public required IReadOnlyList<WateringProgram> Programs { get; init; }
+
+    /// <summary>Whether a percentage above 0, percent, lies in the range of the dial; a box without one has none to lie outside of.</summary>
+    public bool IsInRange(double percent) => Applies == PercentApplies.None || (percent >= PercentMin - Close && percent <= PercentMax + Close);
 }
 
 /// <summary>Start times, water days, minutes per station (kept with the stations) and one percentage.</summary>

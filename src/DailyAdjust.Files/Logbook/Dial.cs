@@ -16,7 +16,7 @@ internal static class Dial
         }
 
         var steps = percent / controller.PercentStep;
-        return percent >= controller.PercentMin - Close && percent <= controller.PercentMax + Close
+        return controller.IsInRange(percent)
             && (Math.Abs(steps - Math.Round(steps)) < Close || Math.Abs(percent - controller.PercentMin) < Close || Math.Abs(percent - controller.PercentMax) < Close);
     }
 

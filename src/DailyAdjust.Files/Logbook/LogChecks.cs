@@ -28,7 +28,7 @@ internal static class LogChecks
         if (entry.Kind == LogKind.Setting && entry.Value is { } percent and > 0)
         {
             var controller = site.Controllers.FirstOrDefault(c => string.Equals(c.Id, entry.Where.Name, StringComparison.Ordinal));
-            return controller is null || Dial.Shows(controller, percent) ? null : ($"{Wording.Number(percent)} % is not on the dial of {controller.Id}", $"it shows {Dial.InWords(controller)}; the entry counts as it stands");
+            return controller is null || Dial.Shows(controller, percent) ? null : ($"{Wording.Number(percent)} % is not on the dial of {controller.Id}", $"it shows {Dial.InWords(controller)}; {(controller.IsInRange(percent) ? "the entry counts as it stands" : "the entry is kept and not used: read the dial and log what it shows")}");
         }
 
         return entry.Kind == LogKind.Probe && site.Stations.FirstOrDefault(s => entry.Where.Covers(s) && s.Area.Soil.FieldCapacityPercent is null) is { } zone

@@ -27,7 +27,8 @@ internal sealed record AdviceDocument(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] SecondLookJson? SecondLook,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RunByHandJson? RunByHand,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<BoxToVerifyJson>? BoxesToVerify,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ClockChangeJson? ClockChange);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ClockChangeJson? ClockChange,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<SettingNotUsedJson>? SettingsNotUsed);
 
 internal sealed record VisitWorthJson(
     string Controller, string Program, string NextVisit, string Advice, double? Percent, double WastedMm, double? WastedL, int ZonesBeyond, int DaysBeyond, double BeyondMm, bool Alert);

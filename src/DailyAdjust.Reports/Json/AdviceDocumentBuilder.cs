@@ -39,7 +39,8 @@ internal static class AdviceDocumentBuilder
             SecondLookJson.Of(sheet.SecondLook, clock),
             RunByHandJson.Of(sheet.RunByHand, clock),
             BoxToVerifyJson.Of(sheet.BoxesToVerify, clock),
-            ClockChangeJson.Of(sheet.ClockChange, clock));
+            ClockChangeJson.Of(sheet.ClockChange, clock),
+            SettingNotUsedJson.Of(sheet.SettingsNotUsed));
     }
 
     private static FreshnessJson Freshness(Freshness f, SiteClock clock) => new(

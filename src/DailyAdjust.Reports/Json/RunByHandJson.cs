@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Reports.Words;
 using static DailyAdjust.Reports.Json.JsonWriting;
 
 namespace DailyAdjust.Reports.Json;
@@ -36,17 +37,18 @@ internal sealed record HandStationJson(string Controller, string Station, string
 
 internal sealed record StationKeyJson(string Controller, string Station);
 
-internal sealed record BoxToVerifyJson(string Controller, string Since, string? Back, string Note, IReadOnlyList<BoxSettingJson> Settings)
+internal sealed record BoxToVerifyJson(string Controller, string Since, string? Back, string Note, IReadOnlyList<BoxSettingJson> Settings, string? CheckedEarly)
 {
     /// <summary>Null = none.</summary>
     public static IReadOnlyList<BoxToVerifyJson>? Of(IReadOnlyList<BoxToVerify> boxes, SiteClock clock) => boxes.Count == 0 ? null :
     [
         .. boxes.Select(b => new BoxToVerifyJson(
             b.Box.Controller,
-            Local(b.Box.Since, clock),
-            Local(b.Box.Back, clock),
+            b.Box.SinceHasHour ? Local(b.Box.Since, clock) : CodeWords.Date(clock.DateOf(b.Box.Since)),
+            b.Box.BackHasHour || b.Box.Back is null ? Local(b.Box.Back, clock) : CodeWords.Date(clock.DateOf(b.Box.Back.Value)),
             b.Box.Note,
-            [.. b.Settings.Select(s => new BoxSettingJson(s.Program.Program, s.Setting.Percent))])),
+            [.. b.Settings.Select(s => new BoxSettingJson(s.Program.Program, s.Setting.Percent))],
+            Local(b.Box.CheckedEarly, clock))),
     ];
 }
 

@@ -8,7 +8,7 @@ public static class SeasonTable
 {
     public static IReadOnlyList<string> Columns { get; } =
     [
-        "controller", "program", "month", "percent", "exact_percent", "need_mm", "effective_rain_mm", "effective_rain_basis", "percent_after_rain", "exact_percent_after_rain",
+        "controller", "program", "month", "percent", "exact_percent", "need_mm", "effective_rain_mm", "effective_rain_basis", "percent_after_rain", "exact_percent_after_rain", "effective_rain_years",
     ];
 
     public static Table Of(IReadOnlyList<ProgramSeason> seasons) => new(Columns, [.. seasons.SelectMany(s => s.Months.Select(m => Row(s, m)))]);
@@ -37,5 +37,6 @@ public static class SeasonTable
         month.Rain is { } rain ? Cell.Text(rain.FromNormals ? "normals" : "days") : Cell.Empty,
         Cell.Short(month.AfterRain?.Percent),
         Cell.Fixed(month.AfterRain?.ExactPercent, 4),
+        Cell.Fixed(month.Rain?.Years, 0),
     ];
 }

@@ -43,7 +43,7 @@ internal static class TextReport
                 lines.Add($"{view.Label(program.Key)}: {AdviceWords.NotAnswered(program.Unanswered!)}", indent: 2);
             }
 
-            lines.Add(Answers.RoundDone(view.Issue.SiteId, sheet), indent: 2);
+            lines.Add(Answers.RoundDone(sheet, view.Issue), indent: 2);
         }
 
         if (fresh.NeverConfirmed.Count > 0)
@@ -185,7 +185,7 @@ internal static class TextReport
             lines.Add($"{VisitWords.Title}: {VisitWords.Line(worth, view)}");
         }
 
-        if (sheet.IfVisited.Count > 1 && VisitWords.Order(sheet.IfVisited) is { Length: > 0 } boxes)
+        if (sheet.IfVisited.Count > 1 && VisitWords.Order(view) is { Length: > 0 } boxes)
         {
             lines.Add(boxes);
         }

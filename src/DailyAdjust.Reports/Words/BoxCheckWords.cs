@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
 
 namespace DailyAdjust.Reports.Words;
@@ -18,8 +19,8 @@ internal static class BoxCheckWords
                 PowerTitle,
                 [
                     .. boxes.Select(b => Box(b, view)),
-                    $"At each: clock and weekday, then minutes, starts and days of every program, then its percentage. When one is right: {Answers.Checked(boxes[0].Box.Controller, view.Issue.SiteId)}",
-                    $"What did not run: {Answers.DidNotRunSpan(boxes[0].Box.Controller, view.Issue.SiteId)}",
+                    $"At each: clock and weekday, then minutes, starts and days of every program, then its percentage. When one is right: {Answers.Checked(boxes[0].Box.Controller, view.Issue)}",
+                    $"What did not run: {Answers.DidNotRunSpan(boxes[0].Box.Controller, view.Issue)}",
                     ByHandWords.LockOut,
                 ]);
         }
@@ -28,10 +29,19 @@ internal static class BoxCheckWords
     private static string Box(BoxToVerify box, SheetView view)
     {
         var power = box.Box;
-        var back = power.Back is { } at ? $" to {view.Words.When(at)}" : "";
+        var back = power.Back is { } at ? $" to {When(at, power.BackHasHour, view)}" : "";
+        var since = $"{(power.SinceHasHour || power.Back is not null ? "from" : "at")} {When(power.Since, power.SinceHasHour, view)}";
         var note = power.Note.Length > 0 ? $" ({power.Note})" : "";
-        return $"{view.BoxLabel(power.Controller)}: without power from {view.Words.When(power.Since)}{back}{note}. By the logbook it should show {string.Join(", ", box.Settings.Select(s => $"{s.Program.Program} {s.Setting}"))}.";
+        return $"{view.BoxLabel(power.Controller)}: without power {since}{back}{note}. {Early(power, view)}By the logbook it should show {string.Join(", ", box.Settings.Select(s => $"{s.Program.Program} {s.Setting}"))}.";
     }
+
+    /// <summary>"01:10 today"; "some time today" where nobody gave the hour.</summary>
+    private static string When(DateTimeOffset instant, bool hasHour, SheetView view) =>
+        hasHour ? view.Words.When(instant) : $"some time {view.Words.Day(view.Sheet.Site.Clock.DateOf(instant))}";
+
+    private static string Early(UnverifiedBox power, SheetView view) => power.CheckedEarly is { } early
+        ? $"Checked {view.Words.When(early)}, before its power was back: that does not count. Check it again, or put the times right. "
+        : "";
 
     private static IEnumerable<ExceptionGroup> Clocks(SheetView view)
     {
@@ -49,7 +59,7 @@ internal static class BoxCheckWords
             change.IsAhead ? $"Clocks go {way} {by} at {from} {day}" : $"Clocks went {way} {by} at {from} {day}",
             [
                 $"Move the clock of {CommonWords.List([.. change.Controllers.Select(view.BoxLabel)])} {way} by {by}{(change.IsAhead ? " once they have" : "")}; until then {(change.Controllers.Count == 1 ? "it starts" : "they start")} {by} {late} by the site's clock.",
-                $"When one is right: {Answers.Checked(change.Controllers[0], view.Issue.SiteId)}",
+                $"When one is right: {Answers.Checked(change.Controllers[0], view.Issue)}",
             ]);
     }
 }

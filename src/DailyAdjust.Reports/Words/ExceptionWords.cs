@@ -18,6 +18,7 @@ internal static class ExceptionWords
     [
         .. HandRuns(view),
         .. Group("Starts and stations to take out", TakenOut(view)),
+        .. Group(SettingWords.Title, SettingWords.NotUsed(view)),
         .. Group("Grow-in", view.Sheet.Exceptions.GrowIns.SelectMany(g => GrowIn(g, view))),
         .. Group("Is it mended?", view.Sheet.Programs.Where(p => p.Fault is not null).Select(p => Fault(p, view))),
         .. Group("Rain switch", view.Sheet.Exceptions.Shut.SelectMany(s => Shut(s, view))),
@@ -94,14 +95,14 @@ internal static class ExceptionWords
 
     private static string Fault(ProgramAdvice program, SheetView view) =>
         $"{view.Label(program.Key)} is off since {view.Words.Day(view.Sheet.Site.Clock.DateOf(program.Fault!.Since))}: \"{program.Fault.Note}\"{(program.Fault.By.Length > 0 ? $" ({program.Fault.By})" : "")}. "
-        + (program.Advice == AdviceKind.Resume ? "Turn it on only if it is mended." : $"If it is mended: {Answers.Checked(program.Key.Controller, view.Issue.SiteId)}");
+        + (program.Advice == AdviceKind.Resume ? "Turn it on only if it is mended." : $"If it is mended: {Answers.Checked(program.Key.Controller, view.Issue)}");
 
     private static IEnumerable<string> Shut(ShutBox box, SheetView view)
     {
         yield return $"{box.Controller}: shut from {view.Words.When(box.Span.From)} until {view.Words.When(box.Span.Ends)} ({view.Words.DepthOf(box.Span.RainMm)} at gauge {box.Span.Gauge}).";
         foreach (var start in box.Starts)
         {
-            yield return $"{view.Label(start.Program)}, start of {view.Words.When(start.At)}: taken not to have run. If it did: {Answers.Ran(start.Program, view.Sheet.Site.Clock.DateOf(start.At), view.Issue.SiteId)}";
+            yield return $"{view.Label(start.Program)}, start of {view.Words.When(start.At)}: taken not to have run. If it did: {Answers.Ran(start.Program, view.Sheet.Site.Clock.DateOf(start.At), view.Issue)}";
         }
     }
 

@@ -9,26 +9,29 @@ internal static class VisitWords
     public const string Go = "Go";
 
     /// <summary>"If you can only open so many boxes: C3, C1, C2, in that order."; empty for fewer than two boxes.</summary>
-    public static string Order(IReadOnlyList<VisitWorth> worth)
+    public static string Order(SheetView view)
     {
-        var boxes = worth.GroupBy(w => w.Program.Controller, StringComparer.Ordinal).OrderByDescending(g => g.Sum(w => w.Cost)).Select(g => g.Key).ToList();
+        var boxes = BoxVisit.InOrder(view.Sheet.Site, view.Sheet.IfVisited, []).Select(b => b.Controller.Id).ToList();
         return boxes.Count < 2 ? "" : $"If you can open only some of these boxes, in this order: {string.Join(", ", boxes)}.";
     }
 
-    public static string Line(VisitWorth worth, SheetView view)
+    public static string Line(VisitWorth worth, SheetView view) => (worth.IsAlert ? Go + ": " : "") + Line(worth, view.Words, view.Label(worth.Program));
+
+    /// <summary>What would be said, and what not going costs.</summary>
+    public static string Line(VisitWorth worth, SiteWords words, string program)
     {
         var costs = new List<string>();
         if (worth.WastedMm > 0)
         {
-            costs.Add($"{view.Words.DepthOf(worth.WastedMm)} would drain{(worth.WastedL is { } litres ? $" (about {view.Words.AboutVolume(litres)})" : "")}");
+            costs.Add($"{words.DepthOf(worth.WastedMm)} would drain{(worth.WastedL is { } litres ? $" (about {words.AboutVolume(litres)})" : "")}");
         }
 
         if (worth.ZonesBeyond > 0)
         {
-            costs.Add($"{SiteWords.Count(worth.ZonesBeyond)} {(worth.ZonesBeyond == 1 ? "zone goes" : "zones go")} beyond the allowable depletion, by up to {view.Words.DepthOf(worth.BeyondMm)}");
+            costs.Add($"{SiteWords.Count(worth.ZonesBeyond)} {(worth.ZonesBeyond == 1 ? "zone goes" : "zones go")} beyond the allowable depletion, by up to {words.DepthOf(worth.BeyondMm)}");
         }
 
         var without = costs.Count > 0 ? $"; without it, until {SiteWords.Date(worth.NextVisit)}: {string.Join(", and ", costs)}" : $"; it can wait until {SiteWords.Date(worth.NextVisit)}";
-        return $"{(worth.IsAlert ? Go + ": " : "")}{view.Label(worth.Program)}: {AdviceWords.Said(worth.Advice, worth.Percent)}{without}.";
+        return $"{program}: {AdviceWords.Said(worth.Advice, worth.Percent)}{without}.";
     }
 }

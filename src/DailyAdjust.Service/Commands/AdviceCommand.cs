@@ -13,7 +13,7 @@ internal static class AdviceCommand
         return new AppCommand(
             "advice",
             "Prints what the sheets say, with the columns of advice.csv.",
-            "Without dates: the newest sheet. A --date without a sheet is computed as of its report hour and not issued. setting 0 is off; percent is\nempty for skip, off and as-set. With --visit what the sheet would say if somebody went there, reckoned and not issued.",
+            "Without dates: the newest sheet. A --date without a sheet is computed as of its report hour and not issued. setting 0 is off; percent is\nempty for skip, off and as-set. A range without a sheet prints the columns alone, says so on the error stream, and ends with 0. With --visit what the sheet would say if somebody went there, reckoned and not issued.",
             "advice",
             "advice --date 2026-06-09 --format csv",
             "advice --visit C2",
@@ -27,7 +27,8 @@ internal static class AdviceCommand
     {
         var (from, to) = range.Range(context);
         using var site = context.OneSite().ToRead();
-        range.Print(context, AdviceTable.Of(site.Ledger.InOneView(() => Rows(context, site, visit, from, to))));
+        var (rows, sheets) = site.Ledger.InOneView(() => (Rows(context, site, visit, from, to), site.Ledger.Sheets.Issued()));
+        range.Print(context, AdviceTable.Of(rows), "No sheet was issued", sheets.Count == 0 ? null : (sheets.Min(s => s.Date), sheets.Max(s => s.Date)));
         return ExitCode.Done;
     }
 

@@ -69,6 +69,7 @@ public static class CommandTree
             WeatherCommand.Create(global, time),
             BalanceCommand.Create(global, time),
             AdviceCommand.Create(global, time),
+            VisitsCommand.Create(global, time),
             ExplainCommand.Create(global, time),
             ReplayCommand.Create(global, time),
             PlanCommand.Create(global, time),

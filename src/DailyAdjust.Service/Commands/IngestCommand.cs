@@ -17,7 +17,7 @@ internal static class IngestCommand
         return new AppCommand(
             "ingest",
             "Reads files as if dropped into the inbox; each ends with a line `N rows read, N set aside, N refused`.",
-            "Weather is told by its name (the patterns of site.yaml), a logbook and a round sheet by their header. The same file twice adds\nnothing. A file that cannot be used is copied to inbox/refused with every problem beside it, and the exit code is 2.",
+            "Weather is told by its name (the patterns of site.yaml), a logbook and a round sheet by their header. The same file twice adds\nnothing. A file that cannot be used is copied to inbox/refused with every problem beside it.\nExit code 2 if a file or any row was refused (the other rows count; nothing need be taken back), 0 if every row was read or set aside.",
             "ingest yard-2026-06.csv logbook.csv",
             "ingest ~/Downloads/round.csv --site mill-creek")
         {
@@ -34,8 +34,8 @@ internal static class IngestCommand
             context.Error.WriteLine(badEdit);
         }
 
-        var code = ExitCode.Done;
-        foreach (var (file, report) in TakeAll(context, site, files))
+        var taken = TakeAll(context, site, files);
+        foreach (var (file, report) in taken)
         {
             context.Out.WriteLine($"{file}{(report.What.Length > 0 ? ": " + report.What : "")}{(report.Known ? ", known already: nothing is new" : "")}");
             foreach (var problem in report.Problems.Take(ProblemsShown))
@@ -49,11 +49,21 @@ internal static class IngestCommand
             }
 
             context.Out.WriteLine(report.Counts);
-            code = report.Refused ? ExitCode.WrongInput : code;
         }
 
-        return code;
+        var (refusedFiles, refusedRows) = (taken.Count(t => t.Report.Refused), taken.Where(t => !t.Report.Refused).Sum(t => t.Report.RowsRefused));
+        if (refusedFiles + refusedRows == 0)
+        {
+            return ExitCode.Done;
+        }
+
+        // On the error stream: what a script reads of the output ends with the counts.
+        context.Error.WriteLine(FormattableString.Invariant($"Not everything was taken: {Refused(refusedFiles, "file")}{(refusedFiles > 0 && refusedRows > 0 ? " and " : "")}{Refused(refusedRows, "row")} refused. All other rows count."));
+        return ExitCode.WrongInput;
     }
+
+    private static string Refused(long count, string what) =>
+        count == 0 ? "" : FormattableString.Invariant($"{count} {what}{(count == 1 ? "" : "s")}");
 
     private static List<(string File, IntakeReport Report)> TakeAll(CommandContext context, OpenSite site, string[] files)
     {

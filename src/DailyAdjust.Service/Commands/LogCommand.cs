@@ -60,7 +60,7 @@ internal static class LogCommand
 
         var entry = reading.Entries[0];
         RejectUnknownRound(site, entry);
-        if (words.Time is null)
+        if (words.Time is null || entry.Kind == LogKind.Round)
         {
             entry = NextOrdinal(site, entry);
         }
@@ -68,11 +68,16 @@ internal static class LogCommand
         var added = new FileIntake(site, now).Add([entry]);
         foreach (var warning in reading.Problems)
         {
-            context.Error.WriteLine($"{warning.What}. {warning.Hint}");
+            context.Error.WriteLine($"{warning.What}: {warning.Hint}.");
         }
 
         var become = added.Known > 0 ? "Known already" : added.Superseded > 0 ? "Added in place of an earlier entry" : "Added";
         context.Out.WriteLine($"{become}: {InWords(line)}");
+        if (LogReach.Note(site, entry) is { } note)
+        {
+            context.Out.WriteLine(note);
+        }
+
         return ExitCode.Done;
     }
 
@@ -98,13 +103,13 @@ internal static class LogCommand
         }
     }
 
-    /// <summary>Two things seen in the same minute are two entries.</summary>
+    /// <summary>Two things seen in the same minute are two entries, and so are the rounds of two sheets; a round told again at its time takes its own place.</summary>
     private static LogEntry NextOrdinal(OpenSite site, LogEntry entry)
     {
-        var taken = site.Ledger.Logbook.Effective()
-            .Where(e => e.Time == entry.Time && e.Kind == entry.Kind && e.Where == entry.Where)
-            .Select(e => e.Ordinal + 1);
-        return entry with { Ordinal = taken.Append(0).Max() };
+        var taken = site.Ledger.Logbook.Effective().Where(e => e.Time == entry.Time && e.Kind == entry.Kind && e.Where == entry.Where).ToList();
+        return taken.Find(e => e.Kind == LogKind.Round && e.Sheet == entry.Sheet) is { } same
+            ? entry with { Ordinal = same.Ordinal }
+            : entry with { Ordinal = taken.Select(e => e.Ordinal + 1).Append(0).Max() };
     }
 }
 

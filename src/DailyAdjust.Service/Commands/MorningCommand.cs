@@ -51,8 +51,9 @@ internal static class MorningCommand
             }
             catch (Exception failure) when (failure is WrongInputException or LedgerException or IOException or UnauthorizedAccessException)
             {
-                // One site's failure does not stop the others.
-                context.Error.WriteLine($"{folder.Name}: {failure.Message}");
+                // One site's failure does not stop the others. Most failures name their site themselves.
+                var named = failure.Message.StartsWith(folder.Name + ": ", StringComparison.Ordinal);
+                context.Error.WriteLine(named ? failure.Message : $"{folder.Name}: {failure.Message}");
                 context.Error.WriteLine((failure as WrongInputException)?.Hint ?? "Nothing was issued for this site.");
                 log.LogError(failure, "{Site}: {Failure}", folder.Name, failure.Message);
                 code = Math.Max(code, failure is WrongInputException ? ExitCode.WrongInput : ExitCode.Failed);
@@ -89,7 +90,7 @@ internal static class MorningCommand
             new FileIntake(site, context.Time.GetUtcNow()).Add(unplanned);
         }
 
-        var morning = new SiteMorning(site, log);
+        var morning = new SiteMorning(site, log, context.Time);
         morning.RecordMissed(MorningPlan.MissedBefore(site.Ledger.Mornings.Last()?.Date, date));
         var issued = morning.Issue(date, asOf, notices)!;
         var visits = issued.Sheet.Programs.Count(p => p.NeedsVisit);

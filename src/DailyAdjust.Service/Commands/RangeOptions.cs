@@ -25,6 +25,22 @@ internal sealed class RangeOptions
             : (from, to);
     }
 
+    /// <summary>The same, and where there is nothing in the range words about it on the error stream: that is an answer, not an error.</summary>
+    /// <param name="context">The command.</param>
+    /// <param name="table">May be empty.</param>
+    /// <param name="nothing">"No sheet was issued".</param>
+    /// <param name="there">The first and the last date that there is; null = none.</param>
+    public void Print(CommandContext context, Table table, string nothing, (DateOnly First, DateOnly Last)? there)
+    {
+        Print(context, table);
+        if (table.Rows.Count == 0)
+        {
+            var (from, to) = Range(context);
+            var range = $"{(from is null ? "" : FormattableString.Invariant($" from {from:yyyy-MM-dd}"))}{(to is null ? "" : FormattableString.Invariant($" to {to:yyyy-MM-dd}"))}";
+            context.Error.WriteLine($"{nothing}{range}.{(there is { } dates ? FormattableString.Invariant($" There are some from {dates.First:yyyy-MM-dd} to {dates.Last:yyyy-MM-dd}.") : "")}");
+        }
+    }
+
     public void Print(CommandContext context, Table table) => context.Out.Write(context.Parsed.GetValue(Format) switch
     {
         "csv" => table.ToCsv(),

@@ -2,6 +2,7 @@ using DailyAdjust.Core.Plan;
 using DailyAdjust.Core.Weather;
 using DailyAdjust.Ledger;
 using DailyAdjust.Reports.Tables;
+using DailyAdjust.Reports.Words;
 using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Sites;
 
@@ -16,7 +17,7 @@ internal static class SeasonCommand
         return new AppCommand(
             "season",
             "Percentage by month and program of a mean year, from the normals in site.yaml. Changes nothing.",
-            "Month's need / peak month's need, where base minutes are set for the peak month (`dailyadjust plan`). Where the site's own days or its normals know the\nrain of a month, a second number has the effective rain taken off. 0 = off. What it rests on: docs/planning.md.",
+            "Month's need / peak month's need, where base minutes are set for the peak month (`dailyadjust plan`). Where the normals know the rain of a\nmonth, or the site's own days do over 10 years and more, a second number has the effective rain taken off. 0 = off. Sentences below the table (of csv\nand json on the error stream) say what that rain rests on: docs/planning.md.",
             "season",
             "season --format csv > season.csv")
         {
@@ -30,8 +31,16 @@ internal static class SeasonCommand
         var (site, normals) = PlanningInput.Of(folder);
         var days = Days(folder);
         var before = days.Count > 0 ? days[^1].Date.AddDays(1) : DateOnly.MinValue;
-        var seasons = SeasonPercent.Of(site, normals.EtoMmPerDay, EffectiveRain.OfYear(days, site.Weather.Gauges[0].Id, before, normals.RainMm));
-        range.Print(context, context.Parsed.GetValue(range.Format) is "csv" or "json" ? SeasonTable.Of(seasons) : SeasonTable.Summary(seasons));
+        var gauge = site.Weather.Gauges[0].Id;
+        var rain = EffectiveRain.OfYear(days, gauge, before, normals.RainMm);
+        var seasons = SeasonPercent.Of(site, normals.EtoMmPerDay, rain);
+        var isTable = context.Parsed.GetValue(range.Format) is not ("csv" or "json");
+        range.Print(context, isTable ? SeasonTable.Summary(seasons) : SeasonTable.Of(seasons));
+        foreach (var sentence in SeasonRainWords.Of(rain, EffectiveRain.OfMonths(days, gauge, before)))
+        {
+            (isTable ? context.Out : context.Error).WriteLine(sentence);
+        }
+
         return ExitCode.Done;
     }
 

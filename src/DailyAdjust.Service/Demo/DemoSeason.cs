@@ -69,7 +69,7 @@ internal static class DemoSeason
     {
         var count = last.DayNumber - first.DayNumber + 1;
         using var progress = Progress.Start(context.Error, "Mornings", Math.Max(count, 0));
-        var quiet = new SiteMorning(site, NullLogger.Instance);
+        var quiet = new SiteMorning(site, NullLogger.Instance, context.Time);
         for (var date = first; date < last; date = date.AddDays(1))
         {
             stop.ThrowIfCancellationRequested();
@@ -79,7 +79,7 @@ internal static class DemoSeason
 
         if (first <= last)
         {
-            new SiteMorning(site, factory.CreateLogger("demo")).Issue(last, ReportTime.Of(site.Newest, last).Instant, []);
+            new SiteMorning(site, factory.CreateLogger("demo"), context.Time).Issue(last, ReportTime.Of(site.Newest, last).Instant, []);
             progress.Step();
         }
     }

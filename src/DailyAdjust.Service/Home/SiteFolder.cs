@@ -25,6 +25,10 @@ public sealed class SiteFolder(string name, string path)
 
     public string LedgerFile => System.IO.Path.Combine(Path, "ledger.db");
 
+    /// <summary>The home folder that a command typed here has to name; null = it is found without being named.</summary>
+    public string? HomeToName => System.IO.Path.GetDirectoryName(System.IO.Path.GetDirectoryName(Path)) is { } home
+        && !string.Equals(home, HomeFolder.Find(null).Path, StringComparison.Ordinal) ? home : null;
+
     public string ReportFolder(DateOnly date) =>
         System.IO.Path.Combine(Reports, date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
 }

@@ -19,7 +19,8 @@ public sealed record IssuedMorning(MorningSheet Sheet, int Issue, string Folder)
 /// </summary>
 /// <param name="site">Opened for writing.</param>
 /// <param name="log">One event per advice.</param>
-public sealed class SiteMorning(OpenSite site, ILogger log)
+/// <param name="time">Tells a sheet of today from one of an earlier date, whose answers have to name it.</param>
+public sealed class SiteMorning(OpenSite site, ILogger log, TimeProvider time)
 {
     /// <summary>Issues the next sheet of a date.</summary>
     /// <param name="date">The sheet's date.</param>
@@ -92,7 +93,15 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
     {
         var (date, issue) = (begun.Date, begun.Issue);
         var replaced = site.Ledger.Sheets.Issued(date, date).Select(s => (int?)s.Issue).Max();
-        var report = MorningReport.Render(sheet, new SheetIssue { SiteId = site.Folder.Name, Number = issue, Replaces = replaced, Notices = notices });
+        var report = MorningReport.Render(sheet, new SheetIssue
+        {
+            SiteId = site.Folder.Name,
+            Number = issue,
+            Replaces = replaced,
+            Notices = notices,
+            AnsweredAt = sheet.Site.Clock.DateOf(time.GetUtcNow()) == date ? null : sheet.Site.Clock.ToLocal(sheet.AsOf).DateTime,
+            Home = site.Folder.HomeToName,
+        });
         var files = report.All.ToDictionary(f => f.Name, f => f.Bytes.ToArray(), StringComparer.Ordinal);
         site.Ledger.InOneStep(() =>
         {

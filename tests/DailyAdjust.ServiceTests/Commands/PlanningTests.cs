@@ -42,6 +42,31 @@ public sealed class PlanningTests : IDisposable
         });
     }
 
+    /// <summary>The demo has one season of weather: one May and one June are no usual rain.</summary>
+    [Fact]
+    public void Usual_rain_of_one_year_is_not_taken_off_and_the_table_says_so()
+    {
+        var site = Course();
+        var yaml = File.ReadAllText(site.SiteFile);
+        var rain = yaml.Split('\n').Single(l => l.TrimStart().StartsWith("rain:", StringComparison.Ordinal) && l.Contains('[', StringComparison.Ordinal));
+        File.WriteAllText(site.SiteFile, yaml.Replace(rain + "\n", "", StringComparison.Ordinal));
+        foreach (var file in Directory.GetFiles(Path.Combine(Repository.Root, "sample-weather", "inbox"), "*.csv").Where(f => !f.EndsWith("logbook.csv", StringComparison.Ordinal)))
+        {
+            File.Copy(file, Path.Combine(site.Inbox, Path.GetFileName(file)));
+        }
+
+        var morning = RunningProgram.Run("morning", "--home", _home.Path, "--date", "2026-07-16");
+        Assert.True(morning.ExitCode == 0, morning.ToString());
+        var table = RunningProgram.Run("season", "--home", _home.Path);
+        Assert.Contains("This site's own days know May to June of 1 year only: that is what fell, not what is usual, and is not taken off (a mean takes at least 10 years, a normal 30).", table.Output, StringComparison.Ordinal);
+        Assert.Contains("No usual rain is known of January to December: go by the percentages without rain.", table.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("usual  ", table.Output, StringComparison.Ordinal);
+        var csv = RunningProgram.Run("season", "--home", _home.Path, "--format", "csv");
+        Assert.EndsWith(",effective_rain_years", csv.Output.Split('\n')[0], StringComparison.Ordinal);
+        Assert.All(csv.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1), l => Assert.EndsWith(",,,,,", l, StringComparison.Ordinal));
+        Assert.Contains("1 year only", csv.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_door_card_keeps_its_number_until_its_own_chart_changes()
     {

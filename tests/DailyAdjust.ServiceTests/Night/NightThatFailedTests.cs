@@ -132,7 +132,7 @@ public sealed class NightThatFailedTests
         IssuedMorning? Again()
         {
             using var site = OpenSite.Open(home.Site, LedgerMode.Write);
-            return new SiteMorning(site, NullLogger.Instance).Issue(DateOnly.ParseExact(Date, "yyyy-MM-dd", CultureInfo.InvariantCulture), asOf, [], onlyIfChanged: true);
+            return new SiteMorning(site, NullLogger.Instance, TimeProvider.System).Issue(DateOnly.ParseExact(Date, "yyyy-MM-dd", CultureInfo.InvariantCulture), asOf, [], onlyIfChanged: true);
         }
 
         Assert.Null(Again());

@@ -28,7 +28,7 @@ public class ShortRunTests
         Assert.Equal((AdviceKind.Leave, "good-enough"), (course.Advice().Advice, course.Advice().Chain[0].Code));
 
         // At 500 % 40 minutes would drain 8 mm: a number has to be set, and that would run too short.
-        var wasteful = course with { Log = [At(500)] };
+        var wasteful = course with { Log = [At(500)], Controller = course.Controller with { PercentMax = 500 } };
         Assert.Equal((AdviceKind.Skip, "runs-too-short"), (wasteful.Advice().Advice, wasteful.Advice().Chain[0].Code));
     }
 

@@ -25,6 +25,28 @@ public class BoxCheckTests
         Assert.Empty(Sheet(Entry(LogKind.Power, new(PlaceKind.Controller, "C9", ""), -1, "22:00")).BoxesToVerify);
     }
 
+    [Fact]
+    public void A_check_before_the_power_was_back_is_told_and_does_not_count()
+    {
+        var lost = Entry(LogKind.Power, Everywhere, 0, "01:00") with { Until = new LogTime(SmallCourse.Monday, new(3, 0)) };
+        Assert.Null(Assert.Single(Sheet(lost).BoxesToVerify).Box.CheckedEarly);
+        Assert.Null(Assert.Single(Sheet(lost, Entry(LogKind.Checked, Box, 0, "00:59")).BoxesToVerify).Box.CheckedEarly);
+        Assert.Equal(2, Assert.Single(Sheet(lost, Entry(LogKind.Checked, Box, 0, "02:00")).BoxesToVerify).Box.CheckedEarly!.Value.Hour);
+        Assert.Empty(Sheet(lost, Entry(LogKind.Checked, Box, 0, "02:00"), Entry(LogKind.Checked, Box, 0, "04:00")).BoxesToVerify);
+    }
+
+    [Fact]
+    public void A_loss_of_which_only_the_date_is_known_counts_with_that_dates_sheet_and_has_no_hour()
+    {
+        var clock = SmallCourse.OneStation(10).Site.Clock;
+        var lost = new LogEntry { Time = new(SmallCourse.Monday, null), Kind = LogKind.Power, Where = Box, Until = new LogTime(SmallCourse.Monday, null) };
+        Assert.Equal(clock.DayStart(SmallCourse.Monday), lost.CountsFrom(clock));
+        var box = Assert.Single(Sheet(lost).BoxesToVerify).Box;
+        Assert.Equal((false, false), (box.SinceHasHour, box.BackHasHour));
+        Assert.Equal((SmallCourse.Monday, SmallCourse.Monday), (clock.DateOf(box.Since), clock.DateOf(box.Back!.Value)));
+        Assert.Empty(Sheet(lost, Entry(LogKind.Checked, Box, 0, "04:00")).BoxesToVerify);
+    }
+
     /// <summary>Source: the IANA time zone database. Lord Howe Island moves by half an hour; Arizona does not move.</summary>
     [Theory]
     [InlineData("America/Chicago", "2026-03-08", "2026-03-08 08:00", 60)]

@@ -149,6 +149,13 @@ internal sealed class PlainLog(IReadOnlyList<SiteVersion> versions, IReadOnlyLis
         switch (entry.Kind)
         {
             case LogKind.Setting when Covers(entry.Where, program):
+                // What the dial cannot show was never on it.
+                var box = SiteOn(entry.Time.Date).Controllers.FirstOrDefault(c => string.Equals(c.Id, program.Controller, StringComparison.Ordinal));
+                if (box is not null && box.Applies != PercentApplies.None && entry.Value > 0 && (entry.Value < box.PercentMin || entry.Value > box.PercentMax))
+                {
+                    return null;
+                }
+
                 return (Instant(entry), new Setting(entry.Value!.Value));
             case LogKind.Off when Covers(entry.Where, program):
                 return (Instant(entry), Setting.Off);

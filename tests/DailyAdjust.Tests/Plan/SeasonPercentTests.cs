@@ -1,5 +1,7 @@
 using DailyAdjust.Core.Plan;
 using DailyAdjust.Core.Quantities;
+using DailyAdjust.Core.Weather;
+using DailyAdjust.Reports.Words;
 using DailyAdjust.Tests.Advice;
 using Xunit;
 
@@ -54,4 +56,53 @@ public class SeasonPercentTests
     [InlineData(90, 47)]
     public void Effective_rain_of_a_month_of_which_only_the_total_is_known(double mm, double effective) =>
         Assert.Equal(effective, EffectiveRain.OfMonthlyTotal(mm), 1e-9);
+
+    /// <summary>From memory: WMO-No. 1203, a mean over a period takes at least ten years. Each June of the gauge has one inch on one day: 0.9 in of it serve.</summary>
+    [Theory]
+    [InlineData(1, false, null, null)]
+    [InlineData(9, false, null, null)]
+    [InlineData(9, true, 11.0, null)]
+    [InlineData(10, false, 0.9 * 25.4, 10)]
+    [InlineData(12, true, 0.9 * 25.4, 12)]
+    public void Usual_rain_rests_on_ten_years_of_days_or_on_normals(int years, bool normals, double? mm, int? counted)
+    {
+        var days = Junes(years);
+        var june = EffectiveRain.OfYear(days, "yard", new(2040, 1, 1), normals ? [.. Enumerable.Repeat(35.0, 12)] : [])[5];
+        Assert.Equal((mm is null, counted), (june is null, june?.Years));
+        Assert.Equal(mm ?? 0, june?.Mm ?? 0, 1e-9);
+        Assert.Equal(years, EffectiveRain.OfMonths(days, "yard", new(2040, 1, 1))[5]!.Years);
+        Assert.Null(EffectiveRain.OfMonths(days, "yard", new(2040, 1, 1))[6]);
+    }
+
+    [Fact]
+    public void A_month_with_too_many_unknown_days_is_no_year()
+    {
+        IReadOnlyList<WeatherDay> days = [.. Junes(10).Where(d => d.Date.Year != 2020 || d.Date.Day > 4)];
+        Assert.Equal(9, EffectiveRain.OfMonths(days, "yard", new(2040, 1, 1))[5]!.Years);
+        Assert.Null(EffectiveRain.OfYear(days, "yard", new(2040, 1, 1), [])[5]);
+    }
+
+    [Fact]
+    public void Words_say_what_it_rests_on_and_how_few_years_there_are()
+    {
+        static IReadOnlyList<string> Said(int years, params double[] normals) =>
+            SeasonRainWords.Of(EffectiveRain.OfYear(Junes(years), "yard", new(2040, 1, 1), normals), EffectiveRain.OfMonths(Junes(years), "yard", new(2040, 1, 1)));
+        Assert.Equal(
+            [
+                "This site's own days know June of 1 year only: that is what fell, not what is usual, and is not taken off (a mean takes at least 10 years, a normal 30).",
+                "No usual rain is known of January to December: go by the percentages without rain.",
+            ],
+            Said(1));
+        Assert.Equal(["Usual rain of June: from this site's own days, 11 years.", "No usual rain is known of January to May and July to December: go by the percentages without rain."], Said(11));
+        Assert.Equal(["Usual rain of June: from this site's own days, 11 years.", "Usual rain of January to May and July to December: from the normals in site.yaml."], Said(11, [.. Enumerable.Repeat(35.0, 12)]));
+        Assert.Equal(["Usual rain of January to December: from the normals in site.yaml."], Said(0, [.. Enumerable.Repeat(35.0, 12)]));
+    }
+
+    private static IReadOnlyList<WeatherDay> Junes(int years) =>
+    [
+        .. from year in Enumerable.Range(2015, years)
+           from day in Enumerable.Range(1, 30)
+           let mm = day == 10 ? Depth.MmPerInch : 0
+           select new WeatherDay { Date = new(year, 6, day), Station = "", EtoMm = 4, Basis = EtoBasis.Hourly, Rain = [new GaugeDay("yard", mm, [], RainBasis.Measured, 0)] },
+    ];
 }

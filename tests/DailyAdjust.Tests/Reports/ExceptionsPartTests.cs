@@ -36,8 +36,10 @@ public sealed class ExceptionsPartTests
         "Did not run either, but can wait for the next start: D stations 1 and 2.",
         "When it has run: dailyadjust log run A/P1 90 % --site quarry-bend",
         "Lock out the electricity before you open a pump or a box; local codes and licensed practice come first.",
-        "without power from 22:00 yesterday to 03:00 today (lightning). By the logbook it should show P1 90 %, P2 off.",
+        "without power from 22:00 yesterday to 03:00 today (lightning). Checked 02:00 today, before its power was back: that does not count. Check it again, or put the times right. By the logbook it should show P1 90 %, P2 off.",
         "At each: clock and weekday, then minutes, starts and days of every program, then its percentage. When one is right: dailyadjust log checked A --site quarry-bend",
+        "without power at some time today. By the logbook it should show P1 80 %.",
+        "setting 500 % (today, R. Vance) is beyond what the box can do (0-150 %): not used. Read the dial, then: dailyadjust log setting A/P1 ____ --site quarry-bend",
         "Clocks go forward 60 min at 02:00 tomorrow",
         "forward by 60 min once they have; until then they start 60 min later by the site's clock.",
     ];
@@ -73,6 +75,10 @@ public sealed class ExceptionsPartTests
         Assert.Equal(("2026-07-15T07:00", "P1"), (byHand.GetProperty("firstPlay").GetString(), byHand.GetProperty("groups")[0].GetProperty("boxes")[0].GetProperty("program").GetString()));
         Assert.Equal(4.5, byHand.GetProperty("groups")[0].GetProperty("boxes")[1].GetProperty("stations")[0].GetProperty("runMinutes").GetDouble());
         Assert.Equal(0, root.GetProperty("boxesToVerify")[0].GetProperty("settings")[1].GetProperty("setting").GetDouble());
+        Assert.Equal("2026-07-15T02:00", root.GetProperty("boxesToVerify")[0].GetProperty("checkedEarly").GetString());
+        Assert.Equal("2026-07-15", root.GetProperty("boxesToVerify")[1].GetProperty("since").GetString());
+        var notUsed = root.GetProperty("settingsNotUsed")[0];
+        Assert.Equal(("A", "2026-07-15", 500d, 150d), (notUsed.GetProperty("controller").GetString(), notUsed.GetProperty("time").GetString(), notUsed.GetProperty("percent").GetDouble(), notUsed.GetProperty("max").GetDouble()));
         Assert.Equal(60, root.GetProperty("clockChange").GetProperty("minutes").GetDouble());
         Assert.Equal("closing", exceptions.GetProperty("season")[0].GetProperty("state").GetString());
     }

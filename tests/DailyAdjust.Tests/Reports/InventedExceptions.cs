@@ -59,7 +59,8 @@ internal static class InventedExceptions
                 CanWait = [new StationKey("D", "1"), new StationKey("D", "2")],
                 MustNotRun = [new StationKey("E", "1")],
             },
-            BoxesToVerify = [new BoxToVerify(new UnverifiedBox("A", At(-1, 22), At(0, 3), "lightning"), [(new ProgramKey("A", "P1"), new Setting(90)), (new ProgramKey("A", "P2"), Setting.Off)])],
+            BoxesToVerify = [new BoxToVerify(new UnverifiedBox("A", At(-1, 22), At(0, 3), "lightning") { CheckedEarly = At(0, 2) }, [(new ProgramKey("A", "P1"), new Setting(90)), (new ProgramKey("A", "P2"), Setting.Off)]), new BoxToVerify(new UnverifiedBox("B", At(0, 0), null, "") { SinceHasHour = false }, [(new ProgramKey("B", "P1"), new Setting(80))])],
+            SettingsNotUsed = [new ImpossibleSetting(new Controller { Id = "A", Programs = [], PercentMax = 150 }, [new ProgramKey("A", "P1")], Spoken with { Time = new LogTime(Date, null), Kind = LogKind.Setting, Text = "", Value = 500, Unit = LogUnit.Percent })],
             ClockChange = new ClockChange(At(1, 2), TimeSpan.FromHours(1), IsAhead: true, ["A", "B"]),
         };
     }
