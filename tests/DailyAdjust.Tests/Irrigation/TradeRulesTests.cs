@@ -47,6 +47,21 @@ public class TradeRulesTests
     }
 
     [Theory]
+    [InlineData(7)]
+    [InlineData(12)]
+    [InlineData(25)]
+    public void A_box_that_rounds_to_the_dry_side_never_gives_more_than_was_asked(double baseMinutes)
+    {
+        // Too much water harms more than too little, the hose corrects it next day: USGA. Less than a minute is lacking.
+        for (var percent = 5.0; percent <= 200; percent += 5)
+        {
+            var asked = baseMinutes * percent / 100;
+            var day = Night(percent, OneZone.EveryNight with { Rounding = MinutesRounding.Down }, baseMinutes);
+            Assert.InRange(day.MinutesRun, Math.Max(0, asked - 1 + 1e-9), asked + 1e-9);
+        }
+    }
+
+    [Theory]
     [InlineData(0.55)]
     [InlineData(0.75)]
     [InlineData(1.0)]

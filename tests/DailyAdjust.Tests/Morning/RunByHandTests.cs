@@ -166,6 +166,22 @@ public class RunByHandTests
     public void A_whole_start_that_did_not_run_is_missed_too() =>
         Assert.Equal(["05:00-06:00 C1 100"], Groups(Course(pump: null, log: [Entry(LogKind.Ran, new(PlaceKind.Program, "C1", "P1"), "04:30", 0) with { Unit = LogUnit.Percent }])!));
 
+    [Theory]
+    [InlineData(43, 8, false)] // 51 mm down at 12:05; by the share of an ordinary noon it would be 48
+    [InlineData(47.9, 2, true)] // 49.9; by the share of an ordinary noon it would be 50.2
+    public void On_a_later_look_what_was_measured_of_the_day_is_drawn_when_it_was(double depletionMm, double etoSoFarMm, bool canWait)
+    {
+        // Noon by the sun, 5 mm expected of the whole day: 2.5 are still to come. C3 starts again at 12:05; allowable depletion is 50 mm.
+        var noon = new TimeOnly(11, 57);
+        var look = Described(pump: null, log: [Failed], depletionMm: depletionMm, alsoAt: "12:05") with
+        {
+            At = noon,
+            EtoSoFar = new(etoSoFarMm, new(Today.ToDateTime(noon), TimeSpan.Zero), "yard", IsSupplied: false),
+        };
+        var list = look.Sheet().RunByHand!;
+        Assert.Equal(canWait, list.CanWait.Contains(new StationKey("C3", "1")));
+    }
+
     [Fact]
     public void A_night_that_ran_leaves_nothing() => Assert.Null(Course(pump: 250, log: []));
 
