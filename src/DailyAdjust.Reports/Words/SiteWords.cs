@@ -42,6 +42,9 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
     /// <summary>"0.64 in", "16.3 mm"; unknown where nobody knows.</summary>
     public string DepthOf(double? mm) => mm is { } depth ? DepthNumber(depth) + " " + DepthUnit : CommonWords.Unknown;
 
+    /// <summary>Roots and rods: "3.5 in", "90 mm".</summary>
+    public string SoilDepth(double metres) => Tables.Plain.Short(IsUs ? Math.Round(metres * 1000 / Depth.MmPerInch, 1) : Math.Round(metres * 1000)) + " " + DepthUnit;
+
     public string RateUnit => DepthUnit + "/h";
 
     /// <summary>"0.62", "15.7".</summary>

@@ -28,6 +28,34 @@ public class FoundInGroundTests
     }
 
     [Fact]
+    public void The_moisture_meter_and_its_rods_stand_beside_the_reading()
+    {
+        // Roots to 1 m. Another meter than on the day before; its rods end above the roots.
+        var before = Reading(6, 0, 28) with { Time = new(SmallCourse.Monday.AddDays(-1), new(6, 0)), Instrument = "meter 1", RodM = 1 };
+        var now = Reading(4, 0, 25) with { Instrument = "meter 2", RodM = 0.075 };
+        var probes = (Course(10) with { Weather = [OneDay(-2, 0), OneDay(-1, 0)], Log = [before, now] }).Sheet().Ground.Probes;
+        Assert.Equal(("meter 1", 1.0, false, 1.0), (probes[0].Instrument, probes[0].RodM!.Value, probes[0].IsOtherInstrument, probes[0].RootM));
+
+        var next = Course(10) with { Date = SmallCourse.Monday.AddDays(1), Weather = [OneDay(-2, 0), OneDay(-1, 0), OneDay(0, 0)], Log = [before, now] };
+        probes = next.Sheet().Ground.Probes;
+        Assert.Equal([("meter 2", 0.075, true), ("meter 1", 1, false)], probes.Select(p => (p.Instrument, p.RodM!.Value, p.IsOtherInstrument)));
+        var bare = next with { Log = [before with { Instrument = "", RodM = null }, now with { Instrument = "", RodM = null }] };
+        Assert.Equal(bare.Sheet().Programs[0].ExactPercent, next.Sheet().Programs[0].ExactPercent);
+        Assert.All(bare.Sheet().Ground.Probes, p => Assert.False(p.IsOtherInstrument));
+    }
+
+    [Theory]
+    [InlineData(33, -30)] // 3 % of 1000 mm above field capacity
+    [InlineData(30, 0)]
+    [InlineData(8, 120)] // 220 mm missing of 100 available
+    public void What_the_soil_cannot_hold_or_lose_is_told(double percent, double cutMm)
+    {
+        var day = ZoneDayOf(Reading(6, 0, percent));
+        Assert.Equal(cutMm, day.Probes[0].CutMm, 9);
+        Assert.Equal(day.ProbeCutMm, day.Probes[0].CutMm, 9);
+    }
+
+    [Fact]
     public void Water_by_hand_between_two_readings_parts_them()
     {
         var day = ZoneDayOf(Reading(6, 0, 26), Entry(LogKind.Hose, new(6, 20), 15, LogUnit.Mm), Reading(6, 40, 28));

@@ -1,0 +1,43 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Morning;
+
+/// <summary>Balance and probe side by side, with the moisture meter that was used.</summary>
+internal static class ProbedZones
+{
+    private const int Days = 7;
+
+    /// <summary>Probes of the last week, newest first.</summary>
+    public static IReadOnlyList<ProbedZone> Of(AdviceContext context, IReadOnlyList<ZoneDay> days, IReadOnlyList<LogEntry> log)
+    {
+        var clock = context.Site.Clock;
+        var zones = context.Zones.ToDictionary(z => z.Station.Key, z => z.Station);
+        List<(DateTimeOffset At, LogEntry Entry)> readings = [.. log
+            .Where(e => e is { Kind: LogKind.Probe, Value: not null })
+            .Select(e => (e.Time.Instant(clock), e))
+            .OrderBy(r => r.Item1).ThenBy(r => r.e.Ordinal)];
+        return
+        [
+            .. days.Where(d => d.Date >= context.Date.AddDays(-Days) && zones.ContainsKey(d.Station))
+                .SelectMany(d => d.Probes.Select(p => Of(zones[d.Station], d.Area, p, readings)))
+                .OrderByDescending(p => p.At),
+        ];
+    }
+
+    private static ProbedZone Of(Station station, string area, ProbeFound found, List<(DateTimeOffset At, LogEntry Entry)> readings)
+    {
+        var mine = readings.Where(r => r.At <= found.At && r.Entry.Where.Covers(station)).Select(r => r.Entry).ToList();
+        var (last, before) = (mine[^1], mine.Count > 1 ? mine[^2] : null);
+        return new ProbedZone(station.Key, station.Label, area, found.At, found.ReckonedMm, found.ProbedMm)
+        {
+            CutMm = found.CutMm,
+            Instrument = last.Instrument,
+            RodM = last.RodM,
+            RootM = station.Area.RootDepthM,
+            IsOtherInstrument = before is not null && (!string.Equals(last.Instrument, before.Instrument, StringComparison.Ordinal) || last.RodM != before.RodM),
+        };
+    }
+}
