@@ -1,3 +1,4 @@
+using System.Globalization;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
@@ -163,6 +164,20 @@ public class FoundInGroundTests
     [InlineData(5.0, false)]
     public void A_gauge_that_shows_far_less_than_the_others_is_doubted(double here, bool doubted) =>
         Assert.Equal(doubted, Doubted([.. Enumerable.Range(-5, 5).Select(i => Two(i, here, 12, 8))], "may be blocked"));
+
+    [Theory]
+    [InlineData("4 4 4 4 4", "8 8 8 8 8", true)] // half of it, on every day
+    [InlineData("4 4 4 4 9", "8 8 8 8 8", false)] // 25 of 40: more than 0.6
+    [InlineData("4 4 4 4", "8 8 8 8", false)] // too few days of rain
+    [InlineData("8 8 8 8 0", "8 8 8 8 60", false)] // one storm that passed it by
+    [InlineData("8 8 8 8 8", "4 4 4 4 4", false)] // those of the others are too small to count, and it shows more
+    public void A_gauge_that_shows_half_of_the_others_for_weeks_is_doubted(string here, string there, bool doubted)
+    {
+        double[] yard = Depths(here), barn = Depths(there);
+        Assert.Equal(doubted, Doubted([.. yard.Select((mm, i) => Two(i - yard.Length, mm, 12, barn[i]))], "may be half blocked"));
+    }
+
+    private static double[] Depths(string mm) => [.. mm.Split(' ').Select(x => double.Parse(x, CultureInfo.InvariantCulture))];
 
     private static bool Doubted(IReadOnlyList<WeatherDay> weather, string words)
     {
