@@ -1,3 +1,4 @@
+using System.Globalization;
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Sites;
@@ -27,19 +28,33 @@ internal static class ExpectedEtoSteps
             {
                 steps.AddRange(Recent(inputs, site, day, eto, steps.Exists(s => s.Symbol is "mean")));
             }
-        }
 
-        if (context.Drawn is { } today)
-        {
-            steps.Add(Step.Given("a later look of the day: measured since 00:00", "measured", today.SoFarMm, "mm", "readings"));
-            steps.Add(Step.Given("share of the day that the draw curve has at its end", "then", today.ShareThen, "", "common practice"));
-            steps.Add(Step.Given("expected of the whole day", "whole", today.WholeDayMm, "mm", "as above"));
-            steps.Add(Step.Of(
-                $"reference ET of {Words.Date(inputs.Date)}, measured and still expected", "ETo", "{measured} + {whole} * (1 - {then})", today.TotalMm, "mm", "",
-                new("measured", today.SoFarMm), new("whole", today.WholeDayMm), new("then", today.ShareThen)));
+            if (day == inputs.Date && context.Drawn is { } today && inputs.EtoSoFar is { } soFar)
+            {
+                steps.AddRange(LaterLook(context, today, soFar));
+            }
         }
 
         return new Section("Reference ET expected of the days to come", steps);
+    }
+
+    /// <summary>What was measured takes the place of what was expected until then.</summary>
+    private static IEnumerable<Step> LaterLook(AdviceContext context, DrawnToday today, EtoSoFar soFar)
+    {
+        var (clock, date) = (context.Site.Clock, context.Date);
+        var until = clock.ToLocal(soFar.Through).ToString("HH:mm", CultureInfo.InvariantCulture);
+        Term measured = new("measured", today.SoFarMm), whole = new("whole", today.WholeDayMm), then = new("then", today.ShareThen), ahead = new("ahead", today.RestMm);
+        yield return Step.Of("a later look of the day: expected of the whole day", "whole", "{ETo}", whole.Value, "mm", "as above", new Term("ETo", whole.Value));
+        yield return Step.Given(
+            $"measured from 00:00 to {until}", "measured", measured.Value, "mm", $"hours of station {soFar.Station}" + (soFar.IsSupplied ? ", its own column" : ", [ASCE05] eq. 1"));
+        foreach (var step in new DrawSteps(clock, date, context.Day(date).Curve).Share($"share of the day that the draw curve has by {until}", "then", then.Value, soFar.Through))
+        {
+            yield return step;
+        }
+
+        yield return Step.Of("still expected of the rest of the day", "ahead", "{whole} * (1 - {then})", ahead.Value, "mm", "draw curve", whole, then);
+        yield return Step.Of(
+            $"reference ET of {Words.Date(date)}, measured and still expected", "ETo", "{measured} + {ahead}", today.TotalMm, "mm", "", measured, ahead);
     }
 
     private static IEnumerable<Step> Forecast(MorningInputs inputs, Site site, DateOnly day, double highest, double lowest, double eto)

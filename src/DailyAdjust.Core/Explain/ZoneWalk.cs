@@ -13,10 +13,10 @@ internal sealed class ZoneWalk(SiteClock clock, ZonePlan zone, double depletionM
     private RootZone _soil = new(zone.TotalAvailableMm, zone.AllowableMm, depletionMm);
     private DateOnly _date;
     private DrawCurve _curve;
+    private DrawSteps? _draw;
     private double _demandMm;
     private double _drawnBy;
     private double? _stress;
-    private bool _sunIsGiven;
 
     /// <summary>What was written so far.</summary>
     public List<Step> Steps { get; private init; } = [];
@@ -46,7 +46,7 @@ internal sealed class ZoneWalk(SiteClock clock, ZonePlan zone, double depletionM
 
     public void BeginDay(DateOnly date, DrawCurve curve, double demandMm)
     {
-        (_date, _curve, _demandMm, _drawnBy, _stress, _sunIsGiven) = (date, curve, demandMm, 0, null, false);
+        (_date, _curve, _draw, _demandMm, _drawnBy, _stress) = (date, curve, null, demandMm, 0, null);
         _soil.BeginDay();
     }
 
@@ -67,9 +67,11 @@ internal sealed class ZoneWalk(SiteClock clock, ZonePlan zone, double depletionM
         }
 
         var when = at is { } instant ? When(instant) : namesDates ? "the end of " + Words.Date(_date) : "the day's end";
-        if (at is { } t && (measured?.OnCurve ?? drawnBy) is > 0 and < 1)
+        var onCurve = measured?.OnCurve ?? drawnBy;
+        if (at is { } t && (onCurve < 1 || measured is not null))
         {
-            Share(measured?.OnCurve ?? drawnBy, t, when);
+            _draw ??= new DrawSteps(clock, _date, _curve);
+            Steps.AddRange(_draw.Share("share of the day's demand drawn by " + when, "f", onCurve, t));
         }
 
         if (measured is { } known)
@@ -128,32 +130,13 @@ internal sealed class ZoneWalk(SiteClock clock, ZonePlan zone, double depletionM
     private static Step Measured(double onCurve, DrawnToday today, double drawnBy, string when)
     {
         var name = "share of the day's demand drawn by " + when + ", with what was measured of it";
-        Term sofar = new("measured", today.SoFarMm), then = new("then", today.ShareThen), whole = new("whole", today.WholeDayMm), total = new("ETo", today.TotalMm);
+        Term sofar = new("measured", today.SoFarMm), then = new("then", today.ShareThen), whole = new("whole", today.WholeDayMm), ahead = new("ahead", today.RestMm), curve = new("f", onCurve);
         return today.TotalMm <= 0 ? Step.Given(name, "share", drawnBy, "", "draw curve")
             : onCurve <= today.ShareThen
-                ? Step.Of(name, "share", "{measured} * {curve} / {then} / {ETo}", drawnBy, "", "the curve's shape up to then", sofar, new("curve", onCurve), then, total)
-                : Step.Of(name, "share", "({measured} + {whole} * ({curve} - {then})) / {ETo}", drawnBy, "", "the curve's shape from then on", sofar, whole, new("curve", onCurve), then, total);
+                ? Step.Of(name, "share", "{measured} * {f} / {then} / ({measured} + {ahead})", drawnBy, "", "the curve's shape up to then", sofar, curve, then, ahead)
+                : Step.Of(name, "share", "({measured} + {whole} * ({f} - {then})) / ({measured} + {ahead})", drawnBy, "", "the curve's shape from then on", sofar, whole, curve, then, ahead);
     }
 
     public string When(DateTimeOffset at) =>
         namesDates ? Words.DateAndTime(clock, at) : clock.ToLocal(at).ToString("HH:mm", CultureInfo.InvariantCulture);
-
-    /// <summary>f(t).</summary>
-    private void Share(double drawnBy, DateTimeOffset at, string when)
-    {
-        var begin = clock.DayStart(_date);
-        Term rise = new("rise", (_curve.Sunrise - begin).TotalHours), set = new("set", (_curve.Sunset - begin).TotalHours);
-        if (!_sunIsGiven)
-        {
-            const string source = "[FAO56] eqs 24, 25, 31-33";
-            string Clock(DateTimeOffset sun) => clock.ToLocal(sun).ToString("HH:mm:ss", CultureInfo.InvariantCulture);
-            Steps.Add(Step.Given($"sunrise, {Clock(_curve.Sunrise)}", "rise", rise.Value, "h since 00:00", source));
-            Steps.Add(Step.Given($"sunset, {Clock(_curve.Sunset)}", "set", set.Value, "h since 00:00", source));
-            _sunIsGiven = true;
-        }
-
-        Steps.Add(Step.Of(
-            "share of the day's demand drawn by " + when, "f", "(1 - cos(pi * ({t} - {rise}) / ({set} - {rise}))) / 2", drawnBy, "", "common practice",
-            new("t", (at - begin).TotalHours), rise, set));
-    }
 }

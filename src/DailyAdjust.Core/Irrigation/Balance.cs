@@ -30,6 +30,11 @@ public sealed record BalanceInputs
 
     /// <summary>Depletion at 00:00 of the first weather day; null = the first day is the site's start.</summary>
     public SoilState? StartState { get; init; }
+
+    /// <summary>
+    /// The share of a date's reference ET that is drawn where the draw curve stands at a share: of a day of which a part is measured already. Null = the curve itself.
+    /// </summary>
+    internal Func<DateOnly, double, double>? ShareDrawn { get; init; }
 }
 
 /// <summary>Zone days in order of date, then of stations.csv, and the state after the last.</summary>

@@ -126,6 +126,10 @@ internal sealed class BalanceRun
 
         minutesRun += day.AddHand(_events, zone);
         WaterEvent.Sort(_events);
+        if (_inputs.ShareDrawn is { } shareDrawn)
+        {
+            WaterEvent.Redraw(_events, share => shareDrawn(day.Date, share));
+        }
 
         var before = _depletion[station.Key];
         var soil = new RootZone(zone.TotalAvailableMm, zone.AllowableMm, before);

@@ -23,6 +23,15 @@ internal readonly record struct WaterEvent(DateTimeOffset At, WaterKind Kind, do
         return byTime != 0 ? byTime : a.Kind.CompareTo(b.Kind);
     };
 
+    /// <summary>Puts the share that was really drawn by each event in place of the draw curve's.</summary>
+    public static void Redraw(List<WaterEvent> events, Func<double, double> shareDrawn)
+    {
+        for (var i = 0; i < events.Count; i++)
+        {
+            events[i] = events[i] with { DrawnBy = shareDrawn(events[i].DrawnBy) };
+        }
+    }
+
     /// <summary>Sorts a few events by time, then kind; equal ones keep their order.</summary>
     public static void Sort(List<WaterEvent> events)
     {

@@ -107,8 +107,8 @@ internal sealed class MissedWater(AdviceContext context, IReadOnlyList<LogEntry>
             var events = date == context.Date ? Since(day, zone) : [];
             var demand = context.ExpectedEtoMm(date) * CropCoefficient.On(zone.Station.Area.Kc, date) * zone.Station.Exposure;
             events.RemoveAll(e => e.At > at);
-            List<WaterEvent> drawn = [.. events.Select(e => e with { DrawnBy = context.ShareDrawn(date, e.DrawnBy) })];
-            ZoneDaySums.Run(ref soil, drawn, demand, date < last ? 1 : context.ShareDrawn(date, day.ShareBy(at)));
+            WaterEvent.Redraw(events, share => context.ShareDrawn(date, share));
+            ZoneDaySums.Run(ref soil, events, demand, date < last ? 1 : context.ShareDrawn(date, day.ShareBy(at)));
         }
 
         return soil.DepletionMm;

@@ -24,6 +24,7 @@ internal static class OutlookPart
             Weather = days,
             Before = [.. soFar.Before, .. soFar.Weather],
             StartState = new SoilState(context.Date, context.DepletionMm),
+            ShareDrawn = context.ShareDrawn,
         });
         var byHand = context.Zones.Where(z => z.Station.Area.ByHand).Select(z => z.Station.Key).ToHashSet();
         var watered = ahead.Days.Where(d => !byHand.Contains(d.Station)).ToList();

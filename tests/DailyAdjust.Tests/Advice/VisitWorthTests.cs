@@ -33,6 +33,17 @@ public class VisitWorthTests
     public void Where_nothing_would_change_nothing_is_said() => Assert.Empty(Sheet(20).IfVisited);
 
     [Fact]
+    public void On_a_later_look_it_counts_what_was_measured_of_the_day_and_what_is_still_expected_of_it()
+    {
+        // Full at dawn; 4 mm measured by noon, and 20 mm of rain then. Only what is drawn after it is missing at 22:00 when 10 are given; tomorrow somebody comes.
+        DateTimeOffset noon = new(SmallCourse.Monday.ToDateTime(new(11, 57)), TimeSpan.Zero);
+        var tuesdays = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", "22:00") with { Visit = new VisitDays.Weekdays([DayOfWeek.Tuesday]) }] };
+        var sheet = (SmallCourse.OneStation(0) with { Controller = tuesdays, At = new(12, 30), EtoSoFar = new(4, noon, "yard", false), RainSinceMidnight = [new(noon, 20)] }).Sheet();
+        Assert.InRange(sheet.SecondLook!.RestMm!.Value, 2.45, 2.55);
+        Assert.Equal(10 - sheet.SecondLook.RestMm.Value, Assert.Single(sheet.IfVisited).WastedMm, 6);
+    }
+
+    [Fact]
     public void A_visit_nobody_planned_makes_it_a_visit_day()
     {
         var visit = new LogEntry { Time = new(SmallCourse.Monday, new(4, 30)), Kind = LogKind.Visit, Where = new(PlaceKind.Controller, "C1", "") };

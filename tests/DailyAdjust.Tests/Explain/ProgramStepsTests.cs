@@ -68,7 +68,7 @@ public class ProgramStepsTests
     }
 
     /// <summary>Every zone's and the program's numbers are those of the sheet, and every equation gives its number.</summary>
-    private static int Followed(MorningInputs inputs, HashSet<AdviceKind> kinds)
+    internal static int Followed(MorningInputs inputs, HashSet<AdviceKind> kinds)
     {
         var sheet = MorningCalculation.Run(inputs);
         var lines = 0;

@@ -1,7 +1,9 @@
 using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
+using DailyAdjust.Tests.Advice;
 using DailyAdjust.Tests.Plain;
 using Xunit;
 
@@ -32,6 +34,16 @@ public class OutlookTests
         }
 
         Assert.True(dry > 10 && drained > 10, $"{dry} with dry zones, {drained} with water lost");
+    }
+
+    [Fact]
+    public void On_a_later_look_rain_meets_what_was_measured_by_its_hour_and_not_the_curve_s_part_of_the_day()
+    {
+        // Full at dawn and off; 4 mm measured by noon, and 20 mm of rain then: 16 drain. About 2.5 of 5 are drawn after it; half of 6.5 would be 3.25, and 16.75 drain.
+        DateTimeOffset noon = new(SmallCourse.Monday.ToDateTime(new(11, 57)), TimeSpan.Zero);
+        var off = new LogEntry { Time = new(SmallCourse.Monday.AddDays(-1), new(9, 0)), Kind = LogKind.Off, Where = new(PlaceKind.Program, "C1", "P1") };
+        var look = SmallCourse.OneStation(0) with { At = new(12, 30), EtoSoFar = new(4, noon, "yard", false), RainSinceMidnight = [new(noon, 20)], Log = [off] };
+        Assert.All(look.Sheet().Outlook, o => Assert.Equal(16, o.DrainedMm, 6));
     }
 
     private static IReadOnlyList<Outlook> Hold(MorningInputs inputs)
