@@ -20,7 +20,7 @@ internal static class GoodEnoughSteps
     {
         var (controller, forecast) = (program.Program.Controller, zone.Forecast);
         var walk = new ForecastWalk(program, zone);
-        walk.Steps.InsertRange(0, DemandSteps.RootZone(zone.Zone));
+        walk.Steps.InsertRange(0, [.. DemandSteps.RootZone(zone.Zone), .. WateringSteps.Efficiency(zone.Zone.Station)]);
         var steps = walk.Steps;
         Term slack = new("slack", worth * zone.Zone.AllowableMm), raw = new("RAW", zone.Zone.AllowableMm);
         steps.Add(Step.Of("worth a walk", "slack", "{worth} * {RAW}", slack.Value, "mm", "site description", new("worth", worth), raw));

@@ -47,6 +47,21 @@ internal static class WateringSteps
             new("base", baseMinutes), percent, new("step", controller.MinutesStep));
     }
 
+    /// <summary>Application efficiency: given, or from distribution uniformity.</summary>
+    public static IEnumerable<Step> Efficiency(Station station)
+    {
+        var (own, ofArea) = (station.DistributionUniformity, station.Area.DistributionUniformity);
+        if ((own ?? ofArea) is not { } uniformity)
+        {
+            yield return Step.Given("application efficiency", "eff", station.Efficiency, "", "site description, area");
+            yield break;
+        }
+
+        Term du = new("DU", uniformity);
+        yield return Step.Given("lower-quarter distribution uniformity", "DU", du.Value, "", own is null ? "site description, area" : "site description, this station");
+        yield return Step.Of("application efficiency", "eff", "0.4 + 0.6 * {DU}", station.Efficiency, "", "landscape irrigation handbooks, from memory", du);
+    }
+
     /// <summary>Net depth of minutes that run.</summary>
     public static Step Net(ZonePlan zone, Term minutes, string symbol, string name)
     {

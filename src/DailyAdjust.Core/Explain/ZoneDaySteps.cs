@@ -59,8 +59,8 @@ public static class ZoneDaySteps
 
     private static List<Step> Watering(ZoneDayParts parts, ZoneWalk walk)
     {
-        List<Step> steps = [];
         var (zone, clock) = (parts.Zone, parts.Day.Site.Clock);
+        List<Step> steps = [.. WateringSteps.Efficiency(zone.Station)];
         foreach (var start in parts.Day.StartsAt(zone.Station.Key.Controller).Where(s => zone.Station.BaseMinutes.ContainsKey(s.Program.Key.Program)))
         {
             var symbol = FormattableString.Invariant($"net{steps.Count(s => s.Symbol.StartsWith("net", StringComparison.Ordinal)) + 1}");

@@ -11,7 +11,7 @@ internal static class ZoneNeedSteps
     {
         var walk = new ForecastWalk(program, need);
         var steps = walk.Steps;
-        steps.InsertRange(0, DemandSteps.RootZone(need.Zone));
+        steps.InsertRange(0, [.. DemandSteps.RootZone(need.Zone), .. WateringSteps.Efficiency(need.Zone.Station)]);
         Term first = new("Dr1", need.Forecast.BeforeFirstMm), raw = new("RAW", need.Zone.AllowableMm);
         steps.Add(Step.Of("missing before the first start to decide about", "Dr1", "{Dr}", first.Value, "mm", "", walk.BeforeFirst));
         steps.Add(Step.Of(

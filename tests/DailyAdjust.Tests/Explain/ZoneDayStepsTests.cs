@@ -2,6 +2,7 @@ using DailyAdjust.Core.Explain;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
+using DailyAdjust.Tests.Irrigation;
 using DailyAdjust.Tests.Plain;
 using Xunit;
 
@@ -26,6 +27,33 @@ public class ZoneDayStepsTests
         }
 
         Assert.True(checkedLines > 10 * days.Count, $"{checkedLines} lines of {days.Count} days");
+    }
+
+    [Theory]
+    [InlineData(0.7, null, 0.82, "site description, area")]
+    [InlineData(0.7, 0.55, 0.73, "site description, this station")]
+    public void Efficiency_stands_before_the_first_watering_that_takes_it_and_from_uniformity_with_its_equation(double ofArea, double? own, double efficiency, string source)
+    {
+        var area = OneZone.Area with { DistributionUniformity = ofArea, Efficiency = Uniformity.Efficiency(ofArea) };
+        var steps = Watering(area, own);
+        var at = steps.FindIndex(s => s.Symbol is "eff");
+        Assert.Equal(("0.4 + 0.6 * DU", "landscape irrigation handbooks, from memory"), (steps[at].Formula, steps[at].Source));
+        Assert.Equal(efficiency, steps[at].Value!.Value, 1e-12);
+        Assert.Equal(("DU", source), (steps[at - 1].Symbol, steps[at - 1].Source));
+        Assert.Contains(steps[(at + 1)..], s => s.Inputs.Any(i => i.Symbol is "eff" && i.Value == steps[at].Value));
+
+        var given = Watering(OneZone.Area, null);
+        Assert.DoesNotContain(given, s => s.Symbol is "DU");
+        Assert.Equal((1, "", "site description, area"), (given[0].Value, given[0].Formula, given[0].Source));
+    }
+
+    private static List<Step> Watering(Area area, double? own)
+    {
+        var site = OneZone.Site(area, controller: OneZone.EveryNight);
+        site = site with { Stations = [site.Stations[0] with { DistributionUniformity = own }] };
+        var sections = ZoneDaySteps.Of(new BalanceInputs { Versions = [new SiteVersion(OneZone.First, site)], Weather = [OneZone.Day(0, 5)], Log = [] }, OneZone.Key);
+        Reckoned.Lines(sections);
+        return [.. sections.Single(s => s.Title is "Watering").Steps];
     }
 
     [Fact]
