@@ -10,6 +10,9 @@ internal static class ProbedZones
 {
     private const int Days = 7;
 
+    /// <summary>Nobody reads a rule closer than that, m.</summary>
+    private const double SameM = 0.001;
+
     /// <summary>Probes of the last week, newest first.</summary>
     public static IReadOnlyList<ProbedZone> Of(AdviceContext context, IReadOnlyList<ZoneDay> days, IReadOnlyList<LogEntry> log)
     {
@@ -37,7 +40,12 @@ internal static class ProbedZones
             Instrument = last.Instrument,
             RodM = last.RodM,
             RootM = station.Area.RootDepthM,
-            IsOtherInstrument = before is not null && (!string.Equals(last.Instrument, before.Instrument, StringComparison.Ordinal) || last.RodM != before.RodM),
+            RodsEndAtRoots = last.RodM is { } rod && AreSameDepth(rod, station.Area.RootDepthM),
+            IsOtherInstrument = before is not null && (IsOther(last.Instrument, before.Instrument) || (last.RodM is { } now && before.RodM is { } then && !AreSameDepth(now, then))),
         };
     }
+
+    private static bool AreSameDepth(double one, double other) => Math.Abs(one - other) < SameM;
+
+    private static bool IsOther(string now, string before) => now.Length > 0 && before.Length > 0 && !string.Equals(now, before, StringComparison.Ordinal);
 }

@@ -49,7 +49,10 @@ public sealed record ProbedZone(StationKey Station, string Name, string Area, Da
     /// <summary>How deep the roots reach, m.</summary>
     public required double RootM { get; init; }
 
-    /// <summary>The zone's reading before this one was made with another moisture meter or other rods.</summary>
+    /// <summary>Rods and roots end at the same depth.</summary>
+    public bool RodsEndAtRoots { get; init; }
+
+    /// <summary>The zone's reading before this one was, by what was said, made with another moisture meter or other rods.</summary>
     public bool IsOtherInstrument { get; init; }
 }
 

@@ -107,7 +107,7 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
             return null;
         }
 
-        if (until.Instant(site.Clock) < time.Instant(site.Clock))
+        if (until.Instant(site.Clock) < time.Begin(site.Clock))
         {
             Wrong(LogbookColumns.Until, $"until {line.Until} lies before {line.Time}", "one of them is wrong");
         }

@@ -102,7 +102,7 @@ internal static class ExceptionWords
         yield return $"{box.Controller}: shut from {view.Words.When(box.Span.From)} until {view.Words.When(box.Span.Ends)} ({view.Words.DepthOf(box.Span.RainMm)} at gauge {box.Span.Gauge}).";
         foreach (var start in box.Starts)
         {
-            yield return $"{view.Label(start.Program)}, start of {view.Words.When(start.At)}: taken not to have run. If it did: {Answers.Ran(start.Program, view.Sheet.Site.Clock.DateOf(start.At), view.Issue.SiteId)}";
+            yield return $"{view.Label(start.Program)}, start of {view.Words.When(start.At)}: taken not to have run. If it did: {Answers.Ran(start.Program, start.Date, view.Issue.SiteId)}";
         }
     }
 

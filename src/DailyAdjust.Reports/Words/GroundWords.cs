@@ -66,7 +66,7 @@ internal static class GroundWords
             yield return "That is drier than the soil is described to go: it counts as empty. Probe again, or look at the soil's figures.";
         }
 
-        if (probe.RodM is { } rod && rod != probe.RootM)
+        if (probe.RodM is { } rod && !probe.RodsEndAtRoots)
         {
             yield return rod < probe.RootM
                 ? $"The rods end at {words.SoilDepth(rod)}, the roots at {words.SoilDepth(probe.RootM)}: what lies below was not read."

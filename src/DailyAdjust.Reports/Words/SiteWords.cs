@@ -24,9 +24,6 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
 
     public string DepthUnit => IsUs ? "in" : "mm";
 
-    /// <summary>The same depth in the site's unit, for charts.</summary>
-    public double DepthValue(double mm) => IsUs ? mm / Depth.MmPerInch : mm;
-
     /// <summary>"0.64" or "16.3"; a depth that would read as none but is not reads "under 0.01".</summary>
     public string DepthNumber(double mm)
     {

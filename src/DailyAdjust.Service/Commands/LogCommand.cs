@@ -53,8 +53,13 @@ internal static class LogCommand
 
     private static int Run(CommandContext context, LogWords words)
     {
-        using var site = context.OneSite().ToWrite(today: null, from: null, context.Time, out _);
+        using var site = context.OneSite().ToWrite(today: null, from: null, context.Time, out var badEdit);
         var now = context.Time.GetUtcNow();
+        if (badEdit is not null)
+        {
+            context.Error.WriteLine(badEdit);
+        }
+
         var line = words.ToLine(site.Newest, context.Date, now);
         var reading = LogbookReader.Read(line, site.Newest);
         if (reading.Entries.Count == 0)

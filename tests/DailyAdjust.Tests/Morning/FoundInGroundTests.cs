@@ -42,6 +42,11 @@ public class FoundInGroundTests
         var bare = next with { Log = [before with { Instrument = "", RodM = null }, now with { Instrument = "", RodM = null }] };
         Assert.Equal(bare.Sheet().Programs[0].ExactPercent, next.Sheet().Programs[0].ExactPercent);
         Assert.All(bare.Sheet().Ground.Probes, p => Assert.False(p.IsOtherInstrument));
+
+        // What was not said is not another one, and 39.37 in are a metre.
+        var said = next with { Log = [before with { Instrument = "", RodM = 39.37 * 0.0254 }, now with { RodM = null }] };
+        Assert.All(said.Sheet().Ground.Probes, p => Assert.False(p.IsOtherInstrument));
+        Assert.Equal([false, true], said.Sheet().Ground.Probes.Select(p => p.RodsEndAtRoots));
     }
 
     [Theory]

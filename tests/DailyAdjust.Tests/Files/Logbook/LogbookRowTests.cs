@@ -42,6 +42,8 @@ public sealed class LogbookRowTests
     [InlineData("2026-06-05 10:30,season,C1,charging", null, LogUnit.None)]
     [InlineData("2026-06-05 10:30,visit,C2,,,2026-06-09", null, LogUnit.None)]
     [InlineData("2026-06-05 10:30,season,,closed", null, LogUnit.None)]
+    [InlineData("2026-06-05,power,C1,,,2026-06-05 05:00", null, LogUnit.None)] // a bare date begins with its day
+    [InlineData("2026-06-05,hold,C1,,,2026-06-05 18:00", null, LogUnit.None)]
     [InlineData("2026-06-05 10:30,note,area:rough,looks thirsty", null, LogUnit.None)]
     public void A_row_is_read(string row, double? value, LogUnit unit)
     {
