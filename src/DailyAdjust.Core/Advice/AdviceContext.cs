@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 
@@ -126,6 +127,12 @@ internal sealed class AdviceContext
 
         return day;
     }
+
+    /// <summary>A program's starts from an instant on, in order, lazily: those of a grow-in while one is in force.</summary>
+    public IEnumerable<StartInForce> StartsOf(PlannedProgram program, DateTimeOffset from) => GrowIns.From(program, from);
+
+    /// <summary>What a program's start at an instant runs at by the logbook.</summary>
+    public Setting SettingAt(ProgramKey program, DateTimeOffset at) => GrowIns.SettingAt(Settings, program, at);
 
     public IReadOnlyList<ZonePlan> ZonesOf(PlannedProgram program) => _plan.ZonesOf(program);
 }

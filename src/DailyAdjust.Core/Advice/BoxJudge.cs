@@ -59,8 +59,8 @@ internal sealed class BoxJudge(AdviceContext context, Doubts doubts, bool noSoun
     private Decision Decide(ProgramCase program, IReadOnlyList<ProgramCase> box) => DecisionRules.Decide(context, program, box, noSoundAdvice, doubts);
 
     /// <summary>The first one from the round on; a program without any comes last.</summary>
-    private DateTimeOffset FirstStart(PlannedProgram program) => ProgramStarts.From(context.Site, program.Controller, program.Program, context.RoundDone)
-        .Select(s => s.At).DefaultIfEmpty(DateTimeOffset.MaxValue).First();
+    private DateTimeOffset FirstStart(PlannedProgram program) => context.StartsOf(program, context.RoundDone)
+        .Select(s => s.Start.At).DefaultIfEmpty(DateTimeOffset.MaxValue).First();
 
     /// <summary>What stands on the program once the advice is carried out.</summary>
     private static Setting NewSetting(ProgramCase program, Decision decision) => decision.Advice switch

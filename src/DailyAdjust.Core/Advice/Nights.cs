@@ -32,7 +32,7 @@ internal sealed class Nights
     /// <param name="percentOf">A program's percentage; 0 = does not run.</param>
     /// <param name="moved">A program with other starts than the site's; null = none.</param>
     public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, PlannedProgram? moved = null) => _context.Laying.Between(
-        moved is null ? _context.Programs : [.. _context.Programs.Select(p => p.Key == moved.Key ? moved : p)], _context.RoundDone, _to, percentOf, IsTakenOut);
+        _context.GrowIns, moved is null ? _context.Programs : [.. _context.Programs.Select(p => p.Key == moved.Key ? moved : p)], _context.RoundDone, _to, percentOf, IsTakenOut);
 
     public NightFit Fit(IReadOnlyList<PlannedRun> runs, IReadOnlyList<FitCut> cuts) => new(
         [.. runs.Select(r => new ProgramRun(r.Start.Date, r.Program.Key, r.Begins, r.Finishes))],

@@ -38,7 +38,7 @@ internal static class ProgramOverlaps
         var controller = run.Program.Controller;
         for (var percent = Math.Min(run.Percent, DialNumber.AtMost(controller, run.Percent)); percent > 0 && percent >= controller.PercentMin; percent -= controller.PercentStep)
         {
-            if (laying.Finish(run.Program, run.Begins, percent) <= by)
+            if (run.Begins + laying.LengthOf(run.Due with { Percent = percent }) <= by)
             {
                 return percent;
             }

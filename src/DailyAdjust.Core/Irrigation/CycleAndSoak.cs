@@ -16,8 +16,9 @@ public sealed record CycleAndSoak(int Cycles, double MinutesEach, double SoakMin
     /// </summary>
     /// <param name="station">Its rate and soil.</param>
     /// <param name="minutes">Of one start.</param>
+    /// <param name="step">The controller's, minutes: cycles are multiples of it, at least one each; 0 = any length.</param>
     /// <returns>Null where the run may be in one piece, or where nothing may stand on the surface and no split would help.</returns>
-    public static CycleAndSoak? Of(Station station, double minutes)
+    public static CycleAndSoak? Of(Station station, double minutes, double step = 0)
     {
         var soil = station.Area.Soil;
         if (soil.IntakeRate is not { } intake || station.Rate.MmPerHour <= intake.MmPerHour || soil.SurfaceStorage.Mm <= 0)
@@ -31,7 +32,9 @@ public sealed record CycleAndSoak(int Cycles, double MinutesEach, double SoakMin
             return null;
         }
 
+        longest = step > 0 ? Math.Max(Math.Floor((longest / step) + Tolerance) * step, step) : longest;
         var cycles = (int)Math.Ceiling((minutes / longest) - Tolerance);
-        return new CycleAndSoak(cycles, minutes / cycles, 60 * soil.SurfaceStorage.Mm / intake.MmPerHour);
+        var each = step > 0 ? RunMinutes.Up(minutes / cycles, step) : minutes / cycles;
+        return new CycleAndSoak(cycles, each, 60 * soil.SurfaceStorage.Mm / intake.MmPerHour);
     }
 }

@@ -47,15 +47,9 @@ internal sealed class DayOfSite
         Curve = new DrawCurve(sun.Sunrise, sun.Sunset);
         foreach (var program in programs)
         {
-            foreach (var start in ProgramStarts.InDay(site, program.Controller, program.Program, date).Where(s => rules.GrowIns.At(program.Key, s.At) is null))
+            foreach (var (start, growIn) in rules.GrowIns.InDay(program, date))
             {
-                Add(new DayStart(program, start, Curve.ShareBy(start.At), rules.Settings.At(program.Key, start.At).Setting));
-            }
-
-            foreach (var (start, growIn, day) in rules.GrowIns.StartsOn(program.Key, date))
-            {
-                var setting = GrowIns.IsStopped(growIn, rules.Settings, start.At) ? Setting.Off : rules.Settings.LastRunning(program.Key, start.At);
-                Add(new DayStart(program, start, Curve.ShareBy(start.At), setting) { GrowIn = (growIn, day) });
+                Add(new DayStart(program, start, Curve.ShareBy(start.At), rules.GrowIns.SettingAt(rules.Settings, program.Key, start.At)) { GrowIn = growIn });
             }
         }
     }

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Irrigation;
@@ -99,22 +100,28 @@ public sealed class GrowIn
         return Math.Max(RunMinutes.At(_controller, aDay / day.Starts.Count, 100), _controller.MinutesStep);
     }
 
-    /// <summary>Its starts on a calendar date, in order: up to the round those of the date before, then those of the date itself.</summary>
-    public IEnumerable<(ProgramStart Start, GrowInDay Day)> StartsOn(DateOnly date)
+    /// <summary>Its starts whose instant lies in the site's calendar day, in order.</summary>
+    public IEnumerable<(ProgramStart Start, GrowInDay Day)> InDay(DateOnly day)
     {
-        var round = _site.Report.RoundDoneBy;
+        if (!_controller.ClockStaysStandard)
+        {
+            return OnDate(day);
+        }
+
+        // A controller on standard time may start on the site's next or last calendar date.
+        DateTimeOffset begin = _site.Clock.DayStart(day), end = _site.Clock.DayEnd(day);
+        return OnDate(day.AddDays(-1)).Concat(OnDate(day)).Concat(OnDate(day.AddDays(1))).Where(s => s.Start.At >= begin && s.Start.At < end);
+    }
+
+    /// <summary>Its starts of one date on the controller's clock, in order: up to the round those of the date before, then those of the date itself.</summary>
+    private IEnumerable<(ProgramStart Start, GrowInDay Day)> OnDate(DateOnly date)
+    {
+        var round = _site.Clock.ToInstant(date, _site.Report.RoundDoneBy);
         var today = On(date);
         var early = On(date.AddDays(-1)) ?? today;
-        var before = early?.Starts.Where(t => t < round).Select(t => (Time: t, Day: early)) ?? [];
-        var after = today?.Starts.Where(t => t >= round).Select(t => (Time: t, Day: today)) ?? [];
-        foreach (var (time, day) in before.Concat(after))
-        {
-            var at = ProgramStarts.Instant(_site, _controller, date, time);
-            if (IsOn(at))
-            {
-                yield return (new ProgramStart(date, at), day);
-            }
-        }
+        var before = early?.Starts.Select(t => (At: ProgramStarts.Instant(_site, _controller, date, t), Day: early)).Where(s => s.At < round) ?? [];
+        var after = today?.Starts.Select(t => (At: ProgramStarts.Instant(_site, _controller, date, t), Day: today)).Where(s => s.At >= round) ?? [];
+        return before.Concat(after).Where(s => IsOn(s.At)).Select(s => (new ProgramStart(date, s.At), s.Day));
     }
 }
 
@@ -129,9 +136,32 @@ internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
     public GrowIn? At(ProgramKey program, DateTimeOffset instant) =>
         _all[program].Where(g => g.From <= instant).OrderBy(g => g.From).LastOrDefault() is { } newest && newest.IsOn(instant) ? newest : null;
 
-    /// <summary>The grow-in's starts of a date, each with what it runs.</summary>
-    public IEnumerable<(ProgramStart Start, GrowIn GrowIn, GrowInDay Day)> StartsOn(ProgramKey program, DateOnly date) => _all[program]
-        .SelectMany(g => g.StartsOn(date).Where(s => ReferenceEquals(At(program, s.Start.At), g)).Select(s => (s.Start, g, s.Day)));
+    /// <summary>All of a program's starts whose instant lies in the site's calendar day, in order: its own ones only where no grow-in is in force.</summary>
+    public IEnumerable<StartInForce> InDay(PlannedProgram program, DateOnly day)
+    {
+        var own = ProgramStarts.InDay(site, program.Controller, program.Program, day).Select(s => new StartInForce(s, null));
+        return _all.Contains(program.Key)
+            ? own.Where(s => At(program.Key, s.Start.At) is null).Concat(GrownInDay(program.Key, day)).OrderBy(s => s.Start.At)
+            : own;
+    }
+
+    /// <summary>The same from an instant on, lazily.</summary>
+    public IEnumerable<StartInForce> From(PlannedProgram program, DateTimeOffset from)
+    {
+        var first = site.Clock.DateOf(from);
+        return Enumerable.Range(0, ProgramStarts.DaysAhead).SelectMany(i => InDay(program, first.AddDays(i))).Where(s => s.Start.At >= from);
+    }
+
+    /// <summary>What a program's start at an instant runs at. In a grow-in that nobody stopped: what it last ran at.</summary>
+    public Setting SettingAt(SettingHistory settings, ProgramKey program, DateTimeOffset at)
+    {
+        if (At(program, at) is not { } growIn)
+        {
+            return settings.At(program, at).Setting;
+        }
+
+        return IsStopped(growIn, settings, at) ? Setting.Off : settings.LastRunning(program, at);
+    }
 
     /// <summary>Its starts in a span, UTC, the end not included.</summary>
     public IReadOnlyList<ProgramStart> Between(ProgramKey program, DateTimeOffset from, DateTimeOffset to)
@@ -139,7 +169,7 @@ internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
         List<ProgramStart> starts = [];
         for (var date = site.Clock.DateOf(from); date <= site.Clock.DateOf(to); date = date.AddDays(1))
         {
-            starts.AddRange(StartsOn(program, date).Select(s => s.Start).Where(s => s.At >= from && s.At < to));
+            starts.AddRange(GrownInDay(program, date).Select(s => s.Start).Where(s => s.At >= from && s.At < to));
         }
 
         return starts;
@@ -151,4 +181,7 @@ internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
         var setting = settings.At(growIn.Program, at);
         return setting.Setting.IsOff && (setting.PausedUntil is not null || settings.OffSince(growIn.Program, at) > growIn.From);
     }
+
+    private IEnumerable<StartInForce> GrownInDay(ProgramKey program, DateOnly day) => _all[program]
+        .SelectMany(g => g.InDay(day).Where(s => ReferenceEquals(At(program, s.Start.At), g)).Select(s => new StartInForce(s.Start, (g, s.Day))));
 }

@@ -3,8 +3,14 @@ using DailyAdjust.Core.Sites;
 namespace DailyAdjust.Core.Irrigation;
 
 /// <summary>One program's run with its stations, UTC.</summary>
-internal sealed record PlannedRun(PlannedProgram Program, ProgramStart Start, double Percent, DateTimeOffset Begins, StationSequence Sequence)
+internal sealed record PlannedRun(DueStart Due, DateTimeOffset Begins, StationSequence Sequence)
 {
+    public PlannedProgram Program => Due.Program;
+
+    public ProgramStart Start => Due.Start;
+
+    public double Percent => Due.Percent;
+
     /// <summary>When its last station ends.</summary>
     public DateTimeOffset Finishes => Begins + Sequence.Length;
 
@@ -33,21 +39,22 @@ internal sealed class NightRuns(Site site)
     private readonly Dictionary<(ProgramKey Program, double Percent), StationSequence> _sequences = [];
 
     /// <summary>All runs that start in a span, by controller, then by start.</summary>
+    /// <param name="growIns">Know which starts there are.</param>
     /// <param name="programs">All of the site's programs.</param>
     /// <param name="from">First instant.</param>
     /// <param name="to">End, excluded.</param>
     /// <param name="percentOf">A program's percentage; 0 = does not run.</param>
     /// <param name="isOut">Whether a start is taken out of its program; null = none is.</param>
     public IReadOnlyList<PlannedRun> Between(
-        IReadOnlyList<PlannedProgram> programs, DateTimeOffset from, DateTimeOffset to, Func<ProgramKey, double> percentOf, Func<ProgramKey, ProgramStart, bool>? isOut = null)
+        GrowIns growIns, IReadOnlyList<PlannedProgram> programs, DateTimeOffset from, DateTimeOffset to, Func<ProgramKey, double> percentOf, Func<ProgramKey, ProgramStart, bool>? isOut = null)
     {
         var programsOf = programs.ToLookup(p => p.Key.Controller, StringComparer.Ordinal);
         return [.. site.Controllers.SelectMany(controller => InTurn(controller, programsOf[controller.Id]
             .Select(p => (Program: p, Percent: percentOf(p.Key)))
             .Where(p => p.Percent > 0)
-            .SelectMany(p => ProgramStarts.From(site, controller, p.Program.Program, from).TakeWhile(s => s.At < to)
-                .Where(s => isOut?.Invoke(p.Program.Key, s) != true)
-                .Select(s => new DueStart(p.Program, s, p.Percent)))))];
+            .SelectMany(p => growIns.From(p.Program, from).TakeWhile(s => s.Start.At < to)
+                .Where(s => isOut?.Invoke(p.Program.Key, s.Start) != true)
+                .Select(s => s.Due(p.Program, p.Percent)))))];
     }
 
     /// <summary>The runs of one controller's starts, by start; where it stacks, a later one waits until the earlier one has ended.</summary>
@@ -58,7 +65,7 @@ internal sealed class NightRuns(Site site)
         foreach (var start in due.OrderBy(d => d.Start.At))
         {
             var begins = controller.Overlap == ProgramOverlap.Stack && free > start.Start.At ? free : start.Start.At;
-            var run = new PlannedRun(start.Program, start.Start, start.Percent, begins, SequenceOf(start));
+            var run = new PlannedRun(start, begins, SequenceOf(start));
             runs.Add(run);
             free = run.Finishes;
         }
@@ -66,9 +73,8 @@ internal sealed class NightRuns(Site site)
         return runs;
     }
 
-    /// <summary>When a start's last station ends, where nothing pushes it back.</summary>
-    public DateTimeOffset Finish(PlannedProgram program, DateTimeOffset begins, double percent) =>
-        begins + SequenceOf(new DueStart(program, new ProgramStart(default, begins), percent)).Length;
+    /// <summary>From a start to the end of its last station.</summary>
+    public TimeSpan LengthOf(DueStart start) => SequenceOf(start).Length;
 
     private StationSequence SequenceOf(DueStart due)
     {

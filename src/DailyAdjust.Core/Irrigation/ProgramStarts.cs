@@ -11,7 +11,7 @@ public readonly record struct ProgramStart(DateOnly Date, DateTimeOffset At);
 public static class ProgramStarts
 {
     /// <summary>How far ahead a program's next start is looked for; beyond it the program has none.</summary>
-    private const int DaysAhead = 370;
+    internal const int DaysAhead = 370;
 
     /// <summary>The starts whose date is the given one, by the controller's clock, in order of instant.</summary>
     public static IEnumerable<ProgramStart> OnDate(Site site, Controller controller, WateringProgram program, DateOnly date)

@@ -23,4 +23,9 @@ public static class RunMinutes
         };
         return whole * controller.MinutesStep;
     }
+
+    /// <summary>On the controller's step, never less than asked for.</summary>
+    /// <param name="minutes">Minutes, 0 or more.</param>
+    /// <param name="step">The controller's, minutes, above 0.</param>
+    public static double Up(double minutes, double step) => Math.Ceiling((minutes / step) - HalfGuard) * step;
 }

@@ -61,8 +61,8 @@ internal static class ExceptionsPart
         var due =
             from program in context.Programs
             where ReferenceEquals(program.Controller, controller)
-            from start in ProgramStarts.From(context.Site, controller, program.Program, context.AsOf - Looked).TakeWhile(s => s.At <= context.AsOf)
-            where !context.Settings.At(program.Key, start.At).Setting.IsOff && !ran.IsAnswered(program.Key, start.Date, start.At)
+            from start in context.StartsOf(program, context.AsOf - Looked).Select(s => s.Start).TakeWhile(s => s.At <= context.AsOf)
+            where !context.SettingAt(program.Key, start.At).IsOff && !ran.IsAnswered(program.Key, start.Date, start.At)
             let shut = context.Switches.At(controller.Id, start.At)
             where shut is not null
             orderby start.At

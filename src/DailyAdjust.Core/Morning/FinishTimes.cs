@@ -9,17 +9,18 @@ internal static class FinishTimes
     public static ProgramAdvice FillIn(AdviceContext context, ProgramAdvice advice, NightFit fit)
     {
         var program = context.Programs.First(p => p.Key == advice.Key);
-        var next = ProgramStarts.From(context.Site, program.Controller, program.Program, context.RoundDone)
-            .Where(s => !advice.TakenOut.Any(t => t.At == s.At))
-            .Select(s => (ProgramStart?)s).FirstOrDefault();
-        if (next is not { } start)
+        var next = context.StartsOf(program, context.RoundDone)
+            .Where(s => !advice.TakenOut.Any(t => t.At == s.Start.At))
+            .Select(s => (StartInForce?)s).FirstOrDefault();
+        if (next is not { } due)
         {
             return advice;
         }
 
+        var start = due.Start;
         var percent = NightCuts.PercentAfter(advice);
         var planned = fit.Runs.FirstOrDefault(r => r.Program == advice.Key && r.Date == start.Date && r.Begins >= start.At);
-        var finishes = planned?.Finishes ?? context.Laying.Finish(program, start.At, percent);
+        var finishes = planned?.Finishes ?? start.At + context.Laying.LengthOf(due.Due(program, percent));
         return advice with { NextStart = start.At, Finishes = percent > 0 ? finishes : null };
     }
 }

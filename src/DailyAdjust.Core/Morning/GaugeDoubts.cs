@@ -84,12 +84,14 @@ internal static class GaugeDoubts
 
     private static IEnumerable<(DateTimeOffset Begins, DateTimeOffset Ends)> Runs(AdviceContext context, PlannedProgram program, DateOnly date)
     {
-        foreach (var start in ProgramStarts.OnDate(context.Site, program.Controller, program.Program, date))
+        foreach (var inForce in context.GrowIns.InDay(program, date))
         {
-            var setting = context.Settings.At(program.Key, start.At).Setting;
+            var start = inForce.Start;
+            var setting = context.SettingAt(program.Key, start.At);
             if (!setting.IsOff)
             {
-                var minutes = context.ZonesOf(program).Sum(z => RunMinutes.At(program.Controller, z.Station.BaseMinutes[program.Key.Program], setting.Percent) + program.Controller.StationGap.TotalMinutes);
+                var due = inForce.Due(program, setting.Percent);
+                var minutes = context.ZonesOf(program).Sum(z => due.Minutes(z.Station.BaseMinutes[program.Key.Program]) + program.Controller.StationGap.TotalMinutes);
                 yield return (start.At, start.At.AddMinutes(minutes));
             }
         }

@@ -9,8 +9,7 @@ namespace DailyAdjust.Core.Morning;
 /// <summary>
 /// Water-in and flush: the minutes that bring the depth, less what ran, by hand or by program, what came from the hose and what rained since. Gross minutes = 60 × depth /
 /// (rate × efficiency); a flush has to reach the driest quarter too, so it divides by the lower-quarter distribution uniformity where
-/// that is known. Where rate exceeds intake, the minutes come in runs no longer than the longest cycle, as far apart as the soil takes
-/// to let in what stands on it. Source: common practice.
+/// that is known. What the ground cannot take at once comes in runs with a soak between them. Source: common practice.
 /// </summary>
 internal static class HandRunsPart
 {
@@ -90,21 +89,9 @@ internal static class HandRunsPart
         }
 
         var controller = site.Controllers.First(c => string.Equals(c.Id, station.Key.Controller, StringComparison.Ordinal));
-        var minutes = Up(GrossMinutes(left, station.Rate.MmPerHour, share), controller.MinutesStep);
-        if (station.Area.Soil.IntakeRate is not { } intake || station.Rate.MmPerHour <= intake.MmPerHour)
-        {
-            return new HandRunStation(station.Key, station.Label, left, minutes, 1, minutes, 0);
-        }
-
-        var storage = station.Area.Soil.SurfaceStorage.Mm;
-        var longest = Math.Max(
-            Math.Floor(NetIrrigation.LongestCycleMinutes(station.Rate.MmPerHour, intake.MmPerHour, storage) / controller.MinutesStep) * controller.MinutesStep,
-            controller.MinutesStep);
-        var cycles = (int)Math.Ceiling((minutes / longest) - 1e-9);
-        return new HandRunStation(
-            station.Key, station.Label, left, minutes, cycles, Math.Min(longest, minutes), cycles > 1 ? Math.Ceiling(longest * (station.Rate.MmPerHour - intake.MmPerHour) / intake.MmPerHour) : 0);
+        var minutes = RunMinutes.Up(GrossMinutes(left, station.Rate.MmPerHour, share), controller.MinutesStep);
+        return CycleAndSoak.Of(station, minutes, controller.MinutesStep) is { } split
+            ? new HandRunStation(station.Key, station.Label, left, minutes, split.Cycles, split.MinutesEach, Math.Ceiling(split.SoakMinutes))
+            : new HandRunStation(station.Key, station.Label, left, minutes, 1, minutes, 0);
     }
-
-    /// <summary>On the controller's step, never less than asked for.</summary>
-    private static double Up(double minutes, double step) => Math.Ceiling((minutes / step) - 1e-9) * step;
 }

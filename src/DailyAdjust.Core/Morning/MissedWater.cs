@@ -88,8 +88,8 @@ internal sealed class MissedWater(AdviceContext context, IReadOnlyList<LogEntry>
     private DateTimeOffset NextStart(ZonePlan zone)
     {
         var next = zone.Programs
-            .SelectMany(p => ProgramStarts.From(context.Site, p.Program.Controller, p.Program.Program, context.AsOf).TakeWhile(s => s.At <= context.AsOf + InSight)
-                .Where(s => s.At > context.AsOf && (s.At < context.RoundDone ? !context.Settings.At(p.Program.Key, s.At).Setting.IsOff : _after[p.Program.Key] > 0))
+            .SelectMany(p => context.StartsOf(p.Program, context.AsOf).Select(s => s.Start).TakeWhile(s => s.At <= context.AsOf + InSight)
+                .Where(s => s.At > context.AsOf && (s.At < context.RoundDone ? !context.SettingAt(p.Program.Key, s.At).IsOff : _after[p.Program.Key] > 0))
                 .Take(1))
             .Select(s => (DateTimeOffset?)s.At)
             .Min();

@@ -1,5 +1,4 @@
 using DailyAdjust.Core.Advice;
-using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
@@ -48,11 +47,12 @@ internal static class OvernightPart
         var ran = new RanHistory(context.Site.Clock, log);
         var due =
             from program in context.Programs
-            from start in ProgramStarts.From(context.Site, program.Controller, program.Program, context.AsOf - Looked).TakeWhile(s => s.At <= context.AsOf)
-            let setting = context.Settings.At(program.Key, start.At).Setting
+            from inForce in context.StartsOf(program, context.AsOf - Looked).TakeWhile(s => s.Start.At <= context.AsOf)
+            let start = inForce.Start
+            let setting = context.SettingAt(program.Key, start.At)
             where start.At > context.AsOf - Looked && !setting.IsOff
             orderby program.Controller.Route, start.At
-            let finishes = context.Laying.Finish(program, start.At, setting.Percent)
+            let finishes = start.At + context.Laying.LengthOf(inForce.Due(program, setting.Percent))
             select new DueRun(program.Key, program.Program.Name, start.Date, start.At, finishes, setting, ran.IsToldOf(program.Key, start.Date, start.At, finishes));
         return [.. due];
     }

@@ -102,7 +102,7 @@ internal static class RunByHandPart
     private static IReadOnlyList<PlannedRun> RunsByThemselves(AdviceContext context) =>
     [
         .. context.Laying
-            .Between(context.Programs, context.AsOf - Ahead, context.AsOf + Ahead, key => context.Settings.At(key, context.AsOf).Setting.Percent)
+            .Between(context.GrowIns, context.Programs, context.AsOf - Ahead, context.AsOf + Ahead, key => context.SettingAt(key, context.AsOf).Percent)
             .Where(r => r.Finishes > context.AsOf),
     ];
 }

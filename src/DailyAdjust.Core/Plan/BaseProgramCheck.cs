@@ -18,11 +18,11 @@ public static class BaseProgramCheck
     {
         var laying = new NightRuns(site);
         var from = site.Clock.DayStart(site.Start);
-        var runs = laying.Between(ZonePlan.AllPrograms(site), from, site.Clock.DayStart(site.Start.AddDays(DaysLookedAt)), _ => 100);
+        var runs = laying.Between(new GrowIns(site, []), ZonePlan.AllPrograms(site), from, site.Clock.DayStart(site.Start.AddDays(DaysLookedAt)), _ => 100);
         foreach (var found in ProgramOverlaps.Of(laying, runs).GroupBy(o => (o.Controller, o.First, o.Second)))
         {
             var longest = found.Max(o => o.Minutes);
-            yield return $"{found.Key.Controller}: {found.Key.First} and {found.Key.Second} overlap at 100 % already, by up to {Words.Minutes(longest)} on {found.Count()} of {DaysLookedAt} days: move a start.";
+            yield return $"{found.Key.Controller}: {found.Key.First} and {found.Key.Second} overlap at 100 % already, by up to {Words.Minutes(longest)} on {found.Select(o => o.Date).Distinct().Count()} of {DaysLookedAt} days: move a start.";
         }
 
         foreach (var found in StationClashes.Of(site, runs).GroupBy(c => (c.Group, c.First, c.Second)))
@@ -41,7 +41,7 @@ public static class BaseProgramCheck
         var plan = new SitePlan(site);
         foreach (var program in plan.Programs)
         {
-            var dates = Enumerable.Range(0, DaysLookedAt).Select(i => site.Start.AddDays(i)).Where(d => program.Program.Days.Includes(d)).ToList();
+            var dates = WaterDates(program.Program, site.Start);
             var zones = plan.ZonesOf(program);
             if (dates.Count < 2)
             {
@@ -58,11 +58,11 @@ public static class BaseProgramCheck
                 yield return $"{program.Key}: {Days(apart)} from start to start draw {Words.Depth(site.Units, draws)} in the peak month at {worst.Station.Label}{More(dry.Count)}, allowed {Words.Depth(site.Units, worst.AllowableMm)}: more water days, or deeper roots.";
             }
 
-            var weak = zones.Where(z => WeekMm(z, dates.Count) + Tolerance < 7 * PeakMmPerDay(z, normals.EtoMmPerDay)).ToList();
+            var weak = zones.Where(z => WeekMm(z, site.Start) + Tolerance < 7 * PeakMmPerDay(z, normals.EtoMmPerDay)).ToList();
             if (weak.Count > 0)
             {
-                var worst = weak.MinBy(z => WeekMm(z, dates.Count) / PeakMmPerDay(z, normals.EtoMmPerDay))!;
-                yield return $"{program.Key}: even at {Words.Percent(program.Controller.PercentMax)} a week gives {Words.Depth(site.Units, WeekMm(worst, dates.Count))} of the {Words.Depth(site.Units, 7 * PeakMmPerDay(worst, normals.EtoMmPerDay))} that {worst.Station.Label}{More(weak.Count)} draws in the peak month: longer base minutes, or more starts.";
+                var worst = weak.MinBy(z => WeekMm(z, site.Start) / PeakMmPerDay(z, normals.EtoMmPerDay))!;
+                yield return $"{program.Key}: even at {Words.Percent(program.Controller.PercentMax)} a week gives {Words.Depth(site.Units, WeekMm(worst, site.Start))} of the {Words.Depth(site.Units, 7 * PeakMmPerDay(worst, normals.EtoMmPerDay))} that {worst.Station.Label}{More(weak.Count)} draws in the peak month: longer base minutes, or more starts.";
             }
         }
     }
@@ -72,8 +72,11 @@ public static class BaseProgramCheck
         Enumerable.Range(0, 12).Max(month => etoMmPerDay[month] * zone.Station.Area.Kc[month] * zone.Station.Exposure);
 
     /// <summary>Net water of a week at the end of the dial, by all programs of a station, mm; drainage not counted.</summary>
-    private static double WeekMm(ZonePlan zone, int waterDays) => zone.Programs.Sum(p =>
-        zone.Net.DepthMm(RunMinutes.At(p.Program.Controller, p.BaseMinutes, p.Program.Controller.PercentMax)) * p.Program.Program.Starts.Count * waterDays * 7.0 / DaysLookedAt);
+    private static double WeekMm(ZonePlan zone, DateOnly from) => zone.Programs.Sum(p =>
+        zone.Net.DepthMm(RunMinutes.At(p.Program.Controller, p.BaseMinutes, p.Program.Controller.PercentMax)) * p.Program.Program.Starts.Count * WaterDates(p.Program.Program, from).Count * 7.0 / DaysLookedAt);
+
+    private static List<DateOnly> WaterDates(WateringProgram program, DateOnly from) =>
+        [.. Enumerable.Range(0, DaysLookedAt).Select(i => from.AddDays(i)).Where(program.Days.Includes)];
 
     private static string Days(int count) => count == 1 ? "1 day" : FormattableString.Invariant($"{count} days");
 

@@ -46,6 +46,20 @@ public class HandRunsPartTests
         Assert.Empty(Course(WaterIn with { Time = new(Monday, new(12, 0)) }, dry).Sheet().Exceptions.HandRuns[0].Against);
     }
 
+    [Theory]
+    [InlineData(null, 1, 60, 0)] // nothing may stand on the surface: no split helps
+    [InlineData(2.0, 3, 20, 24)] // 10 mm an hour on ground that takes 5 and holds 2: 24 minutes at once, 24 to take it in
+    [InlineData(2.2, 3, 20, 27)] // 26.4 of both: runs are whole minutes and no longer, the soak no shorter
+    [InlineData(0.55, 10, 6, 7)] // 6.6
+    [InlineData(10.0, 1, 60, 0)]
+    public void A_long_run_is_split_as_every_other(double? storageMm, int cycles, double minutes, double soak)
+    {
+        var soil = SmallCourse.Area.Soil with { IntakeRate = new ApplicationRate(5) };
+        var area = SmallCourse.Area with { Soil = storageMm is { } mm ? soil with { SurfaceStorage = new Depth(mm) } : soil };
+        var station = (SmallCourse.OneStation(60, area) with { Log = [WaterIn] }).Sheet().Exceptions.HandRuns[0].Stations[0];
+        Assert.Equal((60d, cycles, minutes, soak), (station.Minutes, station.Cycles, station.CycleMinutes, station.SoakMinutes));
+    }
+
     [Fact]
     public void What_was_missed_is_told_for_a_day()
     {

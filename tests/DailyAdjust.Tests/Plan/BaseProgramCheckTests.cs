@@ -25,6 +25,34 @@ public class BaseProgramCheckTests
     }
 
     [Fact]
+    public void A_day_with_several_overlaps_is_one_day()
+    {
+        var course = new SmallCourse
+        {
+            Controller = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", "20:00", "22:00"), SmallCourse.EveryNight("P2", "20:30", "22:30")] },
+            Stations = [SmallCourse.Station(1, minutes: 40, programs: "P1"), SmallCourse.Station(2, minutes: 40, programs: "P2")],
+            DepletionMm = [0, 0],
+        };
+        Assert.Contains("P1 and P2 overlap at 100 % already, by up to 10 min on 28 of 28 days", Assert.Single(Check(course)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_station_of_two_programs_gets_water_on_each_ones_own_days()
+    {
+        // 10 minutes at 200 % are 3.3 mm: every night 23.3 mm a week, every other night half of it.
+        var course = new SmallCourse
+        {
+            Controller = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", "20:00"), SmallCourse.EveryNight("P2", "23:00") with { Days = new WaterDays.EveryNth(2, SmallCourse.Monday) }] },
+            Stations = [SmallCourse.Station(1, minutes: 10, programs: ["P1", "P2"])],
+            DepletionMm = [0],
+        };
+        Assert.Empty(Check(course));
+        var less = Check(course with { Stations = [SmallCourse.Station(1, minutes: 9, programs: ["P1", "P2"])] });
+        Assert.Equal(2, less.Count);
+        Assert.All(less, l => Assert.Contains("even at 200 % a week gives 31.5 mm of the 35.0 mm", l, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Days_too_far_apart_for_the_allowable_depletion()
     {
         // Every 14 days: 70 mm, of which 50 are allowed; at the dial's 200 % an hour gives 20 in two weeks.
