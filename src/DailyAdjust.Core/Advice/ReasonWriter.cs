@@ -26,7 +26,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
 
     private Reason Main(ProgramCase program, Decision decision, ProgramAdvice advice) => decision.Cause switch
     {
-        Cause.MustNotRun => Plain("must-not-run", Sentence($"must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition.Until)}")),
+        Cause.MustNotRun => Plain("must-not-run", Sentence($"must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition.Until)}") + OneDialWords(program.Program.Controller)),
         Cause.NoSoundAdvice => Plain("no-sound-advice", $"No sound advice: {noAdvice}. Leave it as it is set."),
         Cause.IsFaulty => Plain("fault", $"{OffSince(program.Fault!)}: is it mended? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to the numbers."),
         Cause.GrowsIn => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? "" : ", the percentage stays")}."),
@@ -38,6 +38,8 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.RunsTooShort => With("runs-too-short", $"At {Words.Percent(Math.Round(decision.ExactPercent!.Value))} most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}, and it can wait.", NeedData(program)),
         Cause.RaisedToRun => With("raised-to-run", $"{Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do, but most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}: raised.", NeedData(program)),
         Cause.RainForecast => RestsOnForecast(program, decision.RainAhead!, advice),
+        Cause.WasOff when program.Present.PausedUntil is { } ends => With(
+            "was-off", $"It is paused until {Words.DateAndTime(context.Site.Clock, ends)} and its ground needs water before then: end the pause{NeedWords(program)}.", NeedData(program)),
         Cause.WasOff => With("was-off", $"It is off and its ground now needs water{NeedWords(program)}.", NeedData(program)),
         Cause.GoodEnough => With("good-enough", GoodEnoughWords(program, advice, decision.ExactPercent!.Value), NeedData(program)),
         Cause.SameMinutes => With("same-minutes", $"No station's minutes would change at {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
@@ -89,6 +91,11 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         return $"Cut from {Words.Percent(cut.FromPercent)}: the night or the pump does not give more{missing}.{other}";
     }
 
+    /// <summary>A dial cannot be off for one program and on for the next.</summary>
+    private static string OneDialWords(Controller controller) => controller.Applies == PercentApplies.Controller && controller.Programs.Count > 1
+        ? " One dial serves the whole box: where its other programs run, leave the dial and take this program's starts out."
+        : "";
+
     private static string UnknownRainWords(ProgramAdvice advice) => advice.Present.IsOff
         ? $"Its ground needs water. Rain of a past day is unknown, so it is turned on at no more than it last ran at, {Words.Percent(advice.Percent!.Value)}: enter the gauge."
         : "Rain of a past day is unknown, so nothing is raised above its setting: enter the gauge.";
@@ -101,14 +108,14 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
             return $"{present} wastes too little to be worth a walk; {wanted} would do.";
         }
 
-        if (!advice.Zones.Any(z => z.ShortMm > 0 && !z.SetAside))
+        if (advice.Present.Percent >= program.Program.Controller.PercentMax)
         {
-            return $"{present} keeps the ground within its allowable depletion; filling it up would take {wanted}.";
+            return $"The dial is at its end; {wanted} was wanted: take hose and probe to the ground that stays short.";
         }
 
-        return advice.Present.Percent >= program.Program.Controller.PercentMax
-            ? $"The dial is at its end; {wanted} was wanted: take hose and probe to the ground that stays short."
-            : $"A larger number would gain too little to be worth a walk, though {wanted} was wanted.";
+        return advice.Zones.Any(z => z.ShortMm > 0 && !z.SetAside)
+            ? $"A larger number would gain too little to be worth a walk, though {wanted} was wanted."
+            : $"{present} keeps the ground within its allowable depletion; filling it up would take {wanted}.";
     }
 
     private static string NeedDirection(Decision decision, ProgramAdvice advice) =>

@@ -40,12 +40,14 @@ internal sealed record Settled(Judged Rests, Decision Decision, OpenQuestion? Qu
     {
         Decision = Decision with
         {
-            Advice = Decision.Advice == AdviceKind.Resume ? AdviceKind.Resume : AdviceKind.Set,
-            Percent = cut.ToPercent,
+            Advice = Decision.Advice == AdviceKind.Resume ? AdviceKind.Resume : IsOnTheDial(cut.ToPercent) ? AdviceKind.Leave : AdviceKind.Set,
+            Percent = Decision.Advice != AdviceKind.Resume && IsOnTheDial(cut.ToPercent) ? null : cut.ToPercent,
             Cause = Cause.NightTooShort,
             Cut = cut,
         },
     };
+
+    private bool IsOnTheDial(double percent) => Case.Present.Setting.Percent == percent;
 
     /// <summary>The whole decision under a supposed rain, both ways where nobody answered.</summary>
     private Decision Supposing(SupposedRain rain) => Question is { } question

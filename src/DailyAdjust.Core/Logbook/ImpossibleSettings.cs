@@ -34,7 +34,7 @@ public static class ImpossibleSettings
             {
                 List<ProgramKey> programs = [.. controller.Programs
                     .Select(p => new ProgramKey(controller.Id, p.Id))
-                    .Where(p => entry.Where.Covers(p) && Is(entry, p, versions) && !(settings.LastAnswer(p) > instant)
+                    .Where(p => entry.Where.Covers(p) && Is(entry, p, versions) && !(settings.LastNumber(p) > instant)
                         && !corrections.Exists(e => e.Where.Covers(p) && !Is(e, p, versions)))];
                 if (programs.Count > 0)
                 {

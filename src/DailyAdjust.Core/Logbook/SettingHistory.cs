@@ -151,6 +151,10 @@ public sealed class SettingHistory
     public DateTimeOffset? LastAnswer(ProgramKey program) =>
         _changes.TryGetValue(program, out var list) && list.Count > 0 ? list.Max(c => c.Said) : null;
 
+    /// <summary>When somebody last said what is on the program, UTC, rather than that nothing was turned; null = never.</summary>
+    public DateTimeOffset? LastNumber(ProgramKey program) =>
+        _changes.TryGetValue(program, out var list) ? list.Where(c => c.Setting is not null).Max(c => (DateTimeOffset?)c.Said) : null;
+
     /// <summary>When an entry was said. A round sheet that comes back stands at the hour by which the round was to be done; one that was made after it cannot have been carried out before it was there.</summary>
     private static DateTimeOffset Said(LogEntry entry, Site site, IReadOnlyList<IssuedSheet> sheets)
     {

@@ -104,35 +104,12 @@ internal sealed class MissedWater(AdviceContext context, IReadOnlyList<LogEntry>
         for (var date = context.Date; date <= last; date = date.AddDays(1))
         {
             var day = context.Day(date);
-            var events = date == context.Date ? Since(day, zone) : [];
+            var events = date == context.Date ? WaterSinceMidnight.Of(context, zone) : [];
             var demand = context.ExpectedEtoMm(date) * CropCoefficient.On(zone.Station.Area.Kc, date) * zone.Station.Exposure;
             events.RemoveAll(e => e.At > at);
-            WaterEvent.Redraw(events, share => context.ShareDrawn(date, share));
             ZoneDaySums.Run(ref soil, events, demand, date < last ? 1 : context.ShareDrawn(date, day.ShareBy(at)));
         }
 
         return soil.DepletionMm;
-    }
-
-    /// <summary>What is known of the water since midnight.</summary>
-    private List<WaterEvent> Since(DayOfSite day, ZonePlan zone)
-    {
-        var events = new List<WaterEvent>();
-        if (context.RainAt(zone.Station.Gauge) is { } fallen)
-        {
-            day.AddRain(events, fallen, soilShare: 1);
-        }
-
-        day.AddHand(events, zone);
-        foreach (var start in day.StartsAt(zone.Station.Key.Controller).Where(s => s.Start.At <= context.AsOf))
-        {
-            if (zone.Station.BaseMinutes.TryGetValue(start.Program.Key.Program, out var baseMinutes))
-            {
-                events.Add(new WaterEvent(start.Start.At, WaterKind.Irrigation, start.DrawnBy, zone.Net.DepthMm(day.MinutesRun(start, zone, baseMinutes))));
-            }
-        }
-
-        WaterEvent.Sort(events);
-        return events;
     }
 }

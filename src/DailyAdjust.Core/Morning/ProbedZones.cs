@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Agronomy;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
@@ -22,12 +23,24 @@ internal static class ProbedZones
             .Where(e => e is { Kind: LogKind.Probe, Value: not null })
             .Select(e => (e.Time.Instant(clock), e))
             .OrderBy(r => r.Item1).ThenBy(r => r.e.Ordinal)];
-        return
-        [
-            .. days.Where(d => d.Date >= context.Date.AddDays(-Days) && zones.ContainsKey(d.Station))
-                .SelectMany(d => d.Probes.Select(p => Of(zones[d.Station], d.Area, p, readings)))
-                .OrderByDescending(p => p.At),
-        ];
+        var earlier = days.Where(d => d.Date >= context.Date.AddDays(-Days) && zones.ContainsKey(d.Station))
+            .SelectMany(d => d.Probes.Select(p => Of(zones[d.Station], d.Area, p, readings)));
+        var today = context.Zones.SelectMany(z => Today(context, z).Select(p => Of(z.Station, z.Station.Area.Name, p, readings)));
+        return [.. earlier.Concat(today).OrderByDescending(p => p.At)];
+    }
+
+    /// <summary>Since midnight, by the morning's instant.</summary>
+    private static IReadOnlyList<ProbeFound> Today(AdviceContext context, ZonePlan zone)
+    {
+        var events = WaterSinceMidnight.Of(context, zone);
+        if (!events.Exists(e => e.Kind == WaterKind.Probe))
+        {
+            return [];
+        }
+
+        var soil = new RootZone(zone.TotalAvailableMm, zone.AllowableMm, context.DepletionMm[zone.Station.Key]);
+        var demand = context.ExpectedEtoMm(context.Date) * CropCoefficient.On(zone.Station.Area.Kc, context.Date) * zone.Station.Exposure;
+        return ZoneDaySums.Run(ref soil, events, demand, events[^1].DrawnBy).LastProbe?.WithEarlier() ?? [];
     }
 
     private static ProbedZone Of(Station station, string area, ProbeFound found, List<(DateTimeOffset At, LogEntry Entry)> readings)

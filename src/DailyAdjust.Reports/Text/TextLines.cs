@@ -71,7 +71,7 @@ internal sealed class TextLines
     {
         var folded = new List<string>();
         var line = new StringBuilder();
-        foreach (var word in text.Split(' ').Select(w => Cut(w, width)))
+        foreach (var word in Words(text, width).Select(w => Cut(w, width)))
         {
             if (line.Length > 0 && line.Length + 1 + word.Length > width)
             {
@@ -84,6 +84,13 @@ internal sealed class TextLines
 
         folded.Add(line.ToString());
         return folded;
+    }
+
+    /// <summary>Words, and a command in one piece where it fits a line: people copy it.</summary>
+    private static string[] Words(string text, int width)
+    {
+        var command = text.IndexOf(Answers.Command, StringComparison.Ordinal);
+        return command < 0 || text.Length - command > width ? text.Split(' ') : [.. text[..command].TrimEnd().Split(' ', StringSplitOptions.RemoveEmptyEntries), text[command..]];
     }
 
     private static string Cut(string text, int width) => text.Length <= width ? text : string.Concat(text.AsSpan(0, width - 3), "...");

@@ -7,6 +7,9 @@ internal static class Answers
 {
     public const string RoundFile = "fill in done and found in round.csv and drop it into the inbox";
 
+    /// <summary>How every command begins that a sheet prints.</summary>
+    public const string Command = "dailyadjust log";
+
     public static string RoundDone(DateOnly sheet, string siteId) => Log($"round {CodeWords.Date(sheet)} done", siteId);
 
     /// <summary>What stands on a dial.</summary>
@@ -36,5 +39,5 @@ internal static class Answers
     /// <summary>A line of logbook.csv.</summary>
     public static string DidNotRunLine(ProgramKey program, DateOnly date) => $"{CodeWords.Date(date)},ran,{program},no";
 
-    private static string Log(string words, string siteId) => $"dailyadjust log {words} --site {siteId}";
+    private static string Log(string words, string siteId) => $"{Command} {words} --site {siteId}";
 }

@@ -17,11 +17,12 @@ internal static class ByHandWords
             return "Of what did not run in the night nothing is to be run now.";
         }
 
-        var boxes = list.Groups.SelectMany(g => g.Boxes).ToList();
+        var now = list.Groups.SelectMany(g => g.Boxes).Sum(b => b.Stations.Count);
+        var all = now + list.NotBeforePlay.Sum(b => b.Stations.Count) + list.BeyondPump.Count;
         var play = list.FirstPlay is { } first
             ? $", first play {view.Words.Time(first)}"
             : "; site.yaml does not say when play begins (report: first_play): stop before people are on the ground";
-        return $"{CommonWords.Count(boxes.Sum(b => b.Stations.Count), "station", "stations")} did not get the night's water and cannot wait. Begun {view.Words.Time(list.Groups[0].From)}, done {view.Words.Time(list.Groups[^1].To)}{play}.";
+        return $"{CommonWords.Count(all, "station", "stations")} did not get the night's water and cannot wait{(now < all ? $"; {SiteWords.Count(now)} of them can be run" : "")}. Begun {view.Words.Time(list.Groups[0].From)}, done {view.Words.Time(list.Groups[^1].To)}{play}.";
     }
 
     /// <summary>Boxes that run at the same time; each line starts one box.</summary>

@@ -84,7 +84,7 @@ internal static class ExceptionWords
         {
             yield return $"{view.Label(line.Program)}: grow-in is over. Key in its own starts ({starts}), days and minutes, as on its door card.";
         }
-        else if (line.IsChange)
+        else if (line.IsChange || line.Day == 1)
         {
             var minutes = line.Minutes.Count == 1
                 ? SiteWords.Minutes(line.Minutes[0].Minutes)

@@ -199,7 +199,8 @@ internal sealed record LogWords(
                 : Time;
         }
 
-        return date is { } day
+        // Nobody knows when the power went just because he writes it down now.
+        return (date ?? (Kind is "power" ? DateOnly.FromDateTime(local.DateTime) : null)) is { } day
             ? day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
             : local.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
     }

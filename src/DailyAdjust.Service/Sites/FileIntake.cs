@@ -75,10 +75,25 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
         site.Ledger.InOneStep(() =>
         {
             var before = site.Ledger.Logbook.Effective();
-            added = site.Ledger.Logbook.Add(entries, now, fromFile);
+            added = site.Ledger.Logbook.Add([.. entries.Select(e => OfItsIssue(e, before))], now, fromFile);
             Touch(TouchedDays.Differences(before, site.Ledger.Logbook.Effective()));
         });
         return added!;
+    }
+
+    /// <summary>
+    /// A round that names no issue speaks of the one that is there when it comes in, whatever is issued later. The same row again speaks of the same one.
+    /// </summary>
+    private LogEntry OfItsIssue(LogEntry entry, IReadOnlyList<LogEntry> before)
+    {
+        if (entry is not { Kind: LogKind.Round, Issue: null, Sheet: { } sheet })
+        {
+            return entry;
+        }
+
+        return before.FirstOrDefault(e => e.Identity == entry.Identity && e.Sheet == sheet) is { } known
+            ? entry with { Issue = known.Issue }
+            : entry with { Issue = site.Ledger.Sheets.Issued(sheet, sheet).Select(s => (int?)s.Issue).Max() };
     }
 
     private IntakeReport TakeEntries(string name, byte[] bytes, string source, LogbookReading reading)

@@ -80,12 +80,12 @@ public static class MorningKnowledge
         return [.. stored, .. WeatherBook.Compute(site, versions, next, last, stored, log, asOf, long.MaxValue)];
     }
 
-    /// <summary>What counts by now, and orders for later that had come in by now.</summary>
+    /// <summary>What counts by now, and orders for later that had come in by now: within the instant's minute, since a sheet is as of the minute that has begun.</summary>
     private static (IReadOnlyList<LogEntry> Used, IReadOnlyList<LogEntry> NotUsed) Split(OpenSite site, SiteClock clock, DateTimeOffset asOf, long upTo)
     {
         var holds = site.Ledger.Logbook.Effective(upTo);
         var byUse = holds.ToLookup(e => e.CountsFrom(clock) <= asOf);
-        var (arrived, all) = (site.Ledger.WatermarkAt(asOf), Math.Min(upTo, site.Ledger.Watermark));
+        var (arrived, all) = (site.Ledger.WatermarkAt(asOf.AddMinutes(1).AddTicks(-1)), Math.Min(upTo, site.Ledger.Watermark));
         var ahead = (arrived < all ? site.Ledger.Logbook.Effective(arrived) : holds).Where(e => e.IsOrder && e.CountsFrom(clock) > asOf);
         return ([.. byUse[true], .. ahead], [.. byUse[false]]);
     }

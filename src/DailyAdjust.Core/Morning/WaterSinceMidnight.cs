@@ -1,0 +1,32 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Irrigation;
+
+namespace DailyAdjust.Core.Morning;
+
+/// <summary>What is known by a morning's instant of the water, and of the probes, that a zone got since midnight.</summary>
+internal static class WaterSinceMidnight
+{
+    /// <summary>In order of time; each with the share of the day's reference ET that is drawn by then.</summary>
+    public static List<WaterEvent> Of(AdviceContext context, ZonePlan zone)
+    {
+        var day = context.Day(context.Date);
+        var events = new List<WaterEvent>();
+        if (context.RainAt(zone.Station.Gauge) is { } fallen)
+        {
+            day.AddRain(events, fallen, soilShare: 1);
+        }
+
+        day.AddHand(events, zone);
+        foreach (var start in day.StartsAt(zone.Station.Key.Controller).Where(s => s.Start.At <= context.AsOf))
+        {
+            if (zone.Station.BaseMinutes.TryGetValue(start.Program.Key.Program, out var baseMinutes))
+            {
+                events.Add(new WaterEvent(start.Start.At, WaterKind.Irrigation, start.DrawnBy, zone.Net.DepthMm(day.MinutesRun(start, zone, baseMinutes))));
+            }
+        }
+
+        WaterEvent.Sort(events);
+        WaterEvent.Redraw(events, share => context.ShareDrawn(context.Date, share));
+        return events;
+    }
+}
