@@ -85,7 +85,7 @@ internal sealed class DayOfSite
     /// <summary>Minutes that a start gives a station when nothing keeps it from running.</summary>
     public static double MinutesDue(DayStart start, double baseMinutes) => start.Setting.IsOff ? 0 : start.Due.Minutes(baseMinutes);
 
-    /// <summary>Minutes that a station really ran in a start.</summary>
+    /// <summary>Minutes that a station really ran in a start; where a rain switch kept it shut, those of which people say that they ran.</summary>
     public double MinutesRun(DayStart start, ZonePlan zone, double baseMinutes)
     {
         if (start.Setting.IsOff)
@@ -93,18 +93,15 @@ internal sealed class DayOfSite
             return 0;
         }
 
-        return IsShut(start) ? 0 : MinutesDue(start, baseMinutes) * ShareRun(start, zone.Station);
+        var isShut = _rules.Switches.At(start.Program.Key.Controller, start.Start.At) is not null;
+        return MinutesDue(start, baseMinutes) * ShareTold(start, zone.Station, untold: isShut ? 0 : 1);
     }
 
-    /// <summary>Whether a rain switch kept the start from running, and nobody says otherwise.</summary>
-    public bool IsShut(DayStart start) =>
-        _rules.Switches.At(start.Program.Key.Controller, start.Start.At) is not null && !_rules.Ran.IsAnswered(start.Program.Key, start.Start.Date, start.Start.At);
-
-    /// <summary>Share of a station's minutes in a start that people say ran, 0 or more.</summary>
-    public double ShareRun(DayStart start, Station station)
+    /// <summary>Share of a station's minutes in a start that people say ran, 0 or more; what they say nothing of counts with a share of its own.</summary>
+    public double ShareTold(DayStart start, Station station, double untold)
     {
         var run = (_hasSpans ??= _rules.Ran.HasSpanIn(Site.Clock.DayStart(Date), End + LongestNight)) ? TimesOf(start, station.Key) : null;
-        return _rules.Ran.Share(start.Program.Key, station, start.Start.Date, start.Start.At, run is { } times ? (times.Begins, times.Ends) : null);
+        return _rules.Ran.Share(start.Program.Key, station, start.Start.Date, start.Start.At, run is { } times ? (times.Begins, times.Ends) : null, untold);
     }
 
     /// <summary>When a station runs in a start; null = it has no minutes in it.</summary>

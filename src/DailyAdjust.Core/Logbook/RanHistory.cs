@@ -27,17 +27,18 @@ public sealed class RanHistory
         _spans = [.. _entries.Where(e => e.From is not null)];
     }
 
-    /// <summary>Share of the due minutes that ran, 0 or more; 1 where nobody said anything.</summary>
+    /// <summary>Share of the due minutes that ran, 0 or more.</summary>
     /// <param name="program">The program that started.</param>
     /// <param name="station">One of its stations.</param>
     /// <param name="date">The start's date.</param>
     /// <param name="start">The start's instant.</param>
     /// <param name="run">When the station was due to run, longer than nothing; null = entries with an end are not looked at.</param>
-    public double Share(ProgramKey program, Station station, DateOnly date, DateTimeOffset start, (DateTimeOffset Begins, DateTimeOffset Ends)? run = null)
+    /// <param name="untold">The share where nobody said anything.</param>
+    public double Share(ProgramKey program, Station station, DateOnly date, DateTimeOffset start, (DateTimeOffset Begins, DateTimeOffset Ends)? run = null, double untold = 1)
     {
         if (run is { } due && _spans.Exists(s => s.Touches(due.Begins, due.Ends) && CoversPlace(s.Entry.Where, program, station)))
         {
-            return ShareInParts(program, station, date, start, due);
+            return ShareInParts(program, station, date, start, due, untold);
         }
 
         for (var i = _entries.Count - 1; i >= 0; i--)
@@ -49,7 +50,7 @@ public sealed class RanHistory
             }
         }
 
-        return 1;
+        return untold;
     }
 
     /// <summary>Whether any entry with an end speaks of a span of time.</summary>
@@ -69,7 +70,7 @@ public sealed class RanHistory
         IsAnswered(program, date, start) || _spans.Exists(s => s.Touches(start, finishes) && s.Entry.Where.Covers(program));
 
     /// <summary>From the entry that wins down, each takes of the run what nobody before it spoke of.</summary>
-    private double ShareInParts(ProgramKey program, Station station, DateOnly date, DateTimeOffset start, (DateTimeOffset Begins, DateTimeOffset Ends) run)
+    private double ShareInParts(ProgramKey program, Station station, DateOnly date, DateTimeOffset start, (DateTimeOffset Begins, DateTimeOffset Ends) run, double untold)
     {
         List<(DateTimeOffset From, DateTimeOffset To)> open = [run];
         var ran = 0.0;
@@ -86,7 +87,7 @@ public sealed class RanHistory
             open = [.. open.SelectMany(part => new[] { (part.From, Earlier(part.To, from)), (Later(part.From, to), part.To) }).Where(part => Ticks(part.Item1, part.Item2) > 0)];
         }
 
-        return (ran + open.Sum(part => Ticks(part.From, part.To))) / Ticks(run.Begins, run.Ends);
+        return (ran + (untold * open.Sum(part => Ticks(part.From, part.To)))) / Ticks(run.Begins, run.Ends);
     }
 
     private static long Ticks(DateTimeOffset from, DateTimeOffset to) => Math.Max(0, (to - from).Ticks);

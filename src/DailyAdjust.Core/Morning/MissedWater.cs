@@ -76,13 +76,15 @@ internal sealed class MissedWater(AdviceContext context, IReadOnlyList<LogEntry>
 
     private static (DayStart Start, double Due, double Missed) Missed(DayOfSite day, DayStart start, ZonePlan zone)
     {
-        if (!zone.Station.BaseMinutes.TryGetValue(start.Program.Key.Program, out var baseMinutes) || day.IsShut(start))
+        if (!zone.Station.BaseMinutes.TryGetValue(start.Program.Key.Program, out var baseMinutes))
         {
             return (start, 0, 0);
         }
 
         var due = DayOfSite.MinutesDue(start, baseMinutes);
-        return (start, due, due * Math.Max(0, 1 - day.ShareRun(start, zone.Station)));
+
+        // What a rain switch kept from running nobody missed, unless somebody says so.
+        return (start, due, due * Math.Max(0, 1 - day.ShareTold(start, zone.Station, untold: 1)));
     }
 
     private DateTimeOffset NextStart(ZonePlan zone)
