@@ -12,15 +12,6 @@ public sealed record SheetIssue
     /// <summary>The issue of the same date that this one replaces; null = it is the first.</summary>
     public int? Replaces { get; init; }
 
-    /// <summary>
-    /// A sheet that was not made on its own date: the date and time of day, on the site's clock, at which its answers are booked, so that they count for that
-    /// morning; null = today's sheet, answered when it is read.
-    /// </summary>
-    public DateTime? AnsweredAt { get; init; }
-
-    /// <summary>The home folder that commands have to name; null = they find it by themselves.</summary>
-    public string? Home { get; init; }
-
     /// <summary>Plain sentences about what failed or was refused (files, mail, a late start); empty = nothing.</summary>
     public IReadOnlyList<string> Notices { get; init; } = [];
 }

@@ -5,7 +5,7 @@ using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Core.Advice;
 
-/// <summary>What every program's advice on one morning shares. All of its log lies before the as-of instant.</summary>
+/// <summary>What every program's advice on one morning shares. All of its log was entered by the as-of instant; orders may begin later.</summary>
 internal sealed class AdviceContext
 {
     private readonly Dictionary<DateOnly, DayOfSite> _days = [];

@@ -5,7 +5,7 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
 
-/// <summary>A program whose box nobody visits today: what the sheet would say there, and what not going costs until the next visit.</summary>
+/// <summary>A program and a visit to its box today: what the sheet would say there, and what not going costs until the next visit.</summary>
 /// <param name="Program">Which.</param>
 /// <param name="NextVisit">When somebody comes.</param>
 /// <param name="Advice">What would be said.</param>

@@ -19,6 +19,12 @@ public static class LogbookColumns
 
     public const string Note = "note";
 
+    /// <summary>Which moisture meter a probe was read with.</summary>
+    public const string Instrument = "instrument";
+
+    /// <summary>How deep its rods reach.</summary>
+    public const string RodLength = "rod length";
+
     /// <summary>All of them, in the order in which they are written.</summary>
-    public static IReadOnlyList<string> All { get; } = [Time, Kind, Where, Value, Unit, Until, By, Note];
+    public static IReadOnlyList<string> All { get; } = [Time, Kind, Where, Value, Unit, Until, By, Note, Instrument, RodLength];
 }

@@ -127,7 +127,7 @@ internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
 
     /// <summary>Null = its own starts run.</summary>
     public GrowIn? At(ProgramKey program, DateTimeOffset instant) =>
-        _all[program].Where(g => g.From <= instant).MaxBy(g => g.From) is { } newest && newest.IsOn(instant) ? newest : null;
+        _all[program].Where(g => g.From <= instant).OrderBy(g => g.From).LastOrDefault() is { } newest && newest.IsOn(instant) ? newest : null;
 
     /// <summary>The grow-in's starts of a date, each with what it runs.</summary>
     public IEnumerable<(ProgramStart Start, GrowIn GrowIn, GrowInDay Day)> StartsOn(ProgramKey program, DateOnly date) => _all[program]

@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 
@@ -67,7 +68,7 @@ internal sealed class RainSwitches
 
             sum += fall.Mm;
             dry = fall.At + built.DryAfter;
-            from ??= sum >= built.Mm ? fall.At : null;
+            from ??= sum >= built.Mm - Depth.ToleranceMm ? fall.At : null;
         }
 
         return from is { } began && instant < dry ? new ShutSpan(began, dry, gauge, sum) : null;

@@ -73,6 +73,9 @@ public sealed record ZoneDay
 /// <param name="ProbedMm">Depletion by the probe, kept within 0..TAW, mm: the balance goes on with it.</param>
 public sealed record ProbeFound(DateTimeOffset At, double ReckonedMm, double ProbedMm)
 {
+    /// <summary>What was cut to keep it there, mm: below 0 = wetter than field capacity, above 0 = drier than the soil's available water allows.</summary>
+    public double CutMm { get; init; }
+
     /// <summary>The one before it on the same day; a chain rather than a list, so that equal days are equal.</summary>
     public ProbeFound? Earlier { get; init; }
 

@@ -43,7 +43,7 @@ internal struct ZoneDaySums
             case WaterKind.Probe:
                 var said = soil.DepletionMm;
                 var (change, cut) = soil.SetTo(e.AmountMm);
-                LastProbe = new ProbeFound(e.At, said, soil.DepletionMm) { Earlier = LastProbe };
+                LastProbe = new ProbeFound(e.At, said, soil.DepletionMm) { CutMm = cut, Earlier = LastProbe };
                 ProbeMm += change;
                 ProbeCutMm += cut;
                 return;

@@ -20,13 +20,22 @@ public static class ImpossibleSettings
     {
         var site = versions[^1].Site;
         var open = new List<ImpossibleSetting>();
-        foreach (var entry in log.Where(e => e.Kind == LogKind.Setting))
+        for (var i = 0; i < log.Count; i++)
         {
+            var entry = log[i];
+            if (entry.Kind != LogKind.Setting)
+            {
+                continue;
+            }
+
+            var instant = entry.Time.Instant(site.Clock);
+            List<LogEntry> corrections = [.. log.Skip(i + 1).Where(e => e.Kind is LogKind.Setting or LogKind.Off && e.Time.Instant(site.Clock) == instant)];
             foreach (var controller in site.Controllers)
             {
                 List<ProgramKey> programs = [.. controller.Programs
                     .Select(p => new ProgramKey(controller.Id, p.Id))
-                    .Where(p => entry.Where.Covers(p) && Is(entry, p, versions) && !(settings.LastAnswer(p) > entry.Time.Instant(site.Clock)))];
+                    .Where(p => entry.Where.Covers(p) && Is(entry, p, versions) && !(settings.LastAnswer(p) > instant)
+                        && !corrections.Exists(e => e.Where.Covers(p) && !Is(e, p, versions)))];
                 if (programs.Count > 0)
                 {
                     open.Add(new ImpossibleSetting(ControllerOf(programs[0], entry, versions)!, programs, entry));

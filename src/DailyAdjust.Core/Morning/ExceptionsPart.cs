@@ -66,7 +66,7 @@ internal static class ExceptionsPart
             let shut = context.Switches.At(controller.Id, start.At)
             where shut is not null
             orderby start.At
-            select (Start: new ShutStart(program.Key, start.At), Span: shut);
+            select (Start: new ShutStart(program.Key, start.Date, start.At), Span: shut);
         var starts = due.ToList();
         var span = context.Switches.At(controller.Id, context.AsOf) ?? (starts.Count > 0 ? starts[^1].Span : null);
         return span is null ? null : new ShutBox(controller.Id, span, [.. starts.Select(s => s.Start)]);

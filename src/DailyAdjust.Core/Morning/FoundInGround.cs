@@ -11,12 +11,10 @@ internal static class FoundInGround
     /// <summary>A hot spot of which nobody spoke for longer has been seen to, or has to be probed again.</summary>
     private const int SpotDays = 2;
 
-    private const int ProbeDays = 7;
-
     public static SheetGround Of(AdviceContext context, IReadOnlyList<ZoneDay> days, GroundKnowledge known, IReadOnlyList<LogEntry> log, IReadOnlyList<IssuedSheet> sheets, IReadOnlyList<SiteVersion> versions) => new()
     {
         Spots = Spots(context, log),
-        Probes = Probes(context, days),
+        Probes = ProbedZones.Of(context, days, log),
         ByHand = [.. context.Zones.Where(z => z.Station.Area.ByHand).Select(z => ByHand(context, z, days, known))],
         Minutes = LongAside.Of(context, sheets, versions),
     };
@@ -46,17 +44,6 @@ internal static class FoundInGround
         }
 
         return [.. spots.OrderByDescending(s => s.Time)];
-    }
-
-    private static IReadOnlyList<ProbedZone> Probes(AdviceContext context, IReadOnlyList<ZoneDay> days)
-    {
-        var zones = context.Zones.ToDictionary(z => z.Station.Key, z => z.Station);
-        return
-        [
-            .. days.Where(d => d.Date >= context.Date.AddDays(-ProbeDays) && zones.ContainsKey(d.Station))
-                .SelectMany(d => d.Probes.Select(p => new ProbedZone(d.Station, zones[d.Station].Label, d.Area, p.At, p.ReckonedMm, p.ProbedMm)))
-                .OrderByDescending(p => p.At),
-        ];
     }
 
     private static HandWatered ByHand(AdviceContext context, ZonePlan zone, IReadOnlyList<ZoneDay> days, GroundKnowledge known)

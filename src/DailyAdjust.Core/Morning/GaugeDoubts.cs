@@ -22,6 +22,11 @@ internal static class GaugeDoubts
 
     private const double FarLess = 0.25;
 
+    /// <summary>Over weeks the rain on one course evens out: a gauge that has less than this share of it, and on most of the days less, loses some.</summary>
+    private const double Less = 0.6;
+    private const int FewestForLess = 5;
+    private const double MostDays = 0.8;
+
     private static readonly TimeSpan TricklesFor = TimeSpan.FromHours(4);
 
     /// <param name="context">The morning.</param>
@@ -57,6 +62,11 @@ internal static class GaugeDoubts
         if (days.Count >= Fewest && here < FarLess * there)
         {
             return FormattableString.Invariant($"Gauge {gauge}: {Words.Depth(context.Site.Units, here)} on {days.Count} days of rain of the last {BlockedDays}, the other gauges {Words.Depth(context.Site.Units, there)}: its funnel may be blocked. Clean it, and enter the rain by hand meanwhile.");
+        }
+
+        if (days.Count >= FewestForLess && here < Less * there && days.Count(d => d.Of!.RainMm < d.Others.Average(o => o.RainMm!.Value)) >= MostDays * days.Count)
+        {
+            return FormattableString.Invariant($"Gauge {gauge}: {Words.Depth(context.Site.Units, here)} on {days.Count} days of rain of the last {BlockedDays}, the other gauges {Words.Depth(context.Site.Units, there)}: its funnel may be half blocked. Clean it, see that it stands level and in the open, and enter the rain by hand meanwhile.");
         }
 
         var trickled = days.Count(d => d.Of!.Falls.Count > 1 && d.Others.All(o => o.Falls.Count > 1) && d.Of.Falls[^1].At - d.Others.Max(o => o.Falls[^1].At) >= TricklesFor);

@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Morning;
@@ -31,7 +32,9 @@ internal static class GroundPart
             var missing = depletionMm[zone.Station.Key];
             var tonight = missing + DemandTodayMm(context, zone);
             var beyondToday = tonight - zone.AllowableMm;
-            var leftShort = mine.Select(x => x.Zone.ShortMm).DefaultIfEmpty().Min();
+
+            // A program that nobody judged today, or that must not run, does not say that the ground is served.
+            var leftShort = mine.Where(x => x.Zone.Percent is not null && x.Program.Advice != AdviceKind.Off).Select(x => x.Zone.ShortMm).DefaultIfEmpty().Min();
             var setAside = mine.Find(x => x.Zone.SetAside);
             if (beyondToday <= 0 && leftShort <= 0 && setAside.Zone is null)
             {

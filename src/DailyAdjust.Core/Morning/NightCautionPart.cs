@@ -44,7 +44,7 @@ internal static class NightCautionPart
             new Place(PlaceKind.Site, "", ""),
             site.Clock.ToInstant(inputs.Date, round),
             site.Clock.ToInstant(inputs.Date.AddDays(1), round),
-            new LogTime(inputs.Date, null),
+            new LogTime(inputs.Date.AddDays(1), round),
             Clause(c, site.Units),
             ""))];
     }
@@ -55,7 +55,8 @@ internal static class NightCautionPart
         var (text, side) = caution.Reason == OffReason.Cold
             ? ((Func<double, string>)(v => Temperature(v, units)), "below")
             : (v => Speed(v, units), "above");
-        return $"{text(caution.Value)} {(caution.IsForecast ? "forecast for tonight" : "last night, and nothing is forecast")}, {side} {text(caution.Limit)}";
+        var (value, limit) = (text(caution.Value), text(caution.Limit));
+        return $"{value} {(caution.IsForecast ? "forecast for tonight" : "last night, and nothing is forecast")}, {(string.Equals(value, limit, StringComparison.Ordinal) ? "just " : "")}{side} {limit}";
     }
 
     private static double? LastNightsWind(MorningInputs inputs, Site site)

@@ -75,7 +75,7 @@ public sealed record GrowInMinutes(IReadOnlyList<StationKey> Stations, double Mi
 /// <param name="Starts">Starts of the last 24 hours that are taken not to have run, and that nobody has answered.</param>
 public sealed record ShutBox(string Controller, ShutSpan Span, IReadOnlyList<ShutStart> Starts);
 
-public sealed record ShutStart(ProgramKey Program, DateTimeOffset At);
+public sealed record ShutStart(ProgramKey Program, DateOnly Date, DateTimeOffset At);
 
 /// <summary>A box in a season that is not open.</summary>
 /// <param name="Controller">The box.</param>

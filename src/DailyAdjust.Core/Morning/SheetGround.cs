@@ -35,7 +35,26 @@ public sealed record DrySpot(StationKey Station, string Name, string Area, LogTi
 /// <param name="At">UTC.</param>
 /// <param name="ReckonedMm">Missing by the balance, mm.</param>
 /// <param name="ProbedMm">Missing by the probe, mm.</param>
-public sealed record ProbedZone(StationKey Station, string Name, string Area, DateTimeOffset At, double ReckonedMm, double ProbedMm);
+public sealed record ProbedZone(StationKey Station, string Name, string Area, DateTimeOffset At, double ReckonedMm, double ProbedMm)
+{
+    /// <summary>Cut off the probe to keep it within what the soil holds, mm: below 0 = wetter than field capacity, above 0 = drier than wilting point.</summary>
+    public double CutMm { get; init; }
+
+    /// <summary>Of the last reading; empty = not said.</summary>
+    public string Instrument { get; init; } = "";
+
+    /// <summary>How deep its rods reach, m; null = not said.</summary>
+    public double? RodM { get; init; }
+
+    /// <summary>How deep the roots reach, m.</summary>
+    public required double RootM { get; init; }
+
+    /// <summary>Rods and roots end at the same depth.</summary>
+    public bool RodsEndAtRoots { get; init; }
+
+    /// <summary>The zone's reading before this one was, by what was said, made with another moisture meter or other rods.</summary>
+    public bool IsOtherInstrument { get; init; }
+}
 
 /// <summary>A station of an area watered by hand.</summary>
 /// <param name="Since">The date on which it was last full, or the first of the days at hand.</param>

@@ -31,7 +31,7 @@ internal sealed class UnknownRainCheck
         }
 
         var settled = new Dictionary<StationKey, DateOnly>();
-        foreach (var day in zoneDays.Where(d => d.DrainageMm > 0 || d.ProbeMm != 0))
+        foreach (var day in zoneDays.Where(d => d.DrainageMm > 0 || d.LastProbe is not null))
         {
             settled[day.Station] = day.Date;
         }

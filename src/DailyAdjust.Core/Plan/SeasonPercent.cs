@@ -12,6 +12,7 @@ namespace DailyAdjust.Core.Plan;
 /// <param name="AfterRain">With that rain taken off; null = not known.</param>
 public sealed record MonthPercent(int Month, double NeedMm, SeasonNumber NoRain, MonthRain? Rain, SeasonNumber? AfterRain);
 
+/// <summary>What a program runs at in one month.</summary>
 /// <param name="Percent">On the dial; 0 = off: nothing is needed.</param>
 /// <param name="ExactPercent">Month's need / peak month's need, percent.</param>
 public sealed record SeasonNumber(double Percent, double ExactPercent);

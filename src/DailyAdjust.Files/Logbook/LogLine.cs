@@ -21,6 +21,10 @@ public sealed record LogLine
 
     public string Note { get; init; } = "";
 
+    public string Instrument { get; init; } = "";
+
+    public string RodLength { get; init; } = "";
+
     /// <summary>In the order of <see cref="LogbookColumns.All"/>.</summary>
-    public IReadOnlyList<string> Cells => [Time, Kind, Where, Value, Unit, Until, By, Note];
+    public IReadOnlyList<string> Cells => [Time, Kind, Where, Value, Unit, Until, By, Note, Instrument, RodLength];
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using DailyAdjust.Core.Contracts;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Files.Logbook;
@@ -9,6 +10,8 @@ namespace DailyAdjust.Files.Logbook;
 internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<string, int> placeOf, ProblemList problems)
 {
     private const int MostStarts = 24;
+
+    private static readonly Yaml.Limits RodLengths = new(0, 2, AboveMin: true);
 
     private bool _bad;
 
@@ -37,7 +40,7 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
             By = line.By,
             Note = line.Note,
         };
-        entry = WithValue(entry, rule!);
+        entry = WithInstrument(WithValue(entry, rule!));
         return _bad ? null : entry;
     }
 
@@ -104,7 +107,7 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
             return null;
         }
 
-        if (until.Instant(site.Clock) < time.Instant(site.Clock))
+        if (until.Instant(site.Clock) < time.Begin(site.Clock))
         {
             Wrong(LogbookColumns.Until, $"until {line.Until} lies before {line.Time}", "one of them is wrong");
         }
@@ -174,6 +177,41 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
         }
 
         return with;
+    }
+
+    /// <summary>Which moisture meter, and how deep its rods reach.</summary>
+    private LogEntry WithInstrument(LogEntry entry)
+    {
+        if (line.Instrument.Length == 0 && line.RodLength.Length == 0)
+        {
+            return entry;
+        }
+
+        if (entry.Kind is not (LogKind.Probe or LogKind.Spot))
+        {
+            Wrong(line.Instrument.Length > 0 ? LogbookColumns.Instrument : LogbookColumns.RodLength, $"{Word(entry.Kind)} is not read with a moisture meter", "instrument and rod length go with probe and spot; leave them empty");
+            return entry;
+        }
+
+        entry = entry with { Instrument = line.Instrument };
+        if (line.RodLength.Length == 0)
+        {
+            return entry;
+        }
+
+        if (!NumberText.TrySplit(line.RodLength, out var number, out var spelling) || Units.Find(spelling, UnitKind.Length) is not { } unit)
+        {
+            Wrong(LogbookColumns.RodLength, $"{Wording.Quote(line.RodLength)} is not a length with its unit", $"write 3 in; units that fit: {string.Join(", ", Units.Spellings(UnitKind.Length))}");
+            return entry;
+        }
+
+        if (RodLengths.Holds(unit.ToMetric(number)))
+        {
+            return entry with { RodM = unit.ToMetric(number) };
+        }
+
+        Wrong(LogbookColumns.RodLength, $"{line.RodLength} is out of range", $"it lies {RodLengths.InWords(unit.FromMetric, unit.Symbol)}");
+        return entry;
     }
 
     /// <summary>"6 x 4 min": starts a day, and the minutes of each.</summary>

@@ -43,6 +43,8 @@ public static class LogbookReader
                 Until = header.Cell(row, LogbookColumns.Until),
                 By = header.Cell(row, LogbookColumns.By),
                 Note = header.Cell(row, LogbookColumns.Note),
+                Instrument = header.Cell(row, LogbookColumns.Instrument),
+                RodLength = header.Cell(row, LogbookColumns.RodLength),
             };
             var read = new LogRow(line, site, row.Line, header.Place, problems);
             var entry = read.Read();

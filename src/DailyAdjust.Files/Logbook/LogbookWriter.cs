@@ -24,6 +24,8 @@ public static class LogbookWriter
         Until = entry.Until is { } until ? LogTimeText.Format(until) : "",
         By = entry.By,
         Note = entry.Note,
+        Instrument = entry.Instrument,
+        RodLength = entry.RodM is { } rod ? rod.ToString("R", CultureInfo.InvariantCulture) + " " + Units.Spellings(UnitKind.Length)[0] : "",
     };
 
     /// <summary>One line, without its end.</summary>

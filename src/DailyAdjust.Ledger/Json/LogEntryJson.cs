@@ -21,7 +21,9 @@ internal sealed record LogEntryDto(
     LogTimeDto? Until = null,
     string? By = null,
     string? Note = null,
-    int? Times = null);
+    int? Times = null,
+    string? Instrument = null,
+    double? RodM = null);
 
 /// <summary>A logbook entry as text; equal entries give equal text.</summary>
 internal static class LogEntryJson
@@ -44,7 +46,9 @@ internal static class LogEntryJson
             entry.Until is { } until ? ToDto(until) : null,
             NullIfEmpty(entry.By),
             NullIfEmpty(entry.Note),
-            entry.Times),
+            entry.Times,
+            NullIfEmpty(entry.Instrument),
+            entry.RodM),
         LedgerJson.Readable.LogEntryDto);
 
     public static LogEntry Read(string json)
@@ -66,6 +70,8 @@ internal static class LogEntryJson
             By = dto.By ?? "",
             Note = dto.Note ?? "",
             Times = dto.Times,
+            Instrument = dto.Instrument ?? "",
+            RodM = dto.RodM,
         };
     }
 

@@ -43,7 +43,7 @@ internal static class TextReport
                 lines.Add($"{view.Label(program.Key)}: {AdviceWords.NotAnswered(program.Unanswered!)}", indent: 2);
             }
 
-            lines.Add(Answers.RoundDone(sheet, view.Issue), indent: 2);
+            lines.Add(Answers.RoundDone(sheet, view.Issue.SiteId), indent: 2);
         }
 
         if (fresh.NeverConfirmed.Count > 0)

@@ -7,10 +7,10 @@ internal static class Answers
 {
     public const string RoundFile = "fill in done and found in round.csv and drop it into the inbox";
 
-    public static string RoundDone(DateOnly sheet, SheetIssue issue) => Log($"round {CodeWords.Date(sheet)} done{At(issue)}", issue);
+    public static string RoundDone(DateOnly sheet, string siteId) => Log($"round {CodeWords.Date(sheet)} done", siteId);
 
     /// <summary>What stands on a dial.</summary>
-    public static string Setting(ProgramKey program, SheetIssue issue) => Log($"setting {program} ____{At(issue)}", issue);
+    public static string Setting(ProgramKey program, string siteId) => Log($"setting {program} ____", siteId);
 
     /// <summary>A line of logbook.csv.</summary>
     public static string RainLine(string gauge, DateOnly date, string unit) => $"{CodeWords.Date(date)},rain,gauge:{gauge},____,{unit}";
@@ -19,17 +19,16 @@ internal static class Answers
     public static string ProbeLine(StationKey station, DateOnly date) => $"{CodeWords.Date(date)} __:__,probe,{station},____,%";
 
     /// <summary>A box was verified.</summary>
-    public static string Checked(string controller, SheetIssue issue) => Log($"checked {controller}{At(issue)}", issue);
+    public static string Checked(string controller, string siteId) => Log($"checked {controller}", siteId);
 
     /// <summary>A program's starts of a date ran.</summary>
-    public static string Ran(ProgramKey program, DateOnly date, SheetIssue issue) => Log($"ran {program} yes --date {CodeWords.Date(date)}", issue);
+    public static string Ran(ProgramKey program, DateOnly date, string siteId) => Log($"ran {program} yes --date {CodeWords.Date(date)}", siteId);
 
     /// <summary>A program or a station was run by hand.</summary>
-    public static string RanByHand(string where, string much, SheetIssue issue) => Log($"run {where} {much}{At(issue)}", issue);
+    public static string RanByHand(string where, string much, string siteId) => Log($"run {where} {much}", siteId);
 
     /// <summary>What was due on a box in a span of time did not run.</summary>
-    public static string DidNotRunSpan(string controller, SheetIssue issue) =>
-        Log($"ran {controller} no{(issue.AnsweredAt is { } at ? $" --date {CodeWords.Date(DateOnly.FromDateTime(at))}" : "")} --time __:__ --until __:__", issue);
+    public static string DidNotRunSpan(string controller, string siteId) => Log($"ran {controller} no --time __:__ --until __:__", siteId);
 
     /// <summary>A line of logbook.csv.</summary>
     public static string DidNotRunLine(StationKey station, DateOnly date) => $"{CodeWords.Date(date)},ran,{station},no";
@@ -37,9 +36,5 @@ internal static class Answers
     /// <summary>A line of logbook.csv.</summary>
     public static string DidNotRunLine(ProgramKey program, DateOnly date) => $"{CodeWords.Date(date)},ran,{program},no";
 
-    private static string Log(string words, SheetIssue issue) =>
-        $"dailyadjust log {words} --site {issue.SiteId}{(issue.Home is { } home ? $" --home {(home.Contains(' ', StringComparison.Ordinal) ? $"\"{home}\"" : home)}" : "")}";
-
-    /// <summary>Empty on today's sheet: what is logged now is said now.</summary>
-    private static string At(SheetIssue issue) => issue.AnsweredAt is { } at ? $" --date {CodeWords.Date(DateOnly.FromDateTime(at))} --time {SiteWords.Clock(TimeOnly.FromDateTime(at))}" : "";
+    private static string Log(string words, string siteId) => $"dailyadjust log {words} --site {siteId}";
 }

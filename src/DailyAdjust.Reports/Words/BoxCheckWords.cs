@@ -19,8 +19,8 @@ internal static class BoxCheckWords
                 PowerTitle,
                 [
                     .. boxes.Select(b => Box(b, view)),
-                    $"At each: clock and weekday, then minutes, starts and days of every program, then its percentage. When one is right: {Answers.Checked(boxes[0].Box.Controller, view.Issue)}",
-                    $"What did not run: {Answers.DidNotRunSpan(boxes[0].Box.Controller, view.Issue)}",
+                    $"At each: clock and weekday, then minutes, starts and days of every program, then its percentage. When one is right: {Answers.Checked(boxes[0].Box.Controller, view.Issue.SiteId)}",
+                    $"What did not run: {Answers.DidNotRunSpan(boxes[0].Box.Controller, view.Issue.SiteId)}",
                     ByHandWords.LockOut,
                 ]);
         }
@@ -59,7 +59,7 @@ internal static class BoxCheckWords
             change.IsAhead ? $"Clocks go {way} {by} at {from} {day}" : $"Clocks went {way} {by} at {from} {day}",
             [
                 $"Move the clock of {CommonWords.List([.. change.Controllers.Select(view.BoxLabel)])} {way} by {by}{(change.IsAhead ? " once they have" : "")}; until then {(change.Controllers.Count == 1 ? "it starts" : "they start")} {by} {late} by the site's clock.",
-                $"When one is right: {Answers.Checked(change.Controllers[0], view.Issue)}",
+                $"When one is right: {Answers.Checked(change.Controllers[0], view.Issue.SiteId)}",
             ]);
     }
 }

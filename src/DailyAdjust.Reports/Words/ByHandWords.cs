@@ -37,7 +37,7 @@ internal static class ByHandWords
         Add(lines, list.BeyondPump.Count > 0, () => $"More than the pump gives now: {string.Join(", ", list.BeyondPump.Select(s => $"{ZoneWords.Named(s.Name, s.Station)} {SiteWords.Minutes(s.Minutes)}"))}. Take the hose.");
         Add(lines, list.MustNotRun.Count > 0, () => $"Must not run now (an order, the season or a watering rule): {Stations(list.MustNotRun)}.");
         Add(lines, list.CanWait.Count > 0, () => $"Did not run either, but can wait for the next start: {Stations(list.CanWait)}.");
-        Add(lines, list.Groups.Count > 0, () => $"When it has run: {Booking(list.Groups[0].Boxes[0], view.Issue)}");
+        Add(lines, list.Groups.Count > 0, () => $"When it has run: {Booking(list.Groups[0].Boxes[0], view.Issue.SiteId)}");
         Add(lines, list.Groups.Count > 0, () => LockOut);
         return lines;
     }
@@ -62,9 +62,9 @@ internal static class ByHandWords
 
     private static string ProgramName(string controller, string program, SheetView view) => view.Label(new ProgramKey(controller, program));
 
-    private static string Booking(HandBox box, SheetIssue issue) => box is { Program: { } program, Percent: { } percent }
-        ? Answers.RanByHand($"{box.Controller}/{program}", SiteWords.Percent(percent), issue)
-        : Answers.RanByHand(box.Stations[0].Station.ToString(), SiteWords.Minutes(box.Stations[0].Minutes), issue);
+    private static string Booking(HandBox box, string siteId) => box is { Program: { } program, Percent: { } percent }
+        ? Answers.RanByHand($"{box.Controller}/{program}", SiteWords.Percent(percent), siteId)
+        : Answers.RanByHand(box.Stations[0].Station.ToString(), SiteWords.Minutes(box.Stations[0].Minutes), siteId);
 
     private static string Stations(IReadOnlyList<StationKey> stations) =>
         string.Join(", ", stations.GroupBy(s => s.Controller, StringComparer.Ordinal).Select(g => $"{g.Key} {(g.Count() == 1 ? "station" : "stations")} {CommonWords.List([.. g.Select(s => s.Station)])}"));

@@ -95,14 +95,14 @@ internal static class ExceptionWords
 
     private static string Fault(ProgramAdvice program, SheetView view) =>
         $"{view.Label(program.Key)} is off since {view.Words.Day(view.Sheet.Site.Clock.DateOf(program.Fault!.Since))}: \"{program.Fault.Note}\"{(program.Fault.By.Length > 0 ? $" ({program.Fault.By})" : "")}. "
-        + (program.Advice == AdviceKind.Resume ? "Turn it on only if it is mended." : $"If it is mended: {Answers.Checked(program.Key.Controller, view.Issue)}");
+        + (program.Advice == AdviceKind.Resume ? "Turn it on only if it is mended." : $"If it is mended: {Answers.Checked(program.Key.Controller, view.Issue.SiteId)}");
 
     private static IEnumerable<string> Shut(ShutBox box, SheetView view)
     {
         yield return $"{box.Controller}: shut from {view.Words.When(box.Span.From)} until {view.Words.When(box.Span.Ends)} ({view.Words.DepthOf(box.Span.RainMm)} at gauge {box.Span.Gauge}).";
         foreach (var start in box.Starts)
         {
-            yield return $"{view.Label(start.Program)}, start of {view.Words.When(start.At)}: taken not to have run. If it did: {Answers.Ran(start.Program, view.Sheet.Site.Clock.DateOf(start.At), view.Issue)}";
+            yield return $"{view.Label(start.Program)}, start of {view.Words.When(start.At)}: taken not to have run. If it did: {Answers.Ran(start.Program, start.Date, view.Issue.SiteId)}";
         }
     }
 

@@ -10,6 +10,9 @@ internal static class GroundWords
     public const string ByHand = "Watered by hand";
     public const string Minutes = "Base minutes to change";
 
+    /// <summary>A moisture meter shows no less, mm.</summary>
+    private const double CutWorthAWordMm = 0.05;
+
     /// <summary>Title and lines of what there is to say; nothing where there is nothing.</summary>
     public static IReadOnlyList<(string Title, IReadOnlyList<string> Lines)> Of(SheetView view)
     {
@@ -40,7 +43,41 @@ internal static class GroundWords
     }
 
     private static string Probe(ProbedZone probe, SiteWords words) =>
-        $"{ZoneWords.Named(probe.Name, probe.Station)}, {words.When(probe.At)}: the balance said {words.DepthOf(probe.ReckonedMm)} missing, the probe {words.DepthOf(probe.ProbedMm)}.";
+        $"{ZoneWords.Named(probe.Name, probe.Station)}, {words.When(probe.At)}: the balance said {words.DepthOf(probe.ReckonedMm)} missing, the probe {words.DepthOf(probe.ProbedMm)}{With(probe, words)}."
+        + string.Concat(Remarks(probe, words).Select(r => " " + r));
+
+    /// <summary>" (meter 2, 3 in rods)"; empty where nobody said.</summary>
+    private static string With(ProbedZone probe, SiteWords words)
+    {
+        var rods = probe.RodM is { } rod ? $"{words.SoilDepth(rod)} rods" : "";
+        var said = string.Join(", ", new[] { probe.Instrument, rods }.Where(s => s.Length > 0));
+        return said.Length > 0 ? $" ({said})" : "";
+    }
+
+    /// <summary>What a person should know before believing it.</summary>
+    private static IEnumerable<string> Remarks(ProbedZone probe, SiteWords words)
+    {
+        if (probe.CutMm < -CutWorthAWordMm)
+        {
+            yield return "That is wetter than field capacity: it counts as full. Probe again when it has drained, or look at field_capacity.";
+        }
+        else if (probe.CutMm > CutWorthAWordMm)
+        {
+            yield return "That is drier than the soil is described to go: it counts as empty. Probe again, or look at the soil's figures.";
+        }
+
+        if (probe.RodM is { } rod && !probe.RodsEndAtRoots)
+        {
+            yield return rod < probe.RootM
+                ? $"The rods end at {words.SoilDepth(rod)}, the roots at {words.SoilDepth(probe.RootM)}: what lies below was not read."
+                : $"The rods reach {words.SoilDepth(rod)}, below the roots' {words.SoilDepth(probe.RootM)}.";
+        }
+
+        if (probe.IsOtherInstrument)
+        {
+            yield return "The reading before was made with another moisture meter or other rods: do not compare the two.";
+        }
+    }
 
     private static string Hand(HandWatered hand, SiteWords words)
     {

@@ -12,8 +12,6 @@ internal static class RoundWords
     public const string Tick = "tick when done";
     public const string OffNow = "Off now, and this sheet cannot say when to turn them on";
     public const string RunningAsSet = "Running as set";
-    public const string AsSetTitle = "As set: no advice for these";
-    public const string AnswerTitle = "Write in what you find";
     public const string WholeBox = "one dial for the whole box";
 
     public static string Lead(SheetView view)

@@ -40,7 +40,7 @@ internal static class SeasonWords
                 continue;
             }
 
-            List<string> lines = open.Count > 0 ? [.. list.Lines, $"Not ticked off: {CommonWords.List([.. open.Select(b => view.BoxLabel(b.Controller))])}. When a box is done: {Answers.Checked(open[0].Controller, view.Issue)}"] : [];
+            List<string> lines = open.Count > 0 ? [.. list.Lines, $"Not ticked off: {CommonWords.List([.. open.Select(b => view.BoxLabel(b.Controller))])}. When a box is done: {Answers.Checked(open[0].Controller, view.Issue.SiteId)}"] : [];
             if (done.Count > 0)
             {
                 lines.Add($"Ticked off: {CommonWords.List([.. done.Select(b => $"{b.Controller} {view.Words.Day(b.CheckedOn!.Value)}{(b.CheckedBy.Length > 0 ? $" ({b.CheckedBy})" : "")}")])}.");

@@ -24,9 +24,6 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
 
     public string DepthUnit => IsUs ? "in" : "mm";
 
-    /// <summary>The same depth in the site's unit, for charts.</summary>
-    public double DepthValue(double mm) => IsUs ? mm / Depth.MmPerInch : mm;
-
     /// <summary>"0.64" or "16.3"; a depth that would read as none but is not reads "under 0.01".</summary>
     public string DepthNumber(double mm)
     {
@@ -41,6 +38,9 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
 
     /// <summary>"0.64 in", "16.3 mm"; unknown where nobody knows.</summary>
     public string DepthOf(double? mm) => mm is { } depth ? DepthNumber(depth) + " " + DepthUnit : CommonWords.Unknown;
+
+    /// <summary>Roots and rods: "3.5 in", "90 mm".</summary>
+    public string SoilDepth(double metres) => Tables.Plain.Short(IsUs ? Math.Round(metres * 1000 / Depth.MmPerInch, 1) : Math.Round(metres * 1000)) + " " + DepthUnit;
 
     public string RateUnit => DepthUnit + "/h";
 

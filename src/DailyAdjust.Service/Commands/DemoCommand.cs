@@ -28,6 +28,11 @@ internal static class DemoCommand
         context.Out.WriteLine($"The sheet and its files: {last.Folder}");
         context.Out.WriteLine($"The course itself:       {last.Site.Path}");
         context.Out.WriteLine($"Go on with:              dailyadjust explain {last.Example} --home {home.Path}");
+        if (last.Answering is { } note)
+        {
+            context.Out.WriteLine(note);
+        }
+
         return ExitCode.Done;
     }
 }

@@ -19,6 +19,8 @@ internal static class LogCommand
         var except = new Option<string[]>("--except") { Description = "Round: programs or controllers that were not done.", HelpName = "PLACE", AllowMultipleArgumentsPerToken = true };
         var by = new Option<string?>("--by") { Description = "Who says so.", HelpName = "NAME" };
         var note = new Option<string?>("--note") { Description = "Anything worth remembering.", HelpName = "TEXT" };
+        var instrument = new Option<string?>("--instrument") { Description = "Probe and spot: which moisture meter.", HelpName = "NAME" };
+        var rod = new Option<string?>("--rod") { Description = "Probe and spot: how deep its rods reach, such as 3 in.", HelpName = "LENGTH" };
         return new AppCommand(
             "log",
             "Adds a logbook entry: what somebody did or saw.",
@@ -31,11 +33,12 @@ internal static class LogCommand
             "log rain yard 0.3 in",
             "log hose C1/3 0.1 in",
             "log probe C1/1 14 %",
+            "log probe C1/1 14 % --instrument \"meter 2\" --rod \"3 in\"",
             "log hold C1 --until 2026-06-12 --note \"tournament\"",
             "log no-water area:greens --time \"2026-06-12 18:00\" --until \"2026-06-13 06:00\" --by Pat --note \"foliar feeding\"",
             "log void setting C1/P2 --time \"2026-06-08 10:30\"")
         {
-            kind, words, at, until, except, by, note,
+            kind, words, at, until, except, by, note, instrument, rod,
         }.Runs(global, time, context => Run(context, new LogWords(
             context.Parsed.GetValue(kind)!.ToLowerInvariant(),
             context.Parsed.GetValue(words) ?? [],
@@ -43,13 +46,20 @@ internal static class LogCommand
             context.Parsed.GetValue(until) ?? "",
             context.Parsed.GetValue(except) ?? [],
             context.Parsed.GetValue(by) ?? "",
-            context.Parsed.GetValue(note) ?? "")));
+            context.Parsed.GetValue(note) ?? "",
+            context.Parsed.GetValue(instrument) ?? "",
+            context.Parsed.GetValue(rod) ?? "")));
     }
 
     private static int Run(CommandContext context, LogWords words)
     {
-        using var site = context.OneSite().ToWrite(today: null, from: null, context.Time, out _);
+        using var site = context.OneSite().ToWrite(today: null, from: null, context.Time, out var badEdit);
         var now = context.Time.GetUtcNow();
+        if (badEdit is not null)
+        {
+            context.Error.WriteLine(badEdit);
+        }
+
         var line = words.ToLine(site.Newest, context.Date, now);
         var reading = LogbookReader.Read(line, site.Newest);
         if (reading.Entries.Count == 0)
@@ -91,6 +101,8 @@ internal static class LogCommand
         line.Until.Length > 0 ? "until " + line.Until : "",
         line.By.Length > 0 ? "by " + line.By : "",
         line.Note.Length > 0 ? $"({line.Note})" : "",
+        line.Instrument.Length > 0 ? "with " + line.Instrument : "",
+        line.RodLength.Length > 0 ? $"rods {line.RodLength}" : "",
     }.Where(part => part.Length > 0));
 
     private static void RejectUnknownRound(OpenSite site, LogEntry entry)
@@ -115,7 +127,7 @@ internal static class LogCommand
 
 /// <summary>The words of a `log` command.</summary>
 internal sealed record LogWords(
-    string Kind, IReadOnlyList<string> Words, string? Time, string Until, IReadOnlyList<string> Except, string By, string Note)
+    string Kind, IReadOnlyList<string> Words, string? Time, string Until, IReadOnlyList<string> Except, string By, string Note, string Instrument, string Rod)
 {
     /// <summary>The same as a line of logbook.csv.</summary>
     public LogLine ToLine(Site site, DateOnly? date, DateTimeOffset now)
@@ -138,7 +150,7 @@ internal sealed record LogWords(
         // Percentages of `ran` and `probe` are what people say without their sign.
         var bare = Kind is "ran" or "probe" or "spot" && double.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out _);
         var time = TimeText(site, date, now);
-        return new LogLine { Time = time, Kind = Kind, Where = where, Value = value, Unit = bare ? "%" : "", Until = UntilText(time), By = By, Note = Note };
+        return new LogLine { Time = time, Kind = Kind, Where = where, Value = value, Unit = bare ? "%" : "", Until = UntilText(time), By = By, Note = Note, Instrument = Instrument, RodLength = Rod };
     }
 
     private string TakePlace(List<string> words, Site site)

@@ -5,6 +5,7 @@ using DailyAdjust.Reports;
 using DailyAdjust.Service.Fetching;
 using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Hosting;
+using DailyAdjust.Service.Printing;
 using DailyAdjust.Service.Sites;
 using Microsoft.Extensions.Logging;
 using Serilog.Extensions.Logging;
@@ -90,7 +91,7 @@ internal static class MorningCommand
             new FileIntake(site, context.Time.GetUtcNow()).Add(unplanned);
         }
 
-        var morning = new SiteMorning(site, log, context.Time);
+        var morning = new SiteMorning(site, log);
         morning.RecordMissed(MorningPlan.MissedBefore(site.Ledger.Mornings.Last()?.Date, date));
         var issued = morning.Issue(date, asOf, notices)!;
         var visits = issued.Sheet.Programs.Count(p => p.NeedsVisit);
@@ -100,6 +101,11 @@ internal static class MorningCommand
         {
             context.Out.WriteLine();
             context.Out.Write(File.ReadAllText(Path.Combine(issued.Folder, ReportFiles.Text)));
+        }
+
+        if (AnsweringNote.Of(folder, site.Newest.Clock, asOf, context.Time.GetUtcNow()) is { } note)
+        {
+            context.Out.WriteLine(note);
         }
     }
 

@@ -12,7 +12,8 @@ namespace DailyAdjust.Service.Demo;
 /// <param name="Site">The course.</param>
 /// <param name="Folder">The last morning's files.</param>
 /// <param name="Example">A program worth explaining.</param>
-internal sealed record DemoResult(SiteFolder Site, string Folder, string Example);
+/// <param name="Answering">How to answer the sheet on its own morning; null = it is today's.</param>
+internal sealed record DemoResult(SiteFolder Site, string Folder, string Example, string? Answering);
 
 /// <summary>
 /// The demo's season: the sample goes through the inbox like anybody's files, the balance runs from spring on, and the last mornings are
@@ -40,7 +41,8 @@ internal static class DemoSeason
         var last = WeatherBook.LastFinished(site)?.AddDays(1) ?? site.Newest.Start.AddDays(1);
         var next = site.Ledger.Mornings.Last()?.Date.AddDays(1) ?? last.AddDays(1 - MorningsIssued);
         Issue(site, next, last, context, factory, stop);
-        return new(folder, folder.ReportFolder(last), Example(site, last));
+        return new(
+            folder, folder.ReportFolder(last), Example(site, last), AnsweringNote.Of(folder, site.Newest.Clock, ReportTime.Of(site.Newest, last).Instant, context.Time.GetUtcNow()));
     }
 
     private static void Copy(DirectoryInfo sample, SiteFolder folder)
@@ -69,7 +71,7 @@ internal static class DemoSeason
     {
         var count = last.DayNumber - first.DayNumber + 1;
         using var progress = Progress.Start(context.Error, "Mornings", Math.Max(count, 0));
-        var quiet = new SiteMorning(site, NullLogger.Instance, context.Time);
+        var quiet = new SiteMorning(site, NullLogger.Instance);
         for (var date = first; date < last; date = date.AddDays(1))
         {
             stop.ThrowIfCancellationRequested();
@@ -79,7 +81,7 @@ internal static class DemoSeason
 
         if (first <= last)
         {
-            new SiteMorning(site, factory.CreateLogger("demo"), context.Time).Issue(last, ReportTime.Of(site.Newest, last).Instant, []);
+            new SiteMorning(site, factory.CreateLogger("demo")).Issue(last, ReportTime.Of(site.Newest, last).Instant, []);
             progress.Step();
         }
     }

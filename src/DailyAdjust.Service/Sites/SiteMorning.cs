@@ -19,8 +19,7 @@ public sealed record IssuedMorning(MorningSheet Sheet, int Issue, string Folder)
 /// </summary>
 /// <param name="site">Opened for writing.</param>
 /// <param name="log">One event per advice.</param>
-/// <param name="time">Tells a sheet of today from one of an earlier date, whose answers have to name it.</param>
-public sealed class SiteMorning(OpenSite site, ILogger log, TimeProvider time)
+public sealed class SiteMorning(OpenSite site, ILogger log)
 {
     /// <summary>Issues the next sheet of a date.</summary>
     /// <param name="date">The sheet's date.</param>
@@ -99,8 +98,6 @@ public sealed class SiteMorning(OpenSite site, ILogger log, TimeProvider time)
             Number = issue,
             Replaces = replaced,
             Notices = notices,
-            AnsweredAt = sheet.Site.Clock.DateOf(time.GetUtcNow()) == date ? null : sheet.Site.Clock.ToLocal(sheet.AsOf).DateTime,
-            Home = site.Folder.HomeToName,
         });
         var files = report.All.ToDictionary(f => f.Name, f => f.Bytes.ToArray(), StringComparer.Ordinal);
         site.Ledger.InOneStep(() =>

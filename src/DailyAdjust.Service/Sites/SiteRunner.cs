@@ -89,7 +89,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
 
     private void IssueDue(OpenSite site, DateTimeOffset now, bool pullsUnderWay)
     {
-        var morning = new SiteMorning(site, log, time);
+        var morning = new SiteMorning(site, log);
         var plan = Plan(site, now);
         morning.RecordMissed(plan.Missed);
         if (plan.Issue is { } wanted && WaitsForPulls(site, wanted, now, pullsUnderWay))

@@ -27,9 +27,9 @@ public sealed class GroundTests : IDisposable
     {
         File.WriteAllText(Path.Combine(_site.Inbox, "yard-1.csv"), ExampleSite.WeatherUntil("2026-06-14 05:00"));
         File.WriteAllText(Path.Combine(_site.Inbox, "logbook.csv"), """
-            time,kind,where,value,unit,until,by,note
-            2026-06-13 06:15,probe,C1/1,14,%,,,
-            2026-06-13 06:50,probe,C1/1,12,%,,,
+            time,kind,where,value,unit,until,by,note,instrument,rod length
+            2026-06-13 06:15,probe,C1/1,14,%,,,,meter 2,3 in
+            2026-06-13 06:50,probe,C1/1,12,%,,,,meter 2,3 in
             2026-06-13 17:00,spot,C1/2,6,%,,,back left
             2026-06-13 17:05,spot,C1/3,6,%,,,
             2026-06-13 17:30,hose,C1/3,spot,,,,
@@ -42,6 +42,7 @@ public sealed class GroundTests : IDisposable
         var ground = json.RootElement.GetProperty("ground");
         var probe = Assert.Single(ground.GetProperty("probes").EnumerateArray());
         Assert.Equal("2026-06-13T06:50", probe.GetProperty("at").GetString());
+        Assert.Equal(("meter 2", 0.0762), (probe.GetProperty("instrument").GetString(), Math.Round(probe.GetProperty("rodM").GetDouble(), 6)));
         var spot = Assert.Single(ground.GetProperty("spots").EnumerateArray());
         Assert.Equal("2", spot.GetProperty("station").GetString());
         var hand = Assert.Single(ground.GetProperty("byHand").EnumerateArray());
@@ -52,10 +53,12 @@ public sealed class GroundTests : IDisposable
 
         foreach (var report in new[] { Report("report.txt"), Report("report.html") })
         {
-            var text = string.Join(' ', report.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+            var text = string.Join(' ', System.Net.WebUtility.HtmlDecode(report).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
             Assert.Contains("Hot spots: hose the spot, not the zone", text, StringComparison.Ordinal);
             Assert.Contains("(back left)", text, StringComparison.Ordinal);
             Assert.Contains("the balance said", text, StringComparison.Ordinal);
+            Assert.Contains("(meter 2, 3 in rods)", text, StringComparison.Ordinal);
+            Assert.Contains("The rods end at 3 in, the roots at ", text, StringComparison.Ordinal);
             Assert.Contains("Watered by hand", text, StringComparison.Ordinal);
         }
     }

@@ -102,6 +102,8 @@ internal sealed partial class SmallCourse : IDisposable
 
         public JsonElement Freshness => _json.GetProperty("freshness");
 
+        public JsonElement Ground => _json.GetProperty("ground");
+
         public JsonElement Fit => _json.GetProperty("fit");
 
         public JsonElement Program(string address) => _json.GetProperty("programs").EnumerateArray()

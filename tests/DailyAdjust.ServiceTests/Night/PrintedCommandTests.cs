@@ -4,13 +4,15 @@ using Xunit;
 
 namespace DailyAdjust.ServiceTests.Night;
 
-/// <summary>The commands that a sheet of a past date prints, typed as they stand: they land on that morning.</summary>
+/// <summary>The commands that a sheet of a past date prints, typed with what `morning` says below it: they land on that morning.</summary>
 public sealed partial class PrintedCommandTests : IDisposable
 {
     private const string Date = "2026-06-10";
     private readonly FallbackHome _home = NightHome.Create();
 
     public PrintedCommandTests() => _home.Drop("yard-2026.csv", ExampleSite.WeatherUntil("2026-06-12 05:00"));
+
+    private string Home => Path.GetDirectoryName(Path.GetDirectoryName(_home.Site.Path))!;
 
     public void Dispose() => _home.Dispose();
 
@@ -25,7 +27,7 @@ public sealed partial class PrintedCommandTests : IDisposable
         Assert.NotEmpty(rounds);
         foreach (var round in rounds)
         {
-            Type(round);
+            Type(round, "2026-06-12");
         }
 
         Assert.Equal(0, _home.Morning("2026-06-12").Freshness.GetProperty("unansweredRounds").GetArrayLength());
@@ -100,10 +102,17 @@ public sealed partial class PrintedCommandTests : IDisposable
         Assert.Contains("Note: it lies before the balance begins (2026-06-01) and changes nothing.", _home.Run("log", "hose", "K1/1", "0.1", "in", "--date", "2026-05-20"), StringComparison.Ordinal);
     }
 
-    /// <summary>Runs a printed command as a person would type it.</summary>
-    private static void Type(string command)
+    [Fact]
+    public void A_sheet_does_not_know_where_its_home_lies_nor_what_day_it_is()
     {
-        var result = RunningProgram.Run(command.Split(' ')[1..]);
+        Assert.EndsWith($"To answer it as of its own morning, add: --date {Date} --time 05:00 --home {Home}", _home.Run("morning", "--date", Date).TrimEnd(), StringComparison.Ordinal);
+        Assert.All(Commands(_home.Morning("2026-06-11"), "log "), command => Assert.DoesNotContain("--home", command, StringComparison.Ordinal));
+    }
+
+    /// <summary>Runs a printed command as a person would type it, with the options that `morning` names last.</summary>
+    private void Type(string command, string date = Date)
+    {
+        var result = RunningProgram.Run([.. command.Split(' ')[1..], "--date", date, "--time", "05:00", "--home", Home]);
         Assert.True(result.ExitCode == 0, $"{command}\n{result}");
         Assert.StartsWith("Added:", result.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("Note:", result.Output, StringComparison.Ordinal);
@@ -112,6 +121,6 @@ public sealed partial class PrintedCommandTests : IDisposable
     private static List<string> Commands(FallbackSheet sheet, string which) =>
         [.. Command().Matches(sheet.Text).Select(m => m.Value).Where(c => c.Contains(which, StringComparison.Ordinal)).Distinct()];
 
-    [GeneratedRegex(@"dailyadjust log (?:(?!dailyadjust).)+? --home \S+")]
+    [GeneratedRegex(@"dailyadjust log (?:(?!dailyadjust).)+? --site \S+")]
     private static partial Regex Command();
 }

@@ -23,6 +23,14 @@ public class GrowInTests
     }
 
     [Fact]
+    public void A_correction_at_the_same_time_takes_its_place()
+    {
+        var entry = GrowIn(Monday, new(4, 0));
+        var line = Assert.Single((Course with { Log = [entry, entry with { Ordinal = 1, Times = 3, Value = 5 }] }).Sheet().Exceptions.GrowIns, g => g.Starts.Count == 3);
+        Assert.Equal(5, line.Minutes[0].Minutes);
+    }
+
+    [Fact]
     public void The_morning_after_its_last_date_hands_it_back()
     {
         var sheet = (Course with { Date = Monday.AddDays(4) }).Sheet();

@@ -49,6 +49,26 @@ public sealed class MorningsTests : IDisposable
     }
 
     [Fact]
+    public void The_stations_set_aside_come_back_with_the_sheet_and_none_is_not_unknown()
+    {
+        IReadOnlyList<IssuedLine> lines =
+        [
+            Lines[0] with { SetAside = [new IssuedAside("7", 141.5, 100.0 / 3), new IssuedAside("12a", 1000, 0.0001)] },
+            Lines[1] with { SetAside = [] },
+            Lines[2],
+        ];
+        Assert.NotEqual(Hash(Lines, ReportFiles), Hash(lines, ReportFiles), StringComparer.Ordinal);
+
+        var back = _ledger.Sheets.Issued().Single(s => s.Issue == 2).Lines;
+        Assert.Equal(lines[0].SetAside, back[0].SetAside);
+        Assert.NotNull(back[1].SetAside);
+        Assert.Empty(back[1].SetAside!);
+        Assert.Null(back[2].SetAside);
+        Assert.Equal(Lines, back.Select(l => l with { SetAside = null }));
+        Assert.All(_ledger.Sheets.Issued().Single(s => s.Issue == 1).Lines, l => Assert.Null(l.SetAside));
+    }
+
+    [Fact]
     public void The_next_issue_of_a_date_gets_the_next_number_and_the_first_stays()
     {
         Issue();

@@ -46,6 +46,8 @@ internal static class Samples
         Until = new LogTime(new DateOnly(2026, 6, 30), null),
         By = "Zoë",
         Note = "said \"done\", was\nhalf done — см. ниже",
+        Instrument = "meter 2",
+        RodM = 0.0762,
     };
 
     public static WeatherDay FullDay => new()

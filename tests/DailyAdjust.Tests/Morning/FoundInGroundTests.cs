@@ -1,3 +1,4 @@
+using System.Globalization;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
@@ -24,6 +25,39 @@ public class FoundInGroundTests
         Assert.Equal(10, day.Probes[0].ReckonedMm, 9);
         Assert.Equal(30, day.Probes[1].ReckonedMm, 9);
         Assert.Equal(40, day.ProbeMm, 9);
+    }
+
+    [Fact]
+    public void The_moisture_meter_and_its_rods_stand_beside_the_reading()
+    {
+        // Roots to 1 m. Another meter than on the day before; its rods end above the roots.
+        var before = Reading(6, 0, 28) with { Time = new(SmallCourse.Monday.AddDays(-1), new(6, 0)), Instrument = "meter 1", RodM = 1 };
+        var now = Reading(4, 0, 25) with { Instrument = "meter 2", RodM = 0.075 };
+        var probes = (Course(10) with { Weather = [OneDay(-2, 0), OneDay(-1, 0)], Log = [before, now] }).Sheet().Ground.Probes;
+        Assert.Equal(("meter 1", 1.0, false, 1.0), (probes[0].Instrument, probes[0].RodM!.Value, probes[0].IsOtherInstrument, probes[0].RootM));
+
+        var next = Course(10) with { Date = SmallCourse.Monday.AddDays(1), Weather = [OneDay(-2, 0), OneDay(-1, 0), OneDay(0, 0)], Log = [before, now] };
+        probes = next.Sheet().Ground.Probes;
+        Assert.Equal([("meter 2", 0.075, true), ("meter 1", 1, false)], probes.Select(p => (p.Instrument, p.RodM!.Value, p.IsOtherInstrument)));
+        var bare = next with { Log = [before with { Instrument = "", RodM = null }, now with { Instrument = "", RodM = null }] };
+        Assert.Equal(bare.Sheet().Programs[0].ExactPercent, next.Sheet().Programs[0].ExactPercent);
+        Assert.All(bare.Sheet().Ground.Probes, p => Assert.False(p.IsOtherInstrument));
+
+        // What was not said is not another one, and 39.37 in are a metre.
+        var said = next with { Log = [before with { Instrument = "", RodM = 39.37 * 0.0254 }, now with { RodM = null }] };
+        Assert.All(said.Sheet().Ground.Probes, p => Assert.False(p.IsOtherInstrument));
+        Assert.Equal([false, true], said.Sheet().Ground.Probes.Select(p => p.RodsEndAtRoots));
+    }
+
+    [Theory]
+    [InlineData(33, -30)] // 3 % of 1000 mm above field capacity
+    [InlineData(30, 0)]
+    [InlineData(8, 120)] // 220 mm missing of 100 available
+    public void What_the_soil_cannot_hold_or_lose_is_told(double percent, double cutMm)
+    {
+        var day = ZoneDayOf(Reading(6, 0, percent));
+        Assert.Equal(cutMm, day.Probes[0].CutMm, 9);
+        Assert.Equal(day.ProbeCutMm, day.Probes[0].CutMm, 9);
     }
 
     [Fact]
@@ -135,6 +169,20 @@ public class FoundInGroundTests
     [InlineData(5.0, false)]
     public void A_gauge_that_shows_far_less_than_the_others_is_doubted(double here, bool doubted) =>
         Assert.Equal(doubted, Doubted([.. Enumerable.Range(-5, 5).Select(i => Two(i, here, 12, 8))], "may be blocked"));
+
+    [Theory]
+    [InlineData("4 4 4 4 4", "8 8 8 8 8", true)] // half of it, on every day
+    [InlineData("4 4 4 4 9", "8 8 8 8 8", false)] // 25 of 40: more than 0.6
+    [InlineData("4 4 4 4", "8 8 8 8", false)] // too few days of rain
+    [InlineData("8 8 8 8 0", "8 8 8 8 60", false)] // one storm that passed it by
+    [InlineData("8 8 8 8 8", "4 4 4 4 4", false)] // those of the others are too small to count, and it shows more
+    public void A_gauge_that_shows_half_of_the_others_for_weeks_is_doubted(string here, string there, bool doubted)
+    {
+        double[] yard = Depths(here), barn = Depths(there);
+        Assert.Equal(doubted, Doubted([.. yard.Select((mm, i) => Two(i - yard.Length, mm, 12, barn[i]))], "may be half blocked"));
+    }
+
+    private static double[] Depths(string mm) => [.. mm.Split(' ').Select(x => double.Parse(x, CultureInfo.InvariantCulture))];
 
     private static bool Doubted(IReadOnlyList<WeatherDay> weather, string words)
     {

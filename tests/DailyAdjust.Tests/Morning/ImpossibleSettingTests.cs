@@ -38,6 +38,10 @@ public class ImpossibleSettingTests
         Assert.Empty(Sheet(Said(-2, 500), Said(-1, 80)).SettingsNotUsed);
         Assert.Empty(Sheet(Said(-2, 500), Said(-1, 0)).SettingsNotUsed);
         Assert.Single(Sheet(Said(-1, 500), Said(-2, 80)).SettingsNotUsed);
+
+        // At the same time the one that arrived later is the correction.
+        Assert.Empty(Sheet(Said(-1, 500), Said(-1, 80) with { Ordinal = 1 }).SettingsNotUsed);
+        Assert.Single(Sheet(Said(-1, 80), Said(-1, 500) with { Ordinal = 1 }).SettingsNotUsed);
     }
 
     [Fact]

@@ -39,7 +39,7 @@ internal static class InventedExceptions
                         new HandRunStation(new StationKey("A", "2"), "Green 2", 6.35, 38, 1, 38, 0)]) { Begins = At(0, 7), Against = [new StandingOrder("C/P1", "hold: drain work", Date)] },
                 ],
                 GrowIns = [new GrowInLine(new ProgramKey("C", "P1"), 3, 12, Date.AddDays(9), [new(7, 0), new(10, 0), new(13, 0)], [new GrowInMinutes([new StationKey("C", "2")], 4)], IsChange: true, IsOver: false)],
-                Shut = [new ShutBox("D", new ShutSpan(At(-1, 17), At(0, 17), "shop", 9.4), [new ShutStart(new ProgramKey("D", "P1"), At(0, 2))])],
+                Shut = [new ShutBox("D", new ShutSpan(At(-1, 17), At(0, 17), "shop", 9.4), [new ShutStart(new ProgramKey("D", "P1"), Date, At(0, 2))])],
                 Season = [new SeasonBox("E", SeasonState.Closing, At(-1, 9), null, ""), new SeasonBox("B", SeasonState.Closing, At(-1, 9), Date.AddDays(-1), "Pat")],
                 Stage = new StageLine(new StageInForce("stage 2", Date.AddDays(-2), null, Spoken), new DroughtStage { Name = "stage 2", MostPercent = 60 }, [new AreaCeiling("rough", 0), new AreaCeiling("greens", 100)]),
                 Night = [new NightCaution(OffReason.Cold, 1.5, 4.4444, IsForecast: true, Holds: true), new NightCaution(OffReason.Wind, 6.2, 4.4704, IsForecast: false, Holds: false)],

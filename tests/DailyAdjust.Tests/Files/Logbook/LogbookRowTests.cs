@@ -42,6 +42,8 @@ public sealed class LogbookRowTests
     [InlineData("2026-06-05 10:30,season,C1,charging", null, LogUnit.None)]
     [InlineData("2026-06-05 10:30,visit,C2,,,2026-06-09", null, LogUnit.None)]
     [InlineData("2026-06-05 10:30,season,,closed", null, LogUnit.None)]
+    [InlineData("2026-06-05,power,C1,,,2026-06-05 05:00", null, LogUnit.None)] // a bare date begins with its day
+    [InlineData("2026-06-05,hold,C1,,,2026-06-05 18:00", null, LogUnit.None)]
     [InlineData("2026-06-05 10:30,note,area:rough,looks thirsty", null, LogUnit.None)]
     public void A_row_is_read(string row, double? value, LogUnit unit)
     {
@@ -51,7 +53,36 @@ public sealed class LogbookRowTests
         Assert.Equal(unit, entry.Unit);
         Assert.Equal(value is null, entry.Value is null);
         Assert.Equal(value ?? 0, entry.Value ?? 0, 1e-4);
-        Assert.Equivalent(entry, Assert.Single(LogbookReader.Read("again.csv", Header + LogbookWriter.ToCsv(entry), Site).Entries), strict: true);
+        Assert.Equivalent(entry, Assert.Single(LogbookReader.Read("again.csv", LogbookWriter.Header + "\n" + LogbookWriter.ToCsv(entry), Site).Entries), strict: true);
+    }
+
+    [Theory]
+    [InlineData("probe", "meter 2", "3 in", "meter 2", 0.0762)]
+    [InlineData("spot", "", "12 cm", "", 0.12)]
+    [InlineData("probe", "red one", "", "red one", null)]
+    public void A_probe_keeps_its_moisture_meter_and_rods(string kind, string instrument, string rod, string kept, double? metres)
+    {
+        var entry = Assert.Single(LogbookReader.Read("l", $"{LogbookWriter.Header}\n2026-06-05 10:30,{kind},C1/3,14,%,,,,{instrument},{rod}", Site).Entries);
+        Assert.Equal(kept, entry.Instrument);
+        Assert.Equal(metres is null, entry.RodM is null);
+        Assert.Equal(metres ?? 0, entry.RodM ?? 0, 9);
+        Assert.Equivalent(entry, Assert.Single(LogbookReader.Read("again.csv", LogbookWriter.Header + "\n" + LogbookWriter.ToCsv(entry), Site).Entries), strict: true);
+    }
+
+    [Theory]
+    [InlineData("probe,C1/3,14,%", "3", "is not a length with its unit")]
+    [InlineData("probe,C1/3,14,%", "3 gal", "is not a length with its unit")]
+    [InlineData("probe,C1/3,14,%", "deep", "is not a length with its unit")]
+    [InlineData("probe,C1/3,14,%", "0 in", "is out of range")]
+    [InlineData("probe,C1/3,14,%", "3 m", "is out of range")]
+    [InlineData("hose,C1/3,0.1,in", "3 in", "hose is not read with a moisture meter")]
+    public void Rods_that_are_no_length_refuse_the_row(string entry, string rod, string what)
+    {
+        var reading = LogbookReader.Read("l", $"{LogbookWriter.Header}\n2026-06-05 10:30,{entry},,,,,{rod}", Site);
+        Assert.Empty(reading.Entries);
+        var problem = Assert.Single(reading.Problems);
+        Assert.Contains(what, problem.What, StringComparison.Ordinal);
+        Assert.Equal(10, problem.Column);
     }
 
     [Fact]
@@ -60,7 +91,7 @@ public sealed class LogbookRowTests
         var entry = Assert.Single(LogbookReader.Read("l", Header + "2026-06-08 14:00,round,site,2026-06-08/2 done except C2/P1 c1", Site).Entries);
         Assert.Equal((new DateOnly(2026, 6, 8), 2), (entry.Sheet, entry.Issue));
         Assert.Equal([new Place(PlaceKind.Program, "C2", "P1"), new Place(PlaceKind.Controller, "C1", "")], entry.Except);
-        Assert.Equal("2026-06-08 14:00,round,site,2026-06-08/2 done except C2/P1 C1,,,,", LogbookWriter.ToCsv(entry));
+        Assert.Equal("2026-06-08 14:00,round,site,2026-06-08/2 done except C2/P1 C1,,,,,,", LogbookWriter.ToCsv(entry));
 
         var all = Assert.Single(LogbookReader.Read("l", Header + "2026-06-08 14:00,round,,2026-06-08 done", Site).Entries);
         Assert.Equal((null, 0), (all.Issue, all.Except.Count));
