@@ -46,6 +46,23 @@ public sealed partial class PrintedCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_round_speaks_of_the_issue_that_was_there_whatever_is_issued_later()
+    {
+        _home.Run("log", "setting", "site", "30", "--date", "2026-06-09", "--time", "18:00");
+        var asked = _home.Morning(Date).Json.GetProperty("programs").EnumerateArray().Where(p => p.GetProperty("advice").GetString() is "set").ToList();
+        Assert.NotEmpty(asked);
+        string[] done = [Date, "done", "--date", Date, "--time", "05:00"];
+        Assert.StartsWith("Added:", _home.Run("log", ["round", .. done]), StringComparison.Ordinal);
+        foreach (var _ in Enumerable.Range(0, 3))
+        {
+            var sheet = _home.Morning(Date);
+            Assert.All(asked, p => Assert.Equal(
+                p.GetProperty("percent").GetDouble(), sheet.Program(p.GetProperty("controller").GetString()!, p.GetProperty("program").GetString()!).GetProperty("setting").GetDouble()));
+            Assert.StartsWith("Known already:", _home.Run("log", ["round", .. done]), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
     public void What_was_run_by_hand_and_what_was_checked_shortens_the_lists_of_that_morning()
     {
         _home.Run("log", "ran", "pump", "no", "--date", Date, "--time", "01:10", "--until", "03:40");

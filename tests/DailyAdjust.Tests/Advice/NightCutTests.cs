@@ -24,6 +24,15 @@ public class NightCutTests
     }
 
     [Fact]
+    public void A_cut_to_what_is_on_the_dial_asks_for_no_walk()
+    {
+        var set = new LogEntry { Time = new(SmallCourse.Monday, new(1, 0)), Kind = LogKind.Setting, Where = new(PlaceKind.Program, "C1", "P1"), Value = 80, Unit = LogUnit.Percent };
+        var advice = (SmallCourse.OneStation(5, SmallCourse.Area with { AllowableDepletion = 0.06 }) with { Window = new(new(20, 0), new(22, 50)), Log = [set] }).Advice();
+        Assert.Equal((AdviceKind.Leave, 80d, false), (advice.Advice, advice.Percent!.Value, advice.NeedsVisit));
+        Assert.StartsWith("Cut from 100 %", advice.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_start_it_proposes_fits()
     {
         var course = SmallCourse.OneStation(5) with { Window = new(new(20, 0), new(22, 50)) };

@@ -67,6 +67,15 @@ public class PauseTests
     }
 
     [Fact]
+    public void Paused_over_tonight_where_the_ground_needs_water_the_pause_is_to_be_ended()
+    {
+        var advice = (SmallCourse.OneStation(60) with { Log = [Pause(9, 5) with { Time = new(Sunday, new(9, 0)) }] }).Advice();
+        Assert.Equal(AdviceKind.Resume, advice.Advice);
+        Assert.Contains("its ground needs water before then: end the pause", advice.Reason, StringComparison.Ordinal);
+        Assert.DoesNotContain("It is off", advice.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_pause_that_runs_out_before_tonights_start_is_a_setting_like_any_other()
     {
         // Until 09:00 today: at dawn the box is still paused, tonight it runs at 100 % again.

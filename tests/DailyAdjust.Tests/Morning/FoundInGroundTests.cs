@@ -34,7 +34,8 @@ public class FoundInGroundTests
         var before = Reading(6, 0, 28) with { Time = new(SmallCourse.Monday.AddDays(-1), new(6, 0)), Instrument = "meter 1", RodM = 1 };
         var now = Reading(4, 0, 25) with { Instrument = "meter 2", RodM = 0.075 };
         var probes = (Course(10) with { Weather = [OneDay(-2, 0), OneDay(-1, 0)], Log = [before, now] }).Sheet().Ground.Probes;
-        Assert.Equal(("meter 1", 1.0, false, 1.0), (probes[0].Instrument, probes[0].RodM!.Value, probes[0].IsOtherInstrument, probes[0].RootM));
+        Assert.Equal([("meter 2", 0.075, true), ("meter 1", 1, false)], probes.Select(p => (p.Instrument, p.RodM!.Value, p.IsOtherInstrument)));
+        Assert.Equal((50.0, 1.0), (Math.Round(probes[0].ProbedMm, 9), probes[0].RootM)); // of this very morning: 5 % of 1000 mm
 
         var next = Course(10) with { Date = SmallCourse.Monday.AddDays(1), Weather = [OneDay(-2, 0), OneDay(-1, 0), OneDay(0, 0)], Log = [before, now] };
         probes = next.Sheet().Ground.Probes;
@@ -48,6 +49,14 @@ public class FoundInGroundTests
         Assert.All(said.Sheet().Ground.Probes, p => Assert.False(p.IsOtherInstrument));
         Assert.Equal([false, true], said.Sheet().Ground.Probes.Select(p => p.RodsEndAtRoots));
     }
+
+    [Theory]
+    [InlineData("meter 1", 0.075, 1)]
+    [InlineData("meter 2", 0.075, 2)]
+    [InlineData("meter 1", 0.2, 2)]
+    public void Readings_of_two_moisture_meters_or_rods_are_not_averaged(string instrument, double rod, int walks) => Assert.Equal(
+        walks,
+        ZoneDayOf(Reading(6, 0, 28) with { Instrument = "meter 1", RodM = 0.075 }, Reading(6, 20, 26) with { Instrument = instrument, RodM = rod }).Probes.Count);
 
     [Theory]
     [InlineData(33, -30)] // 3 % of 1000 mm above field capacity

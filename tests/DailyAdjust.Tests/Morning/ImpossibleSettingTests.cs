@@ -39,6 +39,11 @@ public class ImpossibleSettingTests
         Assert.Empty(Sheet(Said(-2, 500), Said(-1, 0)).SettingsNotUsed);
         Assert.Single(Sheet(Said(-1, 500), Said(-2, 80)).SettingsNotUsed);
 
+        // A round that turned nothing here says nothing of the dial.
+        var sheet = new IssuedSheet(SmallCourse.Monday.AddDays(-1), 1, default, [new IssuedLine(new("C1", "P1"), AdviceKind.Leave, 100, false)]);
+        var round = new LogEntry { Time = new(SmallCourse.Monday, new(4, 0)), Kind = LogKind.Round, Where = new(PlaceKind.Site, "", ""), Sheet = sheet.Date, Issue = 1 };
+        Assert.Single((SmallCourse.OneStation(10) with { Sheets = [sheet], Log = [Said(-2, 500), round] }).Sheet().SettingsNotUsed);
+
         // At the same time the one that arrived later is the correction.
         Assert.Empty(Sheet(Said(-1, 500), Said(-1, 80) with { Ordinal = 1 }).SettingsNotUsed);
         Assert.Single(Sheet(Said(-1, 80), Said(-1, 500) with { Ordinal = 1 }).SettingsNotUsed);

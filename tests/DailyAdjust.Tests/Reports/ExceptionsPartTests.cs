@@ -26,7 +26,7 @@ public sealed class ExceptionsPartTests
         "When a box is done: dailyadjust log checked E --site quarry-bend",
         "area:greens: no water, wetting agent. Ordered by R. Vance. From 06:00 tomorrow. Until 18:00 tomorrow, 1 day left.",
         "C/P1: grow-in: new sod. Through Fri 24 July, 9 days left.",
-        "3 stations did not get the night's water and cannot wait. Begun 05:00, done 06:00, first play 07:00.",
+        "5 stations did not get the night's water and cannot wait; 3 of them can be run. Begun 05:00, done 06:00, first play 07:00.",
         "05:00 to 06:00: A and B together, 300 gpm of the pump's 500 gpm",
         "at 90 %, 54 min in all",
         "Green 3 (B/3) 8 min",
