@@ -50,7 +50,9 @@ internal static class LargeCourse
         [],
         site.Stations.ToDictionary(s => s.Key, _ => 0.0),
         [],
-        _ => 5);
+        _ => 5,
+        before: [],
+        weatherOrders: []);
 
     private static Controller Box(int number) => new()
     {
