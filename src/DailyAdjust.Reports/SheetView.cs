@@ -64,8 +64,7 @@ public sealed class SheetView
     public bool NoAdvice => Sheet.Freshness.NoAdvice is not null;
 
     /// <summary>The controller of that id, or null where the site no longer has it.</summary>
-    public Controller? ControllerOf(string id) =>
-        Sheet.Site.Controllers.FirstOrDefault(c => string.Equals(c.Id, id, StringComparison.Ordinal));
+    public Controller? ControllerOf(string id) => Sheet.Site.ControllerOf(id);
 
     /// <summary>"C2 (behind the ninth green)", or "C2" where nobody said where it stands.</summary>
     public string BoxLabel(string controller) =>

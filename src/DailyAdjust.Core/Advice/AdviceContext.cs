@@ -111,6 +111,9 @@ internal sealed class AdviceContext
         return eto;
     }
 
+    /// <summary>What the weather is expected to ask of a zone's unstressed ground on a date, mm.</summary>
+    public double DemandMm(ZonePlan zone, DateOnly date) => ExpectedEtoMm(date) * zone.K(date);
+
     /// <summary>The share of a date's expected ETo that is drawn by an instant at which the draw curve stands at a share.</summary>
     public double ShareDrawn(DateOnly date, double share) => date == Date && Drawn is { } drawn ? drawn.ShareOf(share) : share;
 

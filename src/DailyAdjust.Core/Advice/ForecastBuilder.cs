@@ -1,4 +1,3 @@
-using DailyAdjust.Core.Agronomy;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
@@ -48,8 +47,7 @@ internal static class ForecastBuilder
             events.Clear();
             Gather(events, context, day, zone, program, horizon, between, rain, newSettings);
             WaterEvent.Sort(events);
-            var k = CropCoefficient.On(zone.Station.Area.Kc, date) * zone.Station.Exposure;
-            var demand = context.ExpectedEtoMm(date) * k;
+            var demand = context.DemandMm(zone, date);
             var drawnBy = 0.0;
             var begins = true;
             foreach (var e in events)

@@ -35,19 +35,22 @@ internal sealed record Settled(Judged Rests, Decision Decision, OpenQuestion? Qu
         };
     }
 
-    /// <summary>The same with a smaller number, because the night or the pump gives no more.</summary>
-    public Settled CutTo(NightCut cut) => this with
+    /// <summary>The same with a smaller number, because the night or the pump gives no more; where that is on the dial already, nobody walks for it.</summary>
+    public Settled CutTo(NightCut cut)
     {
-        Decision = Decision with
+        var isOff = Decision.Advice == AdviceKind.Resume;
+        var stays = !isOff && Case.Present.Setting.Percent == cut.ToPercent;
+        return this with
         {
-            Advice = Decision.Advice == AdviceKind.Resume ? AdviceKind.Resume : IsOnTheDial(cut.ToPercent) ? AdviceKind.Leave : AdviceKind.Set,
-            Percent = Decision.Advice != AdviceKind.Resume && IsOnTheDial(cut.ToPercent) ? null : cut.ToPercent,
-            Cause = Cause.NightTooShort,
-            Cut = cut,
-        },
-    };
-
-    private bool IsOnTheDial(double percent) => Case.Present.Setting.Percent == percent;
+            Decision = Decision with
+            {
+                Advice = isOff ? AdviceKind.Resume : stays ? AdviceKind.Leave : AdviceKind.Set,
+                Percent = stays ? null : cut.ToPercent,
+                Cause = Cause.NightTooShort,
+                Cut = cut,
+            },
+        };
+    }
 
     /// <summary>The whole decision under a supposed rain, both ways where nobody answered.</summary>
     private Decision Supposing(SupposedRain rain) => Question is { } question

@@ -1,5 +1,4 @@
 using DailyAdjust.Core.Advice;
-using DailyAdjust.Core.Agronomy;
 using DailyAdjust.Core.Quantities;
 
 namespace DailyAdjust.Core.Explain;
@@ -150,7 +149,7 @@ internal sealed class ForecastWalk
     private void Begin(ZoneWalk walk, DateOnly date)
     {
         var (zone, day, eto) = (_forecast.Zone, _context.Day(date), _context.ExpectedEtoMm(date));
-        var k = CropCoefficient.On(zone.Station.Area.Kc, date) * zone.Station.Exposure;
+        var k = zone.K(date);
         walk.BeginDay(date, day.Curve, eto * k);
         if (!_daysShown.Add(date))
         {

@@ -138,7 +138,7 @@ internal sealed class BalanceRun
             LastDay = new ZoneDayParts(zone, day, rain, onZone, [.. _events]);
         }
 
-        var k = CropCoefficient.On(station.Area.Kc, day.Date) * station.Exposure;
+        var k = zone.K(day.Date);
         var sums = ZoneDaySums.Run(ref soil, _events, eto * k);
         _depletion[station.Key] = soil.DepletionMm;
         return new ZoneDay

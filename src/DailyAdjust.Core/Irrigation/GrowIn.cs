@@ -61,7 +61,7 @@ public sealed class GrowIn
         var found = new List<GrowIn>();
         foreach (var entry in log.Where(e => e is { Kind: LogKind.GrowIn, Value: not null, Times: not null, Until: not null }))
         {
-            var controller = site.Controllers.FirstOrDefault(c => string.Equals(c.Id, entry.Where.Name, StringComparison.Ordinal));
+            var controller = site.ControllerOf(entry.Where.Name);
             var program = controller?.Programs.FirstOrDefault(p => string.Equals(p.Id, entry.Where.Item, StringComparison.Ordinal));
             if (program is not null)
             {

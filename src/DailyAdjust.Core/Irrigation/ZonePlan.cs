@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Agronomy;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 
@@ -43,6 +44,9 @@ internal sealed class ZonePlan
 
     public static IReadOnlyList<PlannedProgram> AllPrograms(Site site) =>
         [.. site.Controllers.SelectMany(c => c.Programs.Select(p => new PlannedProgram(new ProgramKey(c.Id, p.Id), c, p)))];
+
+    /// <summary>What of reference ET its unstressed ground asks on a date: crop coefficient × exposure factor, 0 or more.</summary>
+    public double K(DateOnly date) => CropCoefficient.On(Station.Area.Kc, date) * Station.Exposure;
 
     /// <summary>Depletion on the site's first morning, mm.</summary>
     public double StartDepletionMm() => _site.StartSoil switch

@@ -29,13 +29,13 @@ public static class ImpossibleSettings
             }
 
             var instant = entry.Time.Instant(site.Clock);
-            List<LogEntry> corrections = [.. log.Skip(i + 1).Where(e => e.Kind is LogKind.Setting or LogKind.Off && e.Time.Instant(site.Clock) == instant)];
+            var later = log.Skip(i + 1);
             foreach (var controller in site.Controllers)
             {
                 List<ProgramKey> programs = [.. controller.Programs
                     .Select(p => new ProgramKey(controller.Id, p.Id))
                     .Where(p => entry.Where.Covers(p) && Is(entry, p, versions) && !(settings.LastNumber(p) > instant)
-                        && !corrections.Exists(e => e.Where.Covers(p) && !Is(e, p, versions)))];
+                        && !later.Any(e => e.Kind is LogKind.Setting or LogKind.Off && e.Where.Covers(p) && e.Time.Instant(site.Clock) == instant && !Is(e, p, versions)))];
                 if (programs.Count > 0)
                 {
                     open.Add(new ImpossibleSetting(ControllerOf(programs[0], entry, versions)!, programs, entry));
@@ -48,5 +48,5 @@ public static class ImpossibleSettings
 
     /// <summary>As it was when the setting was made; null = there was none.</summary>
     private static Controller? ControllerOf(ProgramKey program, LogEntry entry, IReadOnlyList<SiteVersion> versions) =>
-        SiteVersions.On(versions, entry.Time.Date).Controllers.FirstOrDefault(c => string.Equals(c.Id, program.Controller, StringComparison.Ordinal));
+        SiteVersions.On(versions, entry.Time.Date).ControllerOf(program.Controller);
 }

@@ -30,7 +30,7 @@ internal static class GroundPart
         {
             var mine = left[zone.Station.Key].ToList();
             var missing = depletionMm[zone.Station.Key];
-            var tonight = missing + DemandTodayMm(context, zone);
+            var tonight = missing + context.DemandMm(zone, context.Date);
             var beyondToday = tonight - zone.AllowableMm;
 
             // A program that nobody judged today, or that must not run, does not say that the ground is served.
@@ -106,7 +106,4 @@ internal static class GroundPart
             Mean(d => d.IrrigationMm + d.HoseMm),
             Mean(d => d.DrainageMm));
     }
-
-    private static double DemandTodayMm(AdviceContext context, ZonePlan zone) =>
-        context.ExpectedEtoMm(context.Date) * Agronomy.CropCoefficient.On(zone.Station.Area.Kc, context.Date) * zone.Station.Exposure;
 }

@@ -36,7 +36,7 @@ internal static class HandRunsPart
             var byHand = log.Where(e => e is { Kind: LogKind.Run or LogKind.Hose, Value: not null } && e.Time.Instant(clock) >= begin).ToList();
             List<HandRunStation> stations = [.. context.Zones
                 .Where(z => entry.Where.Covers(z.Station))
-                .OrderBy(z => context.Site.Controllers.First(c => string.Equals(c.Id, z.Station.Key.Controller, StringComparison.Ordinal)).Route)
+                .OrderBy(z => context.Site.ControllerOf(z.Station.Key.Controller)!.Route)
                 .Select(z => Left(context.Site, z, entry, byHand, RunMinutesSince(context, z, begin), falls[z.Station.Gauge].Where(f => f.At > begin).Sum(f => f.Mm)))
                 .OfType<HandRunStation>()];
             if (stations.Count > 0)
@@ -88,7 +88,7 @@ internal static class HandRunsPart
             return null;
         }
 
-        var controller = site.Controllers.First(c => string.Equals(c.Id, station.Key.Controller, StringComparison.Ordinal));
+        var controller = site.ControllerOf(station.Key.Controller)!;
         var minutes = RunMinutes.Up(GrossMinutes(left, station.Rate.MmPerHour, share), controller.MinutesStep);
         return CycleAndSoak.Of(station, minutes, controller.MinutesStep) is { } split
             ? new HandRunStation(station.Key, station.Label, left, minutes, split.Cycles, split.MinutesEach, Math.Ceiling(split.SoakMinutes))

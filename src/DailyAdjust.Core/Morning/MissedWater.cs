@@ -107,7 +107,7 @@ internal sealed class MissedWater(AdviceContext context, IReadOnlyList<LogEntry>
         {
             var day = context.Day(date);
             var events = date == context.Date ? WaterSinceMidnight.Of(context, zone) : [];
-            var demand = context.ExpectedEtoMm(date) * CropCoefficient.On(zone.Station.Area.Kc, date) * zone.Station.Exposure;
+            var demand = context.DemandMm(zone, date);
             events.RemoveAll(e => e.At > at);
             ZoneDaySums.Run(ref soil, events, demand, date < last ? 1 : context.ShareDrawn(date, day.ShareBy(at)));
         }

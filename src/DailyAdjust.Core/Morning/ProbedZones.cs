@@ -11,9 +11,6 @@ internal static class ProbedZones
 {
     private const int Days = 7;
 
-    /// <summary>Nobody reads a rule closer than that, m.</summary>
-    private const double SameM = 0.001;
-
     /// <summary>Probes of the last week, newest first.</summary>
     public static IReadOnlyList<ProbedZone> Of(AdviceContext context, IReadOnlyList<ZoneDay> days, IReadOnlyList<LogEntry> log)
     {
@@ -25,7 +22,9 @@ internal static class ProbedZones
             .OrderBy(r => r.Item1).ThenBy(r => r.e.Ordinal)];
         var earlier = days.Where(d => d.Date >= context.Date.AddDays(-Days) && zones.ContainsKey(d.Station))
             .SelectMany(d => d.Probes.Select(p => Of(zones[d.Station], d.Area, p, readings)));
-        var today = context.Zones.SelectMany(z => Today(context, z).Select(p => Of(z.Station, z.Station.Area.Name, p, readings)));
+        var midnight = clock.DayStart(context.Date);
+        var probed = readings.Where(r => r.At >= midnight).Select(r => r.Entry.Where).ToList();
+        var today = context.Zones.Where(z => probed.Exists(where => where.Covers(z.Station))).SelectMany(z => Today(context, z).Select(p => Of(z.Station, z.Station.Area.Name, p, readings)));
         return [.. earlier.Concat(today).OrderByDescending(p => p.At)];
     }
 
@@ -39,8 +38,7 @@ internal static class ProbedZones
         }
 
         var soil = new RootZone(zone.TotalAvailableMm, zone.AllowableMm, context.DepletionMm[zone.Station.Key]);
-        var demand = context.ExpectedEtoMm(context.Date) * CropCoefficient.On(zone.Station.Area.Kc, context.Date) * zone.Station.Exposure;
-        return ZoneDaySums.Run(ref soil, events, demand, events[^1].DrawnBy).LastProbe?.WithEarlier() ?? [];
+        return ZoneDaySums.Run(ref soil, events, context.DemandMm(zone, context.Date), events[^1].DrawnBy).LastProbe?.WithEarlier() ?? [];
     }
 
     private static ProbedZone Of(Station station, string area, ProbeFound found, List<(DateTimeOffset At, LogEntry Entry)> readings)
@@ -53,12 +51,9 @@ internal static class ProbedZones
             Instrument = last.Instrument,
             RodM = last.RodM,
             RootM = station.Area.RootDepthM,
-            RodsEndAtRoots = last.RodM is { } rod && AreSameDepth(rod, station.Area.RootDepthM),
-            IsOtherInstrument = before is not null && (IsOther(last.Instrument, before.Instrument) || (last.RodM is { } now && before.RodM is { } then && !AreSameDepth(now, then))),
+            IsOtherInstrument = before is not null && (IsOther(last.Instrument, before.Instrument) || (last.RodM is { } now && before.RodM is { } then && !ProbedZone.AreSameDepth(now, then))),
         };
     }
-
-    private static bool AreSameDepth(double one, double other) => Math.Abs(one - other) < SameM;
 
     private static bool IsOther(string now, string before) => now.Length > 0 && before.Length > 0 && !string.Equals(now, before, StringComparison.Ordinal);
 }

@@ -50,10 +50,13 @@ public sealed record ProbedZone(StationKey Station, string Name, string Area, Da
     public required double RootM { get; init; }
 
     /// <summary>Rods and roots end at the same depth.</summary>
-    public bool RodsEndAtRoots { get; init; }
+    public bool RodsEndAtRoots => RodM is { } rod && AreSameDepth(rod, RootM);
 
     /// <summary>The zone's reading before this one was, by what was said, made with another moisture meter or other rods.</summary>
     public bool IsOtherInstrument { get; init; }
+
+    /// <summary>Whether two depths in the soil are one to a person with a rule (to 1 mm), m.</summary>
+    internal static bool AreSameDepth(double one, double other) => Math.Abs(one - other) < 0.001;
 }
 
 /// <summary>A station of an area watered by hand.</summary>

@@ -17,7 +17,7 @@ public sealed record DoorChart(Controller Controller, IReadOnlyList<DoorProgram>
     /// <returns>Null where the site has no such controller.</returns>
     public static DoorChart? Of(Site site, string controllerId)
     {
-        if (site.Controllers.FirstOrDefault(c => string.Equals(c.Id, controllerId, StringComparison.Ordinal)) is not { } controller)
+        if (site.ControllerOf(controllerId) is not { } controller)
         {
             return null;
         }

@@ -50,7 +50,7 @@ internal sealed class ReplayZone
     };
 
     /// <summary>Unstressed demand of a day, mm.</summary>
-    public double DemandMm(ReplayDay day) => day.EtoMm * (CropCoefficient.On(Plan.Station.Area.Kc, day.Date) * Plan.Station.Exposure);
+    public double DemandMm(ReplayDay day) => day.EtoMm * Plan.K(day.Date);
 
     /// <summary>One day in order of time.</summary>
     public void Run(ReplayDay day, List<ReplayEvent> events, Watering watering)

@@ -79,6 +79,9 @@ public sealed record Site
 
     public WeatherCautions Cautions { get; init; } = new();
 
+    /// <summary>The controller of an id; null = there is none.</summary>
+    public Controller? ControllerOf(string id) => Controllers.FirstOrDefault(c => string.Equals(c.Id, id, StringComparison.Ordinal));
+
     /// <summary>Place of an area in <see cref="Priority"/>, 0 the most important; one that is not named comes last.</summary>
     public int PriorityOf(string area) => Priority.TakeWhile(name => !string.Equals(name, area, StringComparison.Ordinal)).Count();
 }

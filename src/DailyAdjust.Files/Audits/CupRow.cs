@@ -30,7 +30,7 @@ internal sealed class CupRow(CsvRow row, CupColumns columns, Site site, ProblemL
     /// <summary>The cup, or null when anything in the row is wrong.</summary>
     public CupReading? Read()
     {
-        CheckWidth();
+        _bad = !row.Fits(columns.Width, problems);
         var stations = Stations();
         var caught = Number(columns.Caught, columns.Has(CupColumns.Volume) ? VolumeL : DepthMm);
         if (caught is null && !_bad)
@@ -43,15 +43,6 @@ internal sealed class CupRow(CsvRow row, CupColumns columns, Site site, ProblemL
         var minutes = Number(CupColumns.RunTime, RunMinutes);
         var wind = Number(CupColumns.Wind, WindMPerS);
         return _bad ? null : new(row.Line, stations, columns.Cell(row, CupColumns.Cup), caught!.Value, area ?? (diameter is { } d ? Math.PI / 4 * d * d : null), minutes, wind);
-    }
-
-    private void CheckWidth()
-    {
-        if (row.Cells.Skip(columns.Width).Any(c => c.Length > 0))
-        {
-            _bad = true;
-            problems.Error(row.Line, columns.Width + 1, FormattableString.Invariant($"the row has {row.Cells.Count} cells, the header {columns.Width}"), "a text with the delimiter in it belongs in quotation marks");
-        }
     }
 
     /// <summary>One address, or several parted by blanks.</summary>

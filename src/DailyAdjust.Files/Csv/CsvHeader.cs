@@ -59,17 +59,5 @@ internal sealed class CsvHeader
     public int Place(string column) => _at.TryGetValue(column, out var i) ? i + 1 : 1;
 
     /// <summary>Whether the row is no wider than the header; tells it where it is.</summary>
-    public bool Fits(CsvRow of, ProblemList problems)
-    {
-        for (var i = _row.Cells.Count; i < of.Cells.Count; i++)
-        {
-            if (of.Cells[i].Length > 0)
-            {
-                problems.Error(of.Line, i + 1, FormattableString.Invariant($"the row has {of.Cells.Count} cells, the header {_row.Cells.Count}"), "a text with the delimiter in it belongs in quotation marks");
-                return false;
-            }
-        }
-
-        return true;
-    }
+    public bool Fits(CsvRow of, ProblemList problems) => of.Fits(_row.Cells.Count, problems);
 }

@@ -6,6 +6,21 @@ namespace DailyAdjust.Files.Csv;
 internal sealed record CsvRow(int Line, IReadOnlyList<string> Cells)
 {
     public bool IsEmpty => Cells.All(c => c.Length == 0);
+
+    /// <summary>Whether the row is no wider than its header; where it is, the first cell beyond is told.</summary>
+    public bool Fits(int width, ProblemList problems)
+    {
+        for (var i = width; i < Cells.Count; i++)
+        {
+            if (Cells[i].Length > 0)
+            {
+                problems.Error(Line, i + 1, FormattableString.Invariant($"the row has {Cells.Count} cells, the header {width}"), "a text with the delimiter in it belongs in quotation marks");
+                return false;
+            }
+        }
+
+        return true;
+    }
 }
 
 /// <summary>

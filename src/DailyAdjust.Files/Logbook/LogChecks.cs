@@ -27,7 +27,7 @@ internal static class LogChecks
     {
         if (entry.Kind == LogKind.Setting && entry.Value is { } percent and > 0)
         {
-            var controller = site.Controllers.FirstOrDefault(c => string.Equals(c.Id, entry.Where.Name, StringComparison.Ordinal));
+            var controller = site.ControllerOf(entry.Where.Name);
             return controller is null || Dial.Shows(controller, percent) ? null : ($"{Wording.Number(percent)} % is not on the dial of {controller.Id}", $"it shows {Dial.InWords(controller)}; {(controller.IsInRange(percent) ? "the entry counts as it stands" : "the entry is kept and not used: read the dial and log what it shows")}");
         }
 

@@ -43,7 +43,7 @@ public static class PlaceText
         }
 
         var item = trimmed[(slash + 1)..].TrimStart();
-        var controller = site.Controllers.First(c => string.Equals(c.Id, id, StringComparison.Ordinal));
+        var controller = site.ControllerOf(id)!;
         Place? program = Names.Find(controller.Programs.Select(p => p.Id), item) is { } p ? new(PlaceKind.Program, id, p) : null;
         Place? station = Names.Find(StationsOf(site, id), item) is { } s ? new(PlaceKind.Station, id, s) : null;
         return stationFirst ? station ?? program : program ?? station;

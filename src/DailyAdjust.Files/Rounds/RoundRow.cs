@@ -74,7 +74,7 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, ProblemL
             return null;
         }
 
-        return (site.Controllers.First(c => string.Equals(c.Id, place.Name, StringComparison.Ordinal)), place);
+        return (site.ControllerOf(place.Name)!, place);
     }
 
     /// <summary>What is on the dial after the round; null where `done` is empty.</summary>

@@ -18,7 +18,7 @@ internal sealed class StationRow(CsvRow row, StationColumns columns, SiteDraft d
     /// <summary>The station, or null when anything in the row is wrong.</summary>
     public Station? Read()
     {
-        CheckWidth();
+        _bad = !row.Fits(columns.Width, problems);
         var controller = Controller();
         var id = Needed(StationColumns.Station, "the number of the valve or head group on its controller");
         if (id.Length > 0 && !Names.IsId(id))
@@ -57,19 +57,6 @@ internal sealed class StationRow(CsvRow row, StationColumns columns, SiteDraft d
         };
     }
 
-    private void CheckWidth()
-    {
-        for (var i = columns.Width; i < row.Cells.Count; i++)
-        {
-            if (row.Cells[i].Length > 0)
-            {
-                _bad = true;
-                problems.Error(row.Line, i + 1, FormattableString.Invariant($"the row has {row.Cells.Count} cells, the header {columns.Width}"), "a text with the delimiter in it belongs in quotation marks");
-                return;
-            }
-        }
-    }
-
     private Controller? Controller()
     {
         var id = Needed(StationColumns.Controller, "the id of its controller in site.yaml");
@@ -81,7 +68,7 @@ internal sealed class StationRow(CsvRow row, StationColumns columns, SiteDraft d
         string[] known = [.. draft.Site.Controllers.Select(c => c.Id)];
         if (Names.Find(known, id) is { } name)
         {
-            return draft.Site.Controllers.First(c => string.Equals(c.Id, name, StringComparison.Ordinal));
+            return draft.Site.ControllerOf(name)!;
         }
 
         Wrong(StationColumns.Controller, $"there is no controller {Wording.Quote(id)} in site.yaml", Wording.DidYouMean(id, known, "controllers"));

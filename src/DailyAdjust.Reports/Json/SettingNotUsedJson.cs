@@ -1,6 +1,4 @@
-using System.Globalization;
 using DailyAdjust.Core.Logbook;
-using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Json;
 
@@ -10,8 +8,6 @@ internal sealed record SettingNotUsedJson(string Controller, IReadOnlyList<strin
     public static IReadOnlyList<SettingNotUsedJson>? Of(IReadOnlyList<ImpossibleSetting> settings) => settings.Count == 0 ? null :
     [
         .. settings.Select(s => new SettingNotUsedJson(
-            s.Controller.Id, [.. s.Programs.Select(p => p.Program)], At(s.Entry.Time), s.Entry.Value!.Value, s.Controller.PercentMin, s.Controller.PercentMax)),
+            s.Controller.Id, [.. s.Programs.Select(p => p.Program)], JsonWriting.Time(s.Entry.Time), s.Entry.Value!.Value, s.Controller.PercentMin, s.Controller.PercentMax)),
     ];
-
-    private static string At(LogTime time) => CodeWords.Date(time.Date) + (time.Clock is { } clock ? clock.ToString("'T'HH:mm", CultureInfo.InvariantCulture) : "");
 }

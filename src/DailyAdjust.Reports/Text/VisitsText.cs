@@ -70,7 +70,7 @@ public static class VisitsText
 
     private static string Label(ProgramKey key, Site site)
     {
-        var name = site.Controllers.First(c => string.Equals(c.Id, key.Controller, StringComparison.Ordinal)).Programs.First(p => string.Equals(p.Id, key.Program, StringComparison.Ordinal)).Name;
+        var name = site.ControllerOf(key.Controller)!.Programs.First(p => string.Equals(p.Id, key.Program, StringComparison.Ordinal)).Name;
         return name.Length == 0 ? key.ToString() : $"{name} ({key})";
     }
 }

@@ -91,7 +91,7 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
             return entry;
         }
 
-        return before.FirstOrDefault(e => e.Identity == entry.Identity && e.Sheet == sheet) is { } known
+        return before.FirstOrDefault(e => e.Kind == LogKind.Round && e.Sheet == sheet && e.Identity == entry.Identity) is { } known
             ? entry with { Issue = known.Issue }
             : entry with { Issue = site.Ledger.Sheets.Issued(sheet, sheet).Select(s => (int?)s.Issue).Max() };
     }
