@@ -8,8 +8,6 @@ internal static class FitWords
 {
     public const string Later = "The nights after";
 
-    public static string Starting(DateOnly date, SiteWords words) => $"Starting {words.Day(date)}";
-
     public static IReadOnlyList<string> Problems(NightFit fit, SiteWords words) =>
     [
         .. fit.Cuts.Select(c => Cut(c, words)),

@@ -1,0 +1,102 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Reports.Html;
+
+/// <summary>A span of a night's chart.</summary>
+/// <param name="X">Left end, in the units of the view box.</param>
+/// <param name="Width">At least 1, so that a short run is seen.</param>
+/// <param name="Label">What stands in it; empty where it has no room.</param>
+internal readonly record struct NightBar(double X, double Width, string Label = "");
+
+/// <summary>One controller's night.</summary>
+/// <param name="Overlaps">Where two of its programs run at once.</param>
+internal sealed record NightRow(string Controller, IReadOnlyList<NightBar> Runs, IReadOnlyList<NightBar> Overlaps);
+
+/// <summary>Where the marks of a night's timeline stand: a row for each controller with a run, in walking order, in a view box 360 wide.</summary>
+internal sealed class NightPlot
+{
+    public const double Left = 44;
+    public const double Right = 354;
+    public const double Top = 20;
+    public const double RowHeight = 24;
+    public const double BarHeight = 16;
+
+    /// <summary>Width of a character of a bar's label, about.</summary>
+    private const double Character = 7;
+
+    private readonly DateTimeOffset _from;
+    private readonly DateTimeOffset _to;
+
+    /// <param name="runs">Of one night, at least one.</param>
+    /// <param name="fit">Its overlaps with the pump's capacity.</param>
+    /// <param name="site">Its controllers, clock and watering window.</param>
+    public NightPlot(IReadOnlyList<ProgramRun> runs, NightFit fit, Site site)
+    {
+        var clock = site.Clock;
+        _from = Whole(runs.Min(r => r.Begins), up: false);
+        _to = Whole(runs.Max(r => r.Finishes), up: true);
+        Rows = [.. site.Controllers.OrderBy(c => c.Route)
+            .Select(c => Row(c.Id, [.. runs.Where(r => string.Equals(r.Program.Controller, c.Id, StringComparison.Ordinal)).OrderBy(r => r.Begins)]))
+            .Where(r => r.Runs.Count > 0)];
+        Pump = [.. fit.Pump.Where(p => p.To > _from && p.From < _to).Select(p => Bar(p.From, p.To))];
+        var step = Hours(_to - _from);
+        for (var at = _from; at <= _to; at = at.AddHours(step))
+        {
+            Labels.Add((X(at), clock.ToLocal(at).ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)));
+        }
+
+        if (site.Window is { } window)
+        {
+            for (var date = clock.DateOf(_from); date <= clock.DateOf(_to); date = date.AddDays(1))
+            {
+                Edges.AddRange(new[] { clock.ToInstant(date, window.Opens), clock.ToInstant(date, window.Closes) }.Where(at => at > _from && at < _to).Select(X));
+            }
+        }
+    }
+
+    public IReadOnlyList<NightRow> Rows { get; }
+
+    /// <summary>When the controllers together ask more than the pump gives.</summary>
+    public IReadOnlyList<NightBar> Pump { get; }
+
+    public List<(double X, string Clock)> Labels { get; } = [];
+
+    /// <summary>Where the watering window opens and closes.</summary>
+    public List<double> Edges { get; } = [];
+
+    public double Bottom => Top + (RowHeight * (Rows.Count + (Pump.Count > 0 ? 1 : 0)));
+
+    public static double Y(int row) => Top + (RowHeight * row) + ((RowHeight - BarHeight) / 2);
+
+    private NightRow Row(string controller, IReadOnlyList<ProgramRun> runs)
+    {
+        var overlaps = new List<NightBar>();
+        for (var i = 0; i < runs.Count; i++)
+        {
+            overlaps.AddRange(runs.Skip(i + 1).Where(r => r.Begins < runs[i].Finishes)
+                .Select(r => Bar(r.Begins, r.Finishes < runs[i].Finishes ? r.Finishes : runs[i].Finishes)));
+        }
+
+        return new NightRow(controller, [.. runs.Select(r => Bar(r.Begins, r.Finishes, r.Program.Program))], overlaps);
+    }
+
+    private NightBar Bar(DateTimeOffset from, DateTimeOffset to, string label = "")
+    {
+        var width = Math.Max(1, X(to) - X(from));
+        return new NightBar(X(from), width, width >= (label.Length * Character) + 2 ? label : "");
+    }
+
+    private double X(DateTimeOffset at) =>
+        Left + ((Right - Left) * Math.Clamp((at - _from) / (_to - _from), 0, 1));
+
+    /// <summary>The full hour before or after, UTC; zones that are off by half an hour show half hours.</summary>
+    private static DateTimeOffset Whole(DateTimeOffset at, bool up)
+    {
+        var hours = (double)at.UtcTicks / TimeSpan.TicksPerHour;
+        return new DateTimeOffset((long)(up ? Math.Ceiling(hours) : Math.Floor(hours)) * TimeSpan.TicksPerHour, TimeSpan.Zero);
+    }
+
+    /// <summary>Between two labels: no more than seven have room.</summary>
+    private static int Hours(TimeSpan length) => Math.Max(1, (int)Math.Ceiling(length.TotalHours / 7));
+}

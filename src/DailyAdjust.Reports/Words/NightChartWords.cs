@@ -1,0 +1,47 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Reports.Html;
+
+namespace DailyAdjust.Reports.Words;
+
+/// <summary>What the timeline of a night says, for eyes and for ears.</summary>
+internal static class NightChartWords
+{
+    public const string Pump = "pump !";
+    public const string KeyRun = "a program of the box, with its letter or number where there is room.";
+    public const string KeyClash = "two programs of a box at once, or more than the pump gives.";
+    public const string KeyWindow = "the watering window opens or closes.";
+
+    /// <summary>"Tonight", "The night of Fri 17 July to Sat 18 July".</summary>
+    public static string Name(NightOfRuns night, SiteWords words) => night.Date == words.SheetDate
+        ? "Tonight"
+        : $"The night of {SiteWords.Date(night.Date)} to {SiteWords.Date(night.Date.AddDays(1))}";
+
+    public static string Title(NightOfRuns night, SiteWords words) => $"{Name(night, words)}, box by box";
+
+    /// <summary>A box whose programs run into each other is marked in words too.</summary>
+    public static string Row(NightRow row) => row.Overlaps.Count > 0 ? row.Controller + " !" : row.Controller;
+
+    public static string Description(NightOfRuns night, SheetView view)
+    {
+        var boxes = night.Runs.Select(r => r.Program.Controller).Distinct(StringComparer.Ordinal).Count();
+        var crossing = night.Runs.GroupBy(r => r.Program.Controller, StringComparer.Ordinal).Where(Crosses).Select(g => g.Key).ToList();
+        return $"{CommonWords.Count(night.Runs.Count, "run", "runs")} of {CommonWords.Count(boxes, "box", "boxes")}, from {view.Words.When(night.Runs[0].Begins)} to {view.Words.When(night.Runs.Max(r => r.Finishes))}. "
+            + (crossing.Count > 0 ? $"Programs run at once on {CommonWords.List(crossing)}." : "No two programs of a box run at once.");
+    }
+
+    private static bool Crosses(IEnumerable<ProgramRun> runs)
+    {
+        var ends = DateTimeOffset.MinValue;
+        foreach (var run in runs.OrderBy(r => r.Begins))
+        {
+            if (run.Begins < ends)
+            {
+                return true;
+            }
+
+            ends = run.Finishes;
+        }
+
+        return false;
+    }
+}
