@@ -86,6 +86,12 @@ public sealed class ReplayTests : IDisposable
 
         // Greens hold about a day of ETo: they stand apart, at about every other morning.
         Assert.All(programs.Where(p => p.Program is "A" && p.Box is not "B5"), p => Assert.InRange(p.Changes, 1, 0.6 * mornings));
+
+        // Below the table, and nowhere else, one line says why perfect knowledge meets less of the demand than the fixed program where it does.
+        var printed = Run("replay").Output.TrimEnd().Split('\n');
+        Assert.StartsWith("Adequacy of perfect is below that of fixed on the site, fairways and rough: perfect keeps the ground within the allowable and gives no more, ", printed[^1], StringComparison.Ordinal);
+        Assert.Equal(1 + (4 * (1 + 5)) + 1, printed.Length);
+        Assert.DoesNotContain("Adequacy of", Run("replay", "--format", "csv").Output, StringComparison.Ordinal);
     }
 
     private static void ThePolicyKeepsTheContract(JsonElement policy)
