@@ -200,7 +200,7 @@ internal static class TextReport
     {
         var volume = dry.VolumeL is { } litres ? $", about {words.AboutVolume(litres)}" : "";
         var before = dry.BeforeHose.Length > 0 ? " " + FreshnessWords.Sentence(dry.BeforeHose) : "";
-        return $"{ZoneWords.Named(dry.Name, dry.Station)}: give {words.DepthOf(dry.ShortMm)}{volume}: {FreshnessWords.Sentence(dry.Why)}{before}";
+        return $"{ZoneWords.Named(dry.Name, dry.Station)}: {TableWords.HoseOn} {words.DepthOf(dry.ShortMm)}{volume}: {FreshnessWords.Sentence(dry.Why)}{before}";
     }
 
     private static string OldWeather(SheetView view) => view.NoAdvice ? " " + SectionWords.OldWeather : "";
