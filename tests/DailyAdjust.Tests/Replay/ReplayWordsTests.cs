@@ -30,6 +30,14 @@ public sealed class ReplayWordsTests
 
     private static ReplayFigures Figures(double adequacy, double excess) => new()
     {
-        AdequacyPercent = adequacy, ExcessPercent = excess, WaterMm = 0, NetMm = 0, DrainageMm = 0, RunoffMm = 0, RainRunoffMm = 0, StressDays = 0, EtcMm = 0,
+        AdequacyPercent = adequacy,
+        ExcessPercent = excess,
+        WaterMm = 0,
+        NetMm = 0,
+        DrainageMm = 0,
+        RunoffMm = 0,
+        RainRunoffMm = 0,
+        StressDays = 0,
+        EtcMm = 0,
     };
 }
