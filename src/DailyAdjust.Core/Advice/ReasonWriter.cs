@@ -13,7 +13,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     public IReadOnlyList<Reason> Of(ProgramCase program, Decision decision, ProgramAdvice advice)
     {
         var main = Main(program, decision, advice);
-        var chain = new List<Reason> { program.Noted is { } noted && advice.Advice == AdviceKind.Resume ? main with { Words = $"{OffSince(noted)}: turn it on only if that is mended. {main.Words}" } : main };
+        var chain = new List<Reason> { program.Noted is { } noted && advice.Advice == AdviceKind.Resume ? main with { Words = $"{OffSince(noted)}{(noted.Answer is { } answer ? Answered(answer) : ": turn it on only if that is mended or over.")} {main.Words}" } : main };
         chain.AddRange(Limits(decision, advice));
         chain.AddRange(Need(program));
         chain.AddRange(Leftovers(program, advice));
@@ -28,7 +28,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     {
         Cause.MustNotRun => Plain("must-not-run", Sentence($"must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition.Until)}") + OneDialWords(program.Program.Controller)),
         Cause.NoSoundAdvice => Plain("no-sound-advice", $"No sound advice: {noAdvice}. Leave it as it is set."),
-        Cause.IsFaulty => Plain("fault", $"{OffSince(program.Fault!)}: is it mended? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to the numbers."),
+        Cause.IsFaulty => Plain("fault", $"{OffSince(program.Fault!)}: is that mended or over? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to the numbers."),
         Cause.GrowsIn => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? "" : ", the percentage stays")}."),
         Cause.NoStart when advice.LookAgain is { } day => Plain("no-start", $"{(advice.Present.IsOff ? "Off; no" : "No")} start before the next visit; judged on {Words.Date(day)}."),
         Cause.NoStart => Plain("no-start", "No start before the next visit."),
@@ -55,6 +55,8 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     };
 
     private string OffSince(Fault fault) => $"Off since {Words.Date(context.Site.Clock.DateOf(fault.Since))}, \"{fault.Note}\"";
+
+    private string Answered(FaultAnswer answer) => $"; noted on {answer.Where} since, {Words.Date(context.Site.Clock.DateOf(answer.At))}: \"{answer.Note}\".";
 
     private Reason Waits(ProgramCase program, Decision decision)
     {
