@@ -148,6 +148,11 @@ internal static class TextReport
         var night = view.Sheet.Overnight;
         var words = view.Words;
         lines.Add(RoundWords.RainLead(view));
+        foreach (var line in SectionWords.RainByHand(view))
+        {
+            lines.Add(line);
+        }
+
         lines.Add(SectionWords.EtoLine(night, view.Sheet.Freshness, words));
         lines.Add(SectionWords.LowestLine(night, words));
         ForecastText.Write(lines, view);
