@@ -27,6 +27,12 @@ internal static class MendedNote
 
         // An apostrophe is part of its word: "isn't" and "won't" end in n't.
         var words = new string([.. note.Select(c => char.IsLetter(c) ? c : c is '\'' or '’' ? '\'' : ' ')]).Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        return words.Any(Mended.Contains) && !words.Any(w => Otherwise.Contains(w) || w.EndsWith("n't", StringComparison.OrdinalIgnoreCase));
+        return words.Any(Mended.Contains) && !words.Where((word, i) => TakesBack(word, words.ElementAtOrDefault(i + 1))).Any();
     }
+
+    /// <summary>"Still off" is how the program stands, not how the fault does.</summary>
+    private static bool TakesBack(string word, string? next) =>
+        (Otherwise.Contains(word) && !(Is(word, "still") && Is(next, "off"))) || word.EndsWith("n't", StringComparison.OrdinalIgnoreCase);
+
+    private static bool Is(string? word, string other) => string.Equals(word, other, StringComparison.OrdinalIgnoreCase);
 }

@@ -66,6 +66,7 @@ public class FaultTests
     [InlineData("C1/P1", "mended")]
     [InlineData("C1", "Mended.")]
     [InlineData("C1", "leak at green 4 fixed, Lee")]
+    [InlineData("C1", "lateral mended and flushed; program C still off")]
     public void A_later_note_on_it_or_its_box_that_says_it_is_mended_answers_and_both_are_quoted(string where, string note)
     {
         var said = At(11) with { Note = note, Where = where is "C1" ? Box : Program };
@@ -83,6 +84,7 @@ public class FaultTests
     [InlineData("isn't repaired")]
     [InlineData("mended?")]
     [InlineData("half of it repaired")]
+    [InlineData("mended, still leaks")]
     [InlineData("unmended")]
     [InlineData("valve ordered")]
     [InlineData("")]
