@@ -30,11 +30,11 @@ internal sealed class Nights
 
     /// <summary>All runs, by controller, then by start.</summary>
     /// <param name="percentOf">A program's percentage; 0 = does not run.</param>
-    /// <param name="moved">A program with other starts than the site's; null = none.</param>
-    public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, PlannedProgram? moved = null) => _context.Laying.Between(
-        _context.GrowIns, moved is null ? _context.Programs : [.. _context.Programs.Select(p => p.Key == moved.Key ? moved : p)], _context.RoundDone, _to, percentOf, IsTakenOut);
+    /// <param name="programs">Those that are looked at; null = all, with the site's starts.</param>
+    public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, IReadOnlyList<PlannedProgram>? programs = null) =>
+        _context.Laying.Between(_context.GrowIns, programs ?? _context.Programs, _context.RoundDone, _to, percentOf, IsTakenOut);
 
-    public NightFit Fit(IReadOnlyList<PlannedRun> runs, IReadOnlyList<FitCut> cuts) => new(
+    public NightFit Fit(IReadOnlyList<PlannedRun> runs, IReadOnlyList<FitCut> cuts, IReadOnlyList<StartMove> moves) => new(
         [.. runs.Select(r => new ProgramRun(r.Start.Date, r.Program.Key, r.Begins, r.Finishes))],
         [.. ProgramOverlaps.Of(_context.Laying, runs)],
         [.. runs.Where(r => MinutesOutside(r) > 0).Select(r => new OutsideWindow(r.Program.Key.Controller, r.Program.Key.Program, r.Start.Date, r.Finishes))],
@@ -42,12 +42,34 @@ internal sealed class Nights
         cuts)
     {
         Clashes = [.. StationClashes.Of(Site, runs)],
+        Reaching = [.. ReachingRuns.Of(_context, runs)],
+        Moves = moves,
     };
 
     /// <summary>What does not fit and smaller numbers could mend: minutes past the window's closing, and minutes of the pump's work beyond its capacity. 0 = everything fits.</summary>
     public double Excess(IReadOnlyList<PlannedRun> runs) =>
         runs.Where(BeginsInside).Sum(MinutesOutside)
         + _pump.Exceeded(runs).Sum(p => (p.FlowLPerMin - p.CapacityLPerMin) / Math.Max(1, p.CapacityLPerMin) * (p.To - p.From).TotalMinutes);
+
+    /// <summary>Programs that have a part in anything that does not fit.</summary>
+    public IReadOnlySet<ProgramKey> Misfits(IReadOnlyList<PlannedRun> runs) =>
+        Involved(runs)
+            .Concat(runs.Where(r => MinutesOutside(r) > 0).Select(r => r.Program.Key))
+            .Concat(ProgramOverlaps.AtOnce(runs))
+            .Concat(StationClashes.Of(Site, runs).SelectMany(c => runs.Where(r => r.Stations.Any(s => s.Station.Key == c.First || s.Station.Key == c.Second)).Select(r => r.Program.Key)))
+            .ToHashSet();
+
+    /// <summary>Tells of runs of one program whether they fit in beside all others.</summary>
+    /// <param name="others">Runs without the program's.</param>
+    public Func<IReadOnlyList<PlannedRun>, bool> Beside(IReadOnlyList<PlannedRun> others)
+    {
+        var flow = _pump.Flow(others);
+        var clashes = StationClashes.Of(Site, others).Count();
+        return own => own.All(r => BeginsInside(r) && MinutesOutside(r) <= 0)
+            && !ProgramOverlaps.AnyAtOnce(own, others)
+            && own.All(r => _pump.HasRoom(r, flow))
+            && StationClashes.Of(Site, [.. others, .. own]).Count() == clashes;
+    }
 
     /// <summary>Programs of whose water less would mend what does not fit.</summary>
     public IReadOnlySet<ProgramKey> Involved(IReadOnlyList<PlannedRun> runs)

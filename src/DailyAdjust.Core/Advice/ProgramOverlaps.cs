@@ -8,7 +8,19 @@ internal static class ProgramOverlaps
 {
     /// <param name="laying">Lays runs out again at other percentages.</param>
     /// <param name="runs">By controller, then by start.</param>
-    public static IEnumerable<ProgramOverlapFound> Of(NightRuns laying, IReadOnlyList<PlannedRun> runs)
+    public static IEnumerable<ProgramOverlapFound> Of(NightRuns laying, IReadOnlyList<PlannedRun> runs) => Pairs(runs).Select(p => new ProgramOverlapFound(
+        p.First.Program.Key.Controller, p.First.Program.Key.Program, p.Second.Program.Key.Program, p.First.Start.Date, p.Minutes, LargestThatEnds(laying, p.First, p.Second.Start.At)));
+
+    /// <summary>Programs of one box that run at once; where it stacks they wait for one another, and none do.</summary>
+    public static IEnumerable<ProgramKey> AtOnce(IReadOnlyList<PlannedRun> runs) => Pairs(runs)
+        .Where(p => p.First.Program.Controller.Overlap != ProgramOverlap.Stack)
+        .SelectMany(p => new[] { p.First.Program.Key, p.Second.Program.Key });
+
+    /// <summary>Whether any run of one program is on while another of its box is.</summary>
+    public static bool AnyAtOnce(IReadOnlyList<PlannedRun> own, IReadOnlyList<PlannedRun> others) =>
+        own.Any(o => others.Concat(own).Any(r => !ReferenceEquals(r, o) && ReferenceEquals(r.Program.Controller, o.Program.Controller) && r.Begins < o.Finishes && r.Finishes > o.Begins));
+
+    private static IEnumerable<(PlannedRun First, PlannedRun Second, double Minutes)> Pairs(IReadOnlyList<PlannedRun> runs)
     {
         for (var i = 0; i < runs.Count; i++)
         {
@@ -25,8 +37,7 @@ internal static class ProgramOverlaps
                 var minutes = (ends - second.Start.At).TotalMinutes;
                 if (minutes > 0)
                 {
-                    yield return new ProgramOverlapFound(
-                        first.Program.Key.Controller, first.Program.Key.Program, second.Program.Key.Program, first.Start.Date, minutes, LargestThatEnds(laying, first, second.Start.At));
+                    yield return (first, second, minutes);
                 }
             }
         }
