@@ -62,11 +62,11 @@ internal sealed class ProgramCase
     /// <summary>What other programs run at from this morning's round on, where that is decided already.</summary>
     public IReadOnlyDictionary<ProgramKey, Setting> NewSettings { get; }
 
-    /// <summary>It is off and somebody noted what is wrong with it: it is asked about.</summary>
+    /// <summary>It is off and somebody noted why: it is asked about unless a later note says that it is mended.</summary>
     public Fault? Noted { get; }
 
     /// <summary>The note keeps it off.</summary>
-    public Fault? Fault => Noted is { IsOwnNote: true } || _context.Site.Report.OffWithNoteStaysOff ? Noted : null;
+    public Fault? Fault => Noted is { Answer: null } && (Noted.IsOwnNote || _context.Site.Report.OffWithNoteStaysOff) ? Noted : null;
 
     /// <summary>Its number is for the ground to say: no grow-in and no fault speaks for it.</summary>
     public bool IsOwn => GrowIn is null && Fault is null;

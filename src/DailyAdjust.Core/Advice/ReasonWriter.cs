@@ -13,7 +13,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     public IReadOnlyList<Reason> Of(ProgramCase program, Decision decision, ProgramAdvice advice)
     {
         var main = Main(program, decision, advice);
-        var chain = new List<Reason> { program.Noted is { } noted && advice.Advice == AdviceKind.Resume ? main with { Words = $"{FaultWords.OnlyIfMended(noted, context.Site.Clock)} {main.Words}" } : main };
+        var chain = new List<Reason> { program.Noted is { } noted && advice.Advice == AdviceKind.Resume ? main with { Words = $"{FaultWords.BeforeTurningOn(noted, context.Site.Clock)} {main.Words}" } : main };
         chain.AddRange(Limits(decision, advice));
         chain.AddRange(Need(program));
         chain.AddRange(Leftovers(program, advice));
@@ -28,7 +28,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     {
         Cause.MustNotRun => Plain("must-not-run", Sentence($"must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition.Until)}") + OneDialWords(program.Program.Controller)),
         Cause.NoSoundAdvice => Plain("no-sound-advice", $"No sound advice: {noAdvice}. Leave it as it is set."),
-        Cause.IsFaulty => Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is it mended? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to the numbers."),
+        Cause.IsFaulty => Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is that mended or over? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to the numbers."),
         Cause.GrowsIn => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? "" : ", the percentage stays")}."),
         Cause.NoStart when advice.LookAgain is { } day => Plain("no-start", $"{(advice.Present.IsOff ? "Off; no" : "No")} start before the next visit; judged on {Words.Date(day)}."),
         Cause.NoStart => Plain("no-start", "No start before the next visit."),

@@ -61,7 +61,7 @@ public sealed record VisitWorth(
             program.Program.Key, context.Visits.NextAfter(program.Program, context.Date), decision.Advice, decision.Percent, wasted / ground, litres, zones, days, worst, cost > context.Site.Report.VisitAlert)
         {
             Cost = cost,
-            OnlyIf = program.Noted is { } noted && decision.Advice == AdviceKind.Resume ? FaultWords.OnlyIfMended(noted, context.Site.Clock) : "",
+            OnlyIf = program.Noted is { } noted && decision.Advice == AdviceKind.Resume ? FaultWords.BeforeTurningOn(noted, context.Site.Clock) : "",
         };
     }
 

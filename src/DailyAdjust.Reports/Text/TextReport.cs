@@ -116,7 +116,7 @@ internal static class TextReport
         var advice = line.First;
         var who = string.Join(" + ", line.Programs.Select(p => p.Name.Length > 0 ? $"{p.Key.Program} {p.Name}" : p.Key.Program));
         lines.Add($"[ ] {who}: {AdviceWords.ActAndNumbers(advice)}", indent: 3);
-        lines.Add(AdviceWords.ForText(advice, view.Words), indent: 7, most: 3);
+        lines.Add(AdviceWords.ForText(advice, view.Words), indent: 7, most: 4);
         foreach (var minutes in advice.NewMinutes)
         {
             lines.Add(AdviceWords.NewMinutes(minutes), indent: 7);
@@ -148,6 +148,11 @@ internal static class TextReport
         var night = view.Sheet.Overnight;
         var words = view.Words;
         lines.Add(RoundWords.RainLead(view));
+        foreach (var line in SectionWords.RainByHand(view))
+        {
+            lines.Add(line);
+        }
+
         lines.Add(SectionWords.EtoLine(night, view.Sheet.Freshness, words));
         lines.Add(SectionWords.LowestLine(night, words));
         ForecastText.Write(lines, view);

@@ -42,7 +42,11 @@ internal static class SectionWords
     }
 
     public static string RainLine(OvernightRain rain, SiteWords words) =>
-        $"gauge {rain.Gauge} {words.DepthOf(rain.YesterdayMm)} yesterday, {words.DepthOf(rain.SinceMidnightMm)} since midnight";
+        $"gauge {rain.Gauge} {words.DepthOf(rain.YesterdayMm)} yesterday{HandRainWords.Source(rain, words.SheetDate.AddDays(-1))}, {words.DepthOf(rain.SinceMidnightMm)} since midnight{HandRainWords.Source(rain, words.SheetDate)}";
+
+    /// <summary>A line for every reading by hand that has a say in the rain above.</summary>
+    public static IEnumerable<string> RainByHand(SheetView view) =>
+        view.Sheet.Overnight.Rain.SelectMany(r => r.ByHand).Select(h => HandRainWords.Line(h, view.Sheet.AsOf, view.Words));
 
     public static string Lowest(Overnight night, SiteWords words) => night.LowestTemperatureC is { } low
         ? words.Temperature(low) + (night.LowestAt is { } at ? $" at {words.When(at)}" : "")

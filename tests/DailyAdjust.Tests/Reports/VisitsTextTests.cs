@@ -17,7 +17,7 @@ public sealed class VisitsTextTests
     public void What_was_noted_on_a_program_that_is_off_stands_behind_the_words_that_turn_it_on()
     {
         LogEntry off = new() { Time = new(SmallCourse.Monday.AddDays(-1), new(9, 0)), Kind = LogKind.Off, Where = new(PlaceKind.Program, "C1", "P1"), Note = "leak at green 4" };
-        const string OnlyIf = "Off since Sun 3 May, \"leak at green 4\": turn it on only if that is mended.";
+        const string OnlyIf = "Off since Sun 3 May, \"leak at green 4\": turn it on only if that is mended or over.";
         Assert.Contains($". {OnlyIf}", Said(MorningCalculation.Visits((SmallCourse.OneStation(60) with { Log = [off] }).Inputs())), StringComparison.Ordinal);
         Assert.DoesNotContain("mended", Said(MorningCalculation.Visits((SmallCourse.OneStation(60) with { Log = [off with { Note = "" }] }).Inputs())), StringComparison.Ordinal);
 
