@@ -17,6 +17,9 @@ internal enum WaterKind
 /// <param name="Slot">Number of the start whose water is still to be decided; -1 = the amount stands.</param>
 internal readonly record struct WaterEvent(DateTimeOffset At, WaterKind Kind, double DrawnBy, double AmountMm, int Slot = -1)
 {
+    /// <summary>A start of a grow-in: its amount stands though it has a slot.</summary>
+    public bool GrowsIn { get; init; }
+
     public static readonly Comparison<WaterEvent> InOrder = (a, b) =>
     {
         var byTime = a.At.CompareTo(b.At);

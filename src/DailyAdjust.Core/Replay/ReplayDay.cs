@@ -19,6 +19,8 @@ internal sealed class ReplayDay
         Curve = new DrawCurve(sun.Sunrise, sun.Sunset);
         End = site.Clock.DayEnd(weather.Date);
         RoundDone = site.Clock.ToInstant(weather.Date, site.Report.RoundDoneBy);
+
+        // A replay knows no logbook, so no grow-in either: a program's own starts are all it has.
         _starts = [.. plan.Programs.Select(p => ProgramStarts.InDay(site, p.Controller, p.Program, weather.Date).ToArray())];
         _drawnBy = [.. _starts.Select(starts => starts.Select(s => Curve.ShareBy(s.At)).ToArray())];
     }

@@ -174,6 +174,25 @@ public class FoundInGroundTests
     }
 
     [Theory]
+    [InlineData(15, true, true)] // half an hour after the start of 15:00
+    [InlineData(16, true, false)] // and an hour and a half: 4 minutes were over long ago, an hour would not have been
+    [InlineData(15, false, false)] // its own start is at 22:00
+    public void So_is_one_that_is_wet_only_while_a_grow_in_runs(int hour, bool growsIn, bool doubted)
+    {
+        LogEntry growIn = new()
+        {
+            Time = new(SmallCourse.Monday.AddDays(-6), new(4, 0)),
+            Kind = LogKind.GrowIn,
+            Where = new(PlaceKind.Program, "C1", "P1"),
+            Times = 6,
+            Value = 4,
+            Unit = LogUnit.Minutes,
+            Until = new(SmallCourse.Monday.AddDays(60), null),
+        };
+        Assert.Equal(doubted, Doubted([.. Enumerable.Range(-5, 5).Select(i => Two(i, 2, hour, 0))], "sprinklers may reach it", growsIn ? [growIn] : []));
+    }
+
+    [Theory]
     [InlineData(1.0, true)]
     [InlineData(5.0, false)]
     public void A_gauge_that_shows_far_less_than_the_others_is_doubted(double here, bool doubted) =>
@@ -193,9 +212,9 @@ public class FoundInGroundTests
 
     private static double[] Depths(string mm) => [.. mm.Split(' ').Select(x => double.Parse(x, CultureInfo.InvariantCulture))];
 
-    private static bool Doubted(IReadOnlyList<WeatherDay> weather, string words)
+    private static bool Doubted(IReadOnlyList<WeatherDay> weather, string words, params LogEntry[] log)
     {
-        var course = Course(10) with { Weather = weather, Described = s => s with { Weather = s.Weather with { Gauges = [new Gauge("yard", null), new Gauge("barn", null)] } } };
+        var course = Course(10) with { Log = log, Weather = weather, Described = s => s with { Weather = s.Weather with { Gauges = [new Gauge("yard", null), new Gauge("barn", null)] } } };
         return course.Sheet().Freshness.Doubts.Any(d => d.StartsWith("Gauge yard", StringComparison.Ordinal) && d.Contains(words, StringComparison.Ordinal));
     }
 
