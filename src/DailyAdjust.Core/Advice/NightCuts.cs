@@ -86,11 +86,7 @@ internal sealed class NightCuts(AdviceContext context, Nights nights)
             .ThenByDescending(g => g.Max(p => walk[p.Key]));
     }
 
-    /// <summary>Place of the program's most important area in the site's order of priority.</summary>
-    private int Rank(PlannedProgram program) => context.ZonesOf(program)
-        .Select(z => context.Site.PriorityOf(z.Station.Area.Name))
-        .DefaultIfEmpty(int.MaxValue)
-        .Min();
+    private int Rank(PlannedProgram program) => context.Site.PriorityOf(context.ZonesOf(program).Select(z => z.Station.Area.Name));
 
     private bool IsInvolved(IReadOnlyList<PlannedProgram> dial, Dictionary<ProgramKey, double> percents)
     {
