@@ -138,4 +138,7 @@ internal sealed class AdviceContext
     public Setting SettingAt(ProgramKey program, DateTimeOffset at) => GrowIns.SettingAt(Settings, program, at);
 
     public IReadOnlyList<ZonePlan> ZonesOf(PlannedProgram program) => _plan.ZonesOf(program);
+
+    /// <summary>Place of the program's most important area in the site's order of priority, 0 the first.</summary>
+    public int RankOf(PlannedProgram program) => Site.PriorityOf(ZonesOf(program).Select(z => z.Station.Area.Name));
 }

@@ -10,14 +10,16 @@ internal static class FittedAdvice
         var nights = new Nights(context, log, settled.SelectMany(s => s.Case.TakenOut.Select(t => (s.Case.Program.Key, t.At))));
         var may = settled.Where(s => s.MayChange).Select(s => s.Case.Program.Key).ToHashSet();
         IReadOnlyList<ProgramAdvice> advice = [.. settled.Select(s => s.Advise())];
-        var cuts = new NightCuts(context, nights).Of(advice, may.Contains).ToDictionary(c => c.Program);
+        var moves = new StartMoves(context, nights);
+        var cuts = moves.Beside(new NightCuts(context, nights).Of(advice, may.Contains), advice.ToDictionary(a => a.Key, NightCuts.PercentAfter)).ToDictionary(c => c.Program);
         if (cuts.Count > 0)
         {
             advice = [.. settled.Zip(advice, (s, a) => cuts.TryGetValue(a.Key, out var cut) ? s.CutTo(cut).Advise() : a)];
         }
 
         var percents = advice.ToDictionary(a => a.Key, NightCuts.PercentAfter);
-        return (advice, nights.Fit(nights.Runs(key => percents[key]), [.. advice.Where(a => cuts.ContainsKey(a.Key)).Select(a => CutOf(cuts[a.Key], a))]));
+        return (advice, nights.Fit(
+            nights.Runs(key => percents[key]), [.. advice.Where(a => cuts.ContainsKey(a.Key)).Select(a => CutOf(cuts[a.Key], a))], moves.Of(percents)));
     }
 
     private static FitCut CutOf(NightCut cut, ProgramAdvice advice) => new(cut.Program, cut.FromPercent, cut.ToPercent, advice.Shortfall, cut.StartThatFits);

@@ -7,8 +7,11 @@ namespace DailyAdjust.Core.Advice;
 /// <summary>A number cut so that the night is long enough and the pump keeps up.</summary>
 /// <param name="FromPercent">What the ground asks, on the dial.</param>
 /// <param name="ToPercent">What fits.</param>
-/// <param name="StartThatFits">A first start, near the present one, at which it would not have to be cut; null = none was found.</param>
-internal sealed record NightCut(ProgramKey Program, double FromPercent, double ToPercent, TimeOnly? StartThatFits);
+internal sealed record NightCut(ProgramKey Program, double FromPercent, double ToPercent)
+{
+    /// <summary>A first start, near the present one, at which it would not have to be cut; null = none was found.</summary>
+    public TimeOnly? StartThatFits { get; init; }
+}
 
 /// <summary>
 /// Where the night is too short or the pump too small, percentages are cut in the site's order of priority: ground named last is cut
@@ -17,13 +20,6 @@ internal sealed record NightCut(ProgramKey Program, double FromPercent, double T
 internal sealed class NightCuts(AdviceContext context, Nights nights)
 {
     private const double Tolerance = 1e-6;
-
-    /// <summary>How far a start is looked for, and in which steps.</summary>
-    private const int MostMinutes = 12 * 60;
-    private const int StepMinutes = 15;
-
-    /// <summary>More starts than these nobody moves at a time.</summary>
-    private const int MostProposed = 12;
 
     /// <param name="advice">What is advised.</param>
     /// <param name="mayChange">Whether somebody is at the program's box today and it has a start to decide about.</param>
@@ -61,9 +57,7 @@ internal sealed class NightCuts(AdviceContext context, Nights nights)
 
         return
         [
-            .. context.Programs
-                .Where(p => percents[p.Key] < asked[p.Key])
-                .Select((p, i) => new NightCut(p.Key, asked[p.Key], percents[p.Key], i < MostProposed ? StartThatFits(p, percents, asked[p.Key], excess) : null)),
+            .. context.Programs.Where(p => percents[p.Key] < asked[p.Key]).Select(p => new NightCut(p.Key, asked[p.Key], percents[p.Key])),
         ];
     }
 
@@ -82,11 +76,9 @@ internal sealed class NightCuts(AdviceContext context, Nights nights)
         return context.Programs
             .GroupBy(p => p.Controller.Applies == PercentApplies.Controller ? p.Key.Controller : p.Key.ToString(), StringComparer.Ordinal)
             .Select(g => g.ToList())
-            .OrderByDescending(g => g.Min(Rank))
+            .OrderByDescending(g => g.Min(context.RankOf))
             .ThenByDescending(g => g.Max(p => walk[p.Key]));
     }
-
-    private int Rank(PlannedProgram program) => context.Site.PriorityOf(context.ZonesOf(program).Select(z => z.Station.Area.Name));
 
     private bool IsInvolved(IReadOnlyList<PlannedProgram> dial, Dictionary<ProgramKey, double> percents)
     {
@@ -123,41 +115,5 @@ internal sealed class NightCuts(AdviceContext context, Nights nights)
         }
 
         return At(least + (low * controller.PercentStep));
-    }
-
-    /// <summary>The least move of all its starts with which the whole number fits as well as the cut one.</summary>
-    private TimeOnly? StartThatFits(PlannedProgram program, Dictionary<ProgramKey, double> percents, double whole, double excess)
-    {
-        for (var away = StepMinutes; away <= MostMinutes; away += StepMinutes)
-        {
-            foreach (var minutes in new[] { -away, away })
-            {
-                if (Moved(program, minutes) is { } moved
-                    && nights.Excess(nights.Runs(key => key == program.Key ? whole : percents[key], moved)) <= excess + Tolerance)
-                {
-                    return moved.Program.Starts[0];
-                }
-            }
-        }
-
-        return null;
-    }
-
-    /// <summary>The program with every start moved; null where one would leave the watering hours or its date.</summary>
-    private PlannedProgram? Moved(PlannedProgram program, int minutes)
-    {
-        var starts = new List<TimeOnly>();
-        foreach (var start in program.Program.Starts)
-        {
-            var moved = start.AddMinutes(minutes, out var wrapped);
-            if (wrapped != 0 || !nights.Allows(moved))
-            {
-                return null;
-            }
-
-            starts.Add(moved);
-        }
-
-        return program with { Program = program.Program with { Starts = starts } };
     }
 }

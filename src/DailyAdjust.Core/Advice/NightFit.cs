@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
@@ -33,6 +34,21 @@ public sealed record StationClash(string Group, StationKey First, StationKey Sec
 /// <param name="StartThatFits">A first start, near the present one, at which it would not have to be cut; null = none was found.</param>
 public sealed record FitCut(ProgramKey Program, double FromPercent, double ToPercent, Shortfall? Short, TimeOnly? StartThatFits);
 
+/// <summary>Other starts at which a program adds nothing to what does not fit. Several of one fit hold together.</summary>
+/// <param name="Program">Which.</param>
+/// <param name="From">Its first start now.</param>
+/// <param name="To">Its first start then; its others move by as much.</param>
+public sealed record StartMove(ProgramKey Program, TimeOnly From, TimeOnly To);
+
+/// <summary>A run that may begin and is still on when an order or the hours of a watering rule forbid its water, UTC.</summary>
+/// <param name="Program">Which.</param>
+/// <param name="Start">Its start.</param>
+/// <param name="Stations">Those that run into it; empty = all that the program has.</param>
+/// <param name="Forbidden">From when on they must not run.</param>
+/// <param name="Finishes">When the last of them ends.</param>
+/// <param name="Why">A plain clause.</param>
+public sealed record ReachingRun(ProgramKey Program, ProgramStart Start, IReadOnlyList<StationKey> Stations, DateTimeOffset Forbidden, DateTimeOffset Finishes, string Why);
+
 /// <summary>Whether the changed programs still fit the nights of the horizon.</summary>
 public sealed record NightFit(
     IReadOnlyList<ProgramRun> Runs,
@@ -43,4 +59,10 @@ public sealed record NightFit(
 {
     /// <summary>In the order of the site's groups, then of time.</summary>
     public IReadOnlyList<StationClash> Clashes { get; init; } = [];
+
+    /// <summary>By controller, then by start.</summary>
+    public IReadOnlyList<ReachingRun> Reaching { get; init; } = [];
+
+    /// <summary>The least important ground first.</summary>
+    public IReadOnlyList<StartMove> Moves { get; init; } = [];
 }

@@ -30,11 +30,11 @@ internal sealed class Nights
 
     /// <summary>All runs, by controller, then by start.</summary>
     /// <param name="percentOf">A program's percentage; 0 = does not run.</param>
-    /// <param name="moved">A program with other starts than the site's; null = none.</param>
-    public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, PlannedProgram? moved = null) => _context.Laying.Between(
-        _context.GrowIns, moved is null ? _context.Programs : [.. _context.Programs.Select(p => p.Key == moved.Key ? moved : p)], _context.RoundDone, _to, percentOf, IsTakenOut);
+    /// <param name="programs">All of them, some with other starts than the site's; null = as the site has them.</param>
+    public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, IReadOnlyList<PlannedProgram>? programs = null) =>
+        _context.Laying.Between(_context.GrowIns, programs ?? _context.Programs, _context.RoundDone, _to, percentOf, IsTakenOut);
 
-    public NightFit Fit(IReadOnlyList<PlannedRun> runs, IReadOnlyList<FitCut> cuts) => new(
+    public NightFit Fit(IReadOnlyList<PlannedRun> runs, IReadOnlyList<FitCut> cuts, IReadOnlyList<StartMove> moves) => new(
         [.. runs.Select(r => new ProgramRun(r.Start.Date, r.Program.Key, r.Begins, r.Finishes))],
         [.. ProgramOverlaps.Of(_context.Laying, runs)],
         [.. runs.Where(r => MinutesOutside(r) > 0).Select(r => new OutsideWindow(r.Program.Key.Controller, r.Program.Key.Program, r.Start.Date, r.Finishes))],
@@ -42,12 +42,21 @@ internal sealed class Nights
         cuts)
     {
         Clashes = [.. StationClashes.Of(Site, runs)],
+        Reaching = [.. ReachingRuns.Of(_context, runs)],
+        Moves = moves,
     };
 
     /// <summary>What does not fit and smaller numbers could mend: minutes past the window's closing, and minutes of the pump's work beyond its capacity. 0 = everything fits.</summary>
     public double Excess(IReadOnlyList<PlannedRun> runs) =>
         runs.Where(BeginsInside).Sum(MinutesOutside)
         + _pump.Exceeded(runs).Sum(p => (p.FlowLPerMin - p.CapacityLPerMin) / Math.Max(1, p.CapacityLPerMin) * (p.To - p.From).TotalMinutes);
+
+    /// <summary>What does not fit and other starts could mend, minutes: the excess, runs that begin outside the window, programs of a box and stations that run at once and should not.</summary>
+    public double Misfit(IReadOnlyList<PlannedRun> runs) =>
+        Excess(runs)
+        + runs.Where(r => !BeginsInside(r)).Sum(MinutesOutside)
+        + ProgramOverlaps.Minutes(runs)
+        + StationClashes.Of(Site, runs).Sum(c => (c.To - c.From).TotalMinutes);
 
     /// <summary>Programs of whose water less would mend what does not fit.</summary>
     public IReadOnlySet<ProgramKey> Involved(IReadOnlyList<PlannedRun> runs)

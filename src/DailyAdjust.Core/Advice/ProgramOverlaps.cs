@@ -8,7 +8,13 @@ internal static class ProgramOverlaps
 {
     /// <param name="laying">Lays runs out again at other percentages.</param>
     /// <param name="runs">By controller, then by start.</param>
-    public static IEnumerable<ProgramOverlapFound> Of(NightRuns laying, IReadOnlyList<PlannedRun> runs)
+    public static IEnumerable<ProgramOverlapFound> Of(NightRuns laying, IReadOnlyList<PlannedRun> runs) => Pairs(runs).Select(p => new ProgramOverlapFound(
+        p.First.Program.Key.Controller, p.First.Program.Key.Program, p.Second.Program.Key.Program, p.First.Start.Date, p.Minutes, LargestThatEnds(laying, p.First, p.Second.Start.At)));
+
+    /// <summary>Minutes in which programs of one box run at once; where it stacks they wait for one another, and none do.</summary>
+    public static double Minutes(IReadOnlyList<PlannedRun> runs) => Pairs(runs).Where(p => p.First.Program.Controller.Overlap != ProgramOverlap.Stack).Sum(p => p.Minutes);
+
+    private static IEnumerable<(PlannedRun First, PlannedRun Second, double Minutes)> Pairs(IReadOnlyList<PlannedRun> runs)
     {
         for (var i = 0; i < runs.Count; i++)
         {
@@ -25,8 +31,7 @@ internal static class ProgramOverlaps
                 var minutes = (ends - second.Start.At).TotalMinutes;
                 if (minutes > 0)
                 {
-                    yield return new ProgramOverlapFound(
-                        first.Program.Key.Controller, first.Program.Key.Program, second.Program.Key.Program, first.Start.Date, minutes, LargestThatEnds(laying, first, second.Start.At));
+                    yield return (first, second, minutes);
                 }
             }
         }

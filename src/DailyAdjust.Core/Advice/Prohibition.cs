@@ -131,7 +131,8 @@ internal static class Prohibitions
 
     public static string Named(Restriction rule) => "watering rule: " + rule.Name;
 
-    private static IEnumerable<Restriction> RulesFor(AdviceContext context, PlannedProgram program) =>
+    /// <summary>Watering rules over any of the program's ground.</summary>
+    public static IEnumerable<Restriction> RulesFor(AdviceContext context, PlannedProgram program) =>
         context.Rules.Where(r => context.ZonesOf(program).Any(z => r.Covers(z.Station.Area)));
 
     /// <summary>Whether a watering rule forbids a start at that hour.</summary>

@@ -42,11 +42,12 @@ internal static class HandRunsPart
             if (stations.Count > 0)
             {
                 var keys = stations.Select(s => s.Station).ToHashSet();
+                var from = begin > context.AsOf ? begin : context.AsOf;
                 orders.Add(new HandRunOrder(entry.Kind, entry.Where, entry.Value!.Value, due, due < context.AsOf, entry.By, entry.Note, stations)
                 {
                     Begins = begin > context.AsOf ? begin : null,
-                    Against = [.. StandingOrdersPart.Off(context, begin > context.AsOf ? begin : context.AsOf, o =>
-                        o.From < due && context.Zones.Any(z => keys.Contains(z.Station.Key) && o.Where.Covers(z.Station)))],
+                    Against = [.. StandingOrdersPart.Off(context, from, o => o.From < due && context.Zones.Any(z => keys.Contains(z.Station.Key) && o.Where.Covers(z.Station)))],
+                    Rules = [.. context.Rules.Where(r => IsAgainst(clock, r, from, due) && context.Zones.Any(z => keys.Contains(z.Station.Key) && r.Covers(z.Station.Area)))],
                 });
             }
         }
@@ -59,6 +60,23 @@ internal static class HandRunsPart
     /// <param name="rateMmPerHour">Above 0.</param>
     /// <param name="share">Efficiency or distribution uniformity, above 0 to 1.</param>
     public static double GrossMinutes(double depthMm, double rateMmPerHour, double share) => 60 * depthMm / (rateMmPerHour * share);
+
+    /// <summary>Whether a watering rule forbids water at some time of a span.</summary>
+    private static bool IsAgainst(SiteClock clock, Restriction rule, DateTimeOffset from, DateTimeOffset due)
+    {
+        for (var date = clock.DateOf(from); date <= clock.DateOf(due); date = date.AddDays(1))
+        {
+            if (rule.HoldsOn(date) && ((rule.DaysNotAllowed?.Includes(date) ?? false) || rule.MostPercent == 0 || Overlap(rule.HoursNotAllowed, date)))
+            {
+                return true;
+            }
+        }
+
+        return false;
+
+        bool Overlap(WateringWindow? hours, DateOnly date) =>
+            hours is not null && clock.ToInstant(date, hours.Opens) < due && clock.ToInstant(hours.Closes > hours.Opens ? date : date.AddDays(1), hours.Closes) > from;
+    }
 
     /// <summary>Minutes that a station ran in its programs' own starts since an order's begin.</summary>
     private static double RunMinutesSince(AdviceContext context, ZonePlan zone, DateTimeOffset begin)

@@ -42,6 +42,9 @@ public sealed record HandRunOrder(LogKind Kind, Place Where, double DepthMm, Dat
 
     /// <summary>Orders that keep water off the same ground before it is due: people have to say which of them goes first.</summary>
     public IReadOnlyList<StandingOrder> Against { get; init; } = [];
+
+    /// <summary>Watering rules of the place that forbid some or all of the time until it is due. They come first.</summary>
+    public IReadOnlyList<Restriction> Rules { get; init; } = [];
 }
 
 /// <summary>What one station still has to run.</summary>

@@ -113,7 +113,13 @@ internal sealed record FitJson(
     IReadOnlyList<PumpJson> Pump,
     IReadOnlyList<RunJson> Runs,
     IReadOnlyList<CutJson> Cuts,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<NotTogetherJson>? NotTogether);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<NotTogetherJson>? NotTogether,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<StartThatFitsJson>? StartsThatFit,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<ReachingJson>? Reaching);
+
+internal sealed record StartThatFitsJson(string Controller, string Program, string FirstStart, string InsteadOf);
+
+internal sealed record ReachingJson(string Controller, string Program, string Starts, string Finishes, string ForbiddenFrom, string Why, IReadOnlyList<string> Stations);
 
 internal sealed record NotTogetherJson(string Group, string First, string Second, string Date, string From, string To);
 

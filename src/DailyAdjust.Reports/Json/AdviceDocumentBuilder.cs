@@ -120,5 +120,8 @@ internal static class AdviceDocumentBuilder
         [.. fit.Cuts.Select(c => new CutJson(
             c.Program.Controller, c.Program.Program, Number(c.FromPercent), Number(c.ToPercent), Number(c.Short?.DepthMm), Number(c.Short?.Minutes), c.StartThatFits?.ToString("HH:mm", CultureInfo.InvariantCulture)))],
         site.NotTogether.Count == 0 ? null : [.. fit.Clashes.Select(c => new NotTogetherJson(
-            c.Group, c.First.ToString(), c.Second.ToString(), CodeWords.Date(c.Date), Local(c.From, clock), Local(c.To, clock)))]);
+            c.Group, c.First.ToString(), c.Second.ToString(), CodeWords.Date(c.Date), Local(c.From, clock), Local(c.To, clock)))],
+        fit.Moves.Count == 0 ? null : [.. fit.Moves.Select(m => new StartThatFitsJson(m.Program.Controller, m.Program.Program, SiteWords.Clock(m.To), SiteWords.Clock(m.From)))],
+        fit.Reaching.Count == 0 ? null : [.. fit.Reaching.Select(r => new ReachingJson(
+            r.Program.Controller, r.Program.Program, Local(r.Start.At, clock), Local(r.Finishes, clock), Local(r.Forbidden, clock), r.Why, [.. r.Stations.Select(s => s.Station)]))]);
 }

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
@@ -28,7 +29,7 @@ internal sealed record ExceptionsJson(
             KindWord.Of(o.Kind), o.Where.ToString(), Number(o.DepthMm), Local(o.Due, clock), o.IsLate, o.By, o.Note,
             [.. o.Stations.Select(s => new HandRunStationJson(
                 s.Station.Controller, s.Station.Station, Number(s.LeftMm), s.Minutes, s.Cycles, s.CycleMinutes, s.SoakMinutes))],
-            Local(o.Begins, clock), [.. o.Against.Select(a => StandingOf(a, clock, date))]))],
+            Local(o.Begins, clock), [.. o.Against.Select(a => StandingOf(a, clock, date))], o.Rules.Count == 0 ? null : [.. o.Rules.Select(r => r.Name)]))],
         [.. e.GrowIns.Select(g => new GrowInJson(
             g.Program.Controller, g.Program.Program, g.Day, g.Days, CodeWords.Date(g.Last), [.. g.Starts.Select(SiteWords.Clock)],
             [.. g.Minutes.SelectMany(m => m.Stations.Select(s => new GrowInMinutesJson(s.Station, m.Minutes)))], g.IsChange, g.IsOver))],
@@ -63,7 +64,7 @@ internal sealed record ExceptionsJson(
 
 internal sealed record HandRunJson(
     string Kind, string Where, double DepthMm, string Due, bool Late, string By, string Note, IReadOnlyList<HandRunStationJson> Stations, string? Begins,
-    IReadOnlyList<StandingJson> Against);
+    IReadOnlyList<StandingJson> Against, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<string>? Rules);
 
 internal sealed record HandRunStationJson(string Controller, string Station, double LeftMm, double Minutes, int Cycles, double CycleMinutes, double SoakMinutes);
 

@@ -17,6 +17,8 @@ internal static class FitWords
         .. fit.Window.Select(w => Outside(w, words)),
         .. fit.Pump.Select(p => Pump(p, words)),
         .. fit.Clashes.Select(c => Clash(c, words)),
+        .. fit.Moves.Count > 0 ? [Moves(fit.Moves)] : Array.Empty<string>(),
+        .. fit.Reaching.Select(r => Reaching(r, words)),
     ];
 
     /// <summary>What was looked at and found well; nothing is claimed that the site does not describe.</summary>
@@ -65,4 +67,21 @@ internal static class FitWords
 
     private static string Pump(PumpExceeded pump, SiteWords words) =>
         $"{words.Time(pump.From)} to {words.When(pump.To)}: the boxes together ask {words.Flow(pump.FlowLPerMin)}, the pump gives {words.Flow(pump.CapacityLPerMin)}.";
+
+    private static string Moves(IReadOnlyList<StartMove> moves) =>
+        (moves.Count == 1 ? "A first start that would fit: " : "First starts that would fit, together: ")
+        + string.Join("; ", moves.Select(m => $"{m.Program} at {SiteWords.Clock(m.To)} instead of {SiteWords.Clock(m.From)}"))
+        + ". Where a program has more starts, they move by as much.";
+
+    private static string Reaching(ReachingRun run, SiteWords words)
+    {
+        var who = run.Stations.Count switch
+        {
+            0 => run.Program.ToString(),
+            1 => $"{run.Program}, station {run.Stations[0]},",
+            _ => $"{run.Program}, stations {string.Join(", ", run.Stations)},",
+        };
+        return $"{who} starts at {words.When(run.Start.At)} and runs until {words.When(run.Finishes)}, but from {words.When(run.Forbidden)} on it must not ({run.Why}). "
+            + $"Take that start out, or let it start {SiteWords.Minutes(Math.Ceiling((run.Finishes - run.Forbidden).TotalMinutes))} earlier.";
+    }
 }

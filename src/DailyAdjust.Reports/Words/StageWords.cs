@@ -1,6 +1,4 @@
-using System.Globalization;
 using DailyAdjust.Core.Morning;
-using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Reports.Words;
 
@@ -17,14 +15,9 @@ internal static class StageWords
 
         var most = stage.MostPercent is { } percent ? $" The whole site may run {SiteWords.Percent(percent)} of its base minutes' water." : "";
         yield return $"{line.Stage.Name} since {SiteWords.Date(line.Stage.First)}.{most}";
-        if (stage.DaysNotAllowed is { } days)
+        foreach (var times in RuleWords.NoStart(stage.DaysNotAllowed, stage.HoursNotAllowed))
         {
-            yield return $"No start {On(days)}.";
-        }
-
-        if (stage.HoursNotAllowed is { } hours)
-        {
-            yield return $"No start from {SiteWords.Clock(hours.Opens)} to {SiteWords.Clock(hours.Closes)}.";
+            yield return times;
         }
 
         if (stage.CutOrder.Count > 0)
@@ -37,13 +30,4 @@ internal static class StageWords
             yield return $"At most: {string.Join(", ", line.Ceilings.Select(c => $"{c.Area} {(c.Percent == 0 ? CommonWords.Off : SiteWords.Percent(Math.Floor(c.Percent)))}"))}.";
         }
     }
-
-    private static string On(WaterDays days) => days switch
-    {
-        WaterDays.Weekdays w => "on " + CommonWords.List([.. w.Days.Select(d => CultureInfo.InvariantCulture.DateTimeFormat.GetAbbreviatedDayName(d))]),
-        WaterDays.OddDays => "on odd dates",
-        WaterDays.EvenDays => "on even dates",
-        WaterDays.EveryNth n => $"every {SiteWords.Count(n.Days)} days, counted from {SiteWords.Date(n.From)}",
-        _ => "on any day",
-    };
 }

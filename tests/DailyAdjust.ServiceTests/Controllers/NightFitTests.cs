@@ -42,6 +42,23 @@ public sealed class NightFitTests
         var found = Assert.Single(sheet.Fit.GetProperty("pump").EnumerateArray());
         Assert.Equal(("2026-05-04T22:10", "2026-05-04T23:00", 200, 150), (found.GetProperty("from").GetString(), found.GetProperty("to").GetString(), found.GetProperty("flow").GetDouble(), found.GetProperty("capacity").GetDouble()));
         Both(sheet, "the boxes together ask 200 L/min, the pump gives 150 L/min.");
+        var start = Assert.Single(sheet.Fit.GetProperty("startsThatFit").EnumerateArray());
+        Assert.Equal(("C2", "P1", "23:10", "22:10"), (start.GetProperty("controller").GetString(), start.GetProperty("program").GetString(), start.GetProperty("firstStart").GetString(), start.GetProperty("insteadOf").GetString()));
+        Both(sheet, "A first start that would fit: C2/P1 at 23:10 instead of 22:10.");
+    }
+
+    [Fact]
+    public void A_run_that_is_still_on_when_an_event_or_the_hours_of_a_watering_rule_begin()
+    {
+        // An hour from 22:00. Twenty hours before 18:30 are 22:30; the rule begins at 22:45.
+        using var course = new SmallCourse(
+            SmallCourse.Box("C1", Dial, "overlap: stack", ("P1", "\"22:00\""), ("P2", "\"20:00\"")), TwoPrograms, "restrictions: [ { name: city hours, areas: [rough], hours: { from: \"20:45\", until: \"21:30\" } } ]");
+        course.Log("2026-05-03 09:00,event,C1/P1,20,h,2026-05-05 18:30,Pat,club final");
+        var sheet = course.Morning();
+        Assert.Equal(
+            [("P2", "2026-05-04T20:45", "watering rule: city hours"), ("P1", "2026-05-04T22:30", "event, club final")],
+            sheet.Fit.GetProperty("reaching").EnumerateArray().Select(r => (r.GetProperty("program").GetString(), r.GetProperty("forbiddenFrom").GetString(), r.GetProperty("why").GetString())));
+        Both(sheet, "but from 22:30 today on it must not (event, club final). Take that start out, or let it start 30 min earlier.");
     }
 
     [Theory]

@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 using Xunit;
@@ -50,6 +51,63 @@ public class NightFitTests
         Assert.Equal((Evening.AddMinutes(10), Evening.AddMinutes(60), 200d, 150d), (found.From, found.To, found.FlowLPerMin, found.CapacityLPerMin));
     }
 
+    [Theory]
+    [InlineData("22:00", "21:00")] // an hour each
+    [InlineData("22:10", "23:10")] // in quarters of an hour; an hour later is nearer than an hour and a quarter earlier
+    [InlineData("18:00", null)] // not at once
+    public void Where_no_number_helps_a_start_is_proposed_that_fits(string secondStart, string? proposed)
+    {
+        var course = TwoPrograms(secondStart, ProgramOverlap.Together) with { Pump = 150 };
+        var fit = course.Sheet().Fit;
+        Assert.Equal(proposed is null ? [] : [new StartMove(new("C1", "P2"), Time(secondStart), Time(proposed))], fit.Moves);
+        if (proposed is not null)
+        {
+            var moved = TwoPrograms(proposed, ProgramOverlap.Together) with { Pump = 150 };
+            Assert.Equal((0, 0), (moved.Sheet().Fit.Pump.Count, moved.Sheet().Fit.Overlaps.Count));
+        }
+    }
+
+    [Fact]
+    public void Starts_that_are_proposed_fit_together()
+    {
+        // Three boxes' worth on one pump that carries one at a time, all at 22:00.
+        var course = new SmallCourse
+        {
+            Controller = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", "22:00"), SmallCourse.EveryNight("P2", "22:00"), SmallCourse.EveryNight("P3", "22:00")] },
+            Stations = [.. Enumerable.Range(1, 3).Select(i => SmallCourse.Station(i, programs: "P" + i) with { FlowLPerMin = 100 })],
+            DepletionMm = [5, 5, 5],
+            Pump = 150,
+        };
+        var moves = course.Sheet().Fit.Moves;
+        Assert.Equal(2, moves.Count);
+        Assert.Empty((course with
+        {
+            Controller = SmallCourse.Box with
+            {
+                Programs = [.. course.Controller.Programs.Select(p => moves.FirstOrDefault(m => string.Equals(m.Program.Program, p.Id, StringComparison.Ordinal)) is { } move ? p with { Starts = [move.To] } : p)],
+            },
+        }).Sheet().Fit.Pump);
+    }
+
+    [Fact]
+    public void A_start_is_not_proposed_into_hours_that_a_watering_rule_forbids_or_outside_the_window()
+    {
+        var course = TwoPrograms("22:00", ProgramOverlap.Together) with { Pump = 150 };
+        Assert.Equal(Time("23:00"), Assert.Single((course with { Restrictions = [new() { Name = "evenings", HoursNotAllowed = new(Time("17:00"), Time("21:30")) }] }).Sheet().Fit.Moves).To);
+        Assert.Equal(Time("23:00"), Assert.Single((course with { Window = new(Time("22:00"), Time("06:00")) }).Sheet().Fit.Moves).To);
+        Assert.Empty((course with { Window = new(Time("22:00"), Time("23:10")) }).Sheet().Fit.Moves);
+    }
+
+    [Fact]
+    public void A_run_that_begins_outside_the_window_is_told_a_start_inside()
+    {
+        var move = Assert.Single((Held(1) with { Window = new(Time("23:10"), Time("06:00")) }).Sheet().Fit.Moves);
+        Assert.Equal((Time("22:00"), Time("23:15")), (move.From, move.To));
+    }
+
+    [Fact]
+    public void Programs_that_wait_for_one_another_need_no_other_start() => Assert.Empty(TwoPrograms("22:30", ProgramOverlap.Stack).Sheet().Fit.Moves);
+
     [Fact]
     public void A_reduced_pump_counts_until_its_end()
     {
@@ -88,6 +146,8 @@ public class NightFitTests
         var advice = Held(1).Advice();
         Assert.Equal((AdviceKind.Leave, 7.5), (advice.Advice, Math.Round(advice.StopRule!.RainMm, 6)));
     }
+
+    private static TimeOnly Time(string text) => TimeOnly.ParseExact(text, "HH:mm", null);
 
     /// <summary>Needs exactly what is set, so that nothing changes: 5 and 5 missing tonight.</summary>
     private static SmallCourse Held(int stations) => new()

@@ -47,6 +47,17 @@ public class HandRunsPartTests
     }
 
     [Theory]
+    [InlineData("10:00", "18:00", "2026-01-01", true)]
+    [InlineData("20:00", "22:00", "2026-01-01", false)] // it is due before
+    [InlineData("10:00", "18:00", "2026-06-01", false)] // not yet in force
+    public void A_watering_rule_whose_hours_lie_before_it_is_due_stands_beside_it(string from, string to, string since, bool beside)
+    {
+        var rule = new Restriction { Name = "city hours", From = DateOnly.ParseExact(since, "yyyy-MM-dd", null), HoursNotAllowed = new(TimeOnly.ParseExact(from, "HH:mm", null), TimeOnly.ParseExact(to, "HH:mm", null)) };
+        var order = Assert.Single((Course(WaterIn) with { Restrictions = [rule] }).Sheet().Exceptions.HandRuns);
+        Assert.Equal(beside ? [rule] : [], order.Rules);
+    }
+
+    [Theory]
     [InlineData(null, 1, 60, 0)] // nothing may stand on the surface: no split helps
     [InlineData(2.0, 3, 20, 24)] // 10 mm an hour on ground that takes 5 and holds 2: 24 minutes at once, 24 to take it in
     [InlineData(2.2, 3, 20, 27)] // 26.4 of both: runs are whole minutes and no longer, the soak no shorter
