@@ -28,10 +28,16 @@ for (var i = 0; i < Runs; i++)
 Array.Sort(milliseconds);
 Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"fit: least {milliseconds[0]:0.0} ms, middle {milliseconds[Runs / 2]:0.0} ms, most {milliseconds[^1]:0.0} ms of {Runs} runs"));
 
+// Other starts are looked for only where something does not fit; once, at its worst: nearly every program overlaps another.
+var percents = context.Programs.ToDictionary(p => p.Key, _ => 100.0);
+var looked = Stopwatch.GetTimestamp();
+var moves = new StartMoves(context, new Nights(context, [], [])).Of(percents);
+Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{moves.Count} starts that would fit: {Stopwatch.GetElapsedTime(looked).TotalMilliseconds:0} ms"));
+
 // As a sheet does it: what runs, whether any of it is too much, and everything that does not fit.
 NightFit Fit()
 {
     var nights = new Nights(context, [], []);
     var runs = nights.Runs(_ => 100);
-    return nights.Excess(runs) >= 0 ? nights.Fit(runs, []) : throw new InvalidOperationException("Less than nothing was in excess.");
+    return nights.Excess(runs) >= 0 ? nights.Fit(runs, [], []) : throw new InvalidOperationException("Less than nothing was in excess.");
 }

@@ -30,7 +30,7 @@ internal sealed class Nights
 
     /// <summary>All runs, by controller, then by start.</summary>
     /// <param name="percentOf">A program's percentage; 0 = does not run.</param>
-    /// <param name="programs">All of them, some with other starts than the site's; null = as the site has them.</param>
+    /// <param name="programs">Those that are looked at; null = all, with the site's starts.</param>
     public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, IReadOnlyList<PlannedProgram>? programs = null) =>
         _context.Laying.Between(_context.GrowIns, programs ?? _context.Programs, _context.RoundDone, _to, percentOf, IsTakenOut);
 
@@ -51,12 +51,25 @@ internal sealed class Nights
         runs.Where(BeginsInside).Sum(MinutesOutside)
         + _pump.Exceeded(runs).Sum(p => (p.FlowLPerMin - p.CapacityLPerMin) / Math.Max(1, p.CapacityLPerMin) * (p.To - p.From).TotalMinutes);
 
-    /// <summary>What does not fit and other starts could mend, minutes: the excess, runs that begin outside the window, programs of a box and stations that run at once and should not.</summary>
-    public double Misfit(IReadOnlyList<PlannedRun> runs) =>
-        Excess(runs)
-        + runs.Where(r => !BeginsInside(r)).Sum(MinutesOutside)
-        + ProgramOverlaps.Minutes(runs)
-        + StationClashes.Of(Site, runs).Sum(c => (c.To - c.From).TotalMinutes);
+    /// <summary>Programs that have a part in anything that does not fit.</summary>
+    public IReadOnlySet<ProgramKey> Misfits(IReadOnlyList<PlannedRun> runs) =>
+        Involved(runs)
+            .Concat(runs.Where(r => MinutesOutside(r) > 0).Select(r => r.Program.Key))
+            .Concat(ProgramOverlaps.AtOnce(runs))
+            .Concat(StationClashes.Of(Site, runs).SelectMany(c => runs.Where(r => r.Stations.Any(s => s.Station.Key == c.First || s.Station.Key == c.Second)).Select(r => r.Program.Key)))
+            .ToHashSet();
+
+    /// <summary>Tells of runs of one program whether they fit in beside all others.</summary>
+    /// <param name="others">Runs without the program's.</param>
+    public Func<IReadOnlyList<PlannedRun>, bool> Beside(IReadOnlyList<PlannedRun> others)
+    {
+        var flow = _pump.Flow(others);
+        var clashes = StationClashes.Of(Site, others).Count();
+        return own => own.All(r => BeginsInside(r) && MinutesOutside(r) <= 0)
+            && !ProgramOverlaps.AnyAtOnce(own, others)
+            && own.All(r => _pump.HasRoom(r, flow))
+            && StationClashes.Of(Site, [.. others, .. own]).Count() == clashes;
+    }
 
     /// <summary>Programs of whose water less would mend what does not fit.</summary>
     public IReadOnlySet<ProgramKey> Involved(IReadOnlyList<PlannedRun> runs)

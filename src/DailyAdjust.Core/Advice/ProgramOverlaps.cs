@@ -11,8 +11,14 @@ internal static class ProgramOverlaps
     public static IEnumerable<ProgramOverlapFound> Of(NightRuns laying, IReadOnlyList<PlannedRun> runs) => Pairs(runs).Select(p => new ProgramOverlapFound(
         p.First.Program.Key.Controller, p.First.Program.Key.Program, p.Second.Program.Key.Program, p.First.Start.Date, p.Minutes, LargestThatEnds(laying, p.First, p.Second.Start.At)));
 
-    /// <summary>Minutes in which programs of one box run at once; where it stacks they wait for one another, and none do.</summary>
-    public static double Minutes(IReadOnlyList<PlannedRun> runs) => Pairs(runs).Where(p => p.First.Program.Controller.Overlap != ProgramOverlap.Stack).Sum(p => p.Minutes);
+    /// <summary>Programs of one box that run at once; where it stacks they wait for one another, and none do.</summary>
+    public static IEnumerable<ProgramKey> AtOnce(IReadOnlyList<PlannedRun> runs) => Pairs(runs)
+        .Where(p => p.First.Program.Controller.Overlap != ProgramOverlap.Stack)
+        .SelectMany(p => new[] { p.First.Program.Key, p.Second.Program.Key });
+
+    /// <summary>Whether any run of one program is on while another of its box is.</summary>
+    public static bool AnyAtOnce(IReadOnlyList<PlannedRun> own, IReadOnlyList<PlannedRun> others) =>
+        own.Any(o => others.Concat(own).Any(r => !ReferenceEquals(r, o) && ReferenceEquals(r.Program.Controller, o.Program.Controller) && r.Begins < o.Finishes && r.Finishes > o.Begins));
 
     private static IEnumerable<(PlannedRun First, PlannedRun Second, double Minutes)> Pairs(IReadOnlyList<PlannedRun> runs)
     {

@@ -5,6 +5,9 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
 
+/// <summary>What is asked of the pump from an instant to another, L/min.</summary>
+internal readonly record struct FlowStep(DateTimeOffset From, DateTimeOffset To, double LPerMin);
+
 /// <summary>What all controllers together ask of the pump. Stations without a known flow count 0.</summary>
 internal sealed class PumpLoad
 {
@@ -26,31 +29,80 @@ internal sealed class PumpLoad
             .Select(e => (e.Time.Begin(site.Clock), e.Until?.Instant(site.Clock), e.Value!.Value))];
     }
 
+    /// <summary>Nothing limits it.</summary>
+    public bool IsUnlimited => double.IsPositiveInfinity(_capacity) && _limits.Count == 0;
+
     /// <summary>Spans in which the flow asked exceeds what the pump gives, in order of time.</summary>
     public IReadOnlyList<PumpExceeded> Exceeded(IReadOnlyList<PlannedRun> runs)
     {
         var found = new List<PumpExceeded>();
-        if (double.IsPositiveInfinity(_capacity) && _limits.Count == 0)
+        if (IsUnlimited)
         {
             return found;
         }
 
-        var changes = FlowChanges(runs);
-        var instants = changes.Keys.ToArray();
-        Array.Sort(instants);
-        long flow = 0;
-        for (var i = 0; i + 1 < instants.Length; i++)
+        foreach (var step in Flow(runs))
         {
-            flow += changes[instants[i]];
-            DateTimeOffset from = new(instants[i], TimeSpan.Zero), to = new(instants[i + 1], TimeSpan.Zero);
-            var capacity = CapacityAt(from);
-            if (flow / UnitsPerLitre > capacity + Tolerance)
+            var capacity = CapacityAt(step.From);
+            if (step.LPerMin > capacity + Tolerance)
             {
-                Add(found, new PumpExceeded(from, to, flow / UnitsPerLitre, capacity));
+                Add(found, new PumpExceeded(step.From, step.To, step.LPerMin, capacity));
             }
         }
 
         return found;
+    }
+
+    /// <summary>What runs ask, from one change of it, or of the capacity, to the next, in order of time.</summary>
+    public IReadOnlyList<FlowStep> Flow(IReadOnlyList<PlannedRun> runs)
+    {
+        var changes = FlowChanges(runs);
+        var instants = changes.Keys.ToArray();
+        Array.Sort(instants);
+        var steps = new List<FlowStep>(instants.Length);
+        long flow = 0;
+        for (var i = 0; i + 1 < instants.Length; i++)
+        {
+            flow += changes[instants[i]];
+            steps.Add(new FlowStep(new(instants[i], TimeSpan.Zero), new(instants[i + 1], TimeSpan.Zero), flow / UnitsPerLitre));
+        }
+
+        return steps;
+    }
+
+    /// <summary>Whether the pump gives a run's stations their water beside others.</summary>
+    /// <param name="run">What is to run too.</param>
+    /// <param name="others">What the others ask.</param>
+    public bool HasRoom(PlannedRun run, IReadOnlyList<FlowStep> others) => IsUnlimited || run.Stations.All(station =>
+    {
+        var flow = station.Station.FlowLPerMin ?? 0;
+        if (flow <= 0)
+        {
+            return true;
+        }
+
+        for (var i = FirstAfter(others, station.Begins); i < others.Count && others[i].From < station.Ends; i++)
+        {
+            if (others[i].LPerMin + flow > CapacityAt(others[i].From) + Tolerance)
+            {
+                return false;
+            }
+        }
+
+        return flow <= LeastIn(station.Begins, station.Ends) + Tolerance;
+    });
+
+    /// <summary>Index of the first step that ends after an instant.</summary>
+    private static int FirstAfter(IReadOnlyList<FlowStep> steps, DateTimeOffset at)
+    {
+        int low = 0, high = steps.Count;
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = steps[middle].To > at ? (low, middle) : (middle + 1, high);
+        }
+
+        return low;
     }
 
     /// <summary>By instant (UTC ticks): by how much the flow asked changes, in units of it; and the instants at which the capacity does.</summary>
