@@ -107,6 +107,12 @@ internal sealed class ForecastWalk
                 break;
             }
 
+            if (step.GrowsIn)
+            {
+                Take(walk, i);
+                continue;
+            }
+
             walk.Take(after, at + ": this program's watering");
         }
 
@@ -162,7 +168,7 @@ internal sealed class ForecastWalk
         foreach (var start in day.StartsAt(zone.Station.Key.Controller).Where(s => zone.Station.BaseMinutes.ContainsKey(s.Program.Key.Program)))
         {
             var own = start.Program.Key == _program.Program.Key;
-            if (own && (start.Start.At >= _program.Horizon.Opens || _program.Horizon.TakenOut.Contains(start.Start)))
+            if (own && ((start.Start.At >= _program.Horizon.Opens && start.GrowIn is null) || _program.Horizon.TakenOut.Contains(start.Start)))
             {
                 continue;
             }

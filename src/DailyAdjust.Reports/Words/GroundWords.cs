@@ -49,7 +49,7 @@ internal static class GroundWords
     /// <summary>" (meter 2, 3 in rods)"; empty where nobody said.</summary>
     private static string With(ProbedZone probe, SiteWords words)
     {
-        var rods = probe.RodM is { } rod ? $"{words.SoilDepth(rod)} rods" : "";
+        var rods = probe.RodLengthM is { } rod ? $"{words.SoilDepth(rod)} rods" : "";
         var said = string.Join(", ", new[] { probe.Instrument, rods }.Where(s => s.Length > 0));
         return said.Length > 0 ? $" ({said})" : "";
     }
@@ -66,11 +66,11 @@ internal static class GroundWords
             yield return "That is drier than the soil is described to go: it counts as empty. Probe again, or look at the soil's figures.";
         }
 
-        if (probe.RodM is { } rod && !probe.RodsEndAtRoots)
+        if (probe.RodLengthM is { } rod && !probe.RodsEndAtRoots)
         {
-            yield return rod < probe.RootM
-                ? $"The rods end at {words.SoilDepth(rod)}, the roots at {words.SoilDepth(probe.RootM)}: what lies below was not read."
-                : $"The rods reach {words.SoilDepth(rod)}, below the roots' {words.SoilDepth(probe.RootM)}.";
+            yield return rod < probe.RootDepthM
+                ? $"The rods end at {words.SoilDepth(rod)}, the roots at {words.SoilDepth(probe.RootDepthM)}: what lies below was not read."
+                : $"The rods reach {words.SoilDepth(rod)}, below the roots' {words.SoilDepth(probe.RootDepthM)}.";
         }
 
         if (probe.IsOtherInstrument)

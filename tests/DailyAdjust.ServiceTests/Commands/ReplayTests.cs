@@ -54,6 +54,19 @@ public sealed class ReplayTests : IDisposable
     }
 
     [Fact]
+    public void Of_the_logbook_only_rain_counts_and_no_grow_in()
+    {
+        SixZones();
+        string[] season = ["replay", "--from", "2012-05-01", "--to", "2012-07-31", "--format", "json"];
+        var before = Run(season);
+        Assert.True(before.ExitCode == 0, before.ToString());
+        var log = Run("log", "grow-in", "Z1/P", "6 x 10 min", "--date", "2012-05-10", "--time", "06:00", "--until", "2012-06-20");
+        Assert.True(log.ExitCode == 0, log.ToString());
+        Assert.Contains("grow-in", log.Output, StringComparison.Ordinal);
+        Assert.Equal(before.Output, Run(season).Output);
+    }
+
+    [Fact]
     public void Wrong_visits_and_days_that_are_not_there_are_told()
     {
         SixZones();
