@@ -141,7 +141,7 @@ public sealed class OrdersTests
         using var home = new FallbackHome();
         var sheet = Morning(home, "2026-06-10", "2026-06-05 11:10,off,C1/P2,,,,Lee,", "2026-06-05 11:15,note,C1/P2,,,,Lee,valve 2 stuck open");
         Assert.Equal("keep-off", sheet.Program("C1", "P2").GetProperty("advice").GetString());
-        Assert.Contains("Off with a note: mended or over?: - Greens (C1/P2) is off since Fri 5 June: \"valve 2 stuck open\" (Lee). If that is mended or over: dailyadjust log checked C1", sheet.Text, StringComparison.Ordinal);
+        Assert.Contains("Off with a note: mended or over? - Greens (C1/P2) is off since Fri 5 June: \"valve 2 stuck open\" (Lee). If that is mended or over: dailyadjust log checked C1", sheet.Text, StringComparison.Ordinal);
         home.Run("log", "checked", "C1", "--date", "2026-06-10", "--time", "09:00");
         Assert.Equal("resume", Morning(home, "2026-06-11").Program("C1", "P2").GetProperty("advice").GetString());
     }
