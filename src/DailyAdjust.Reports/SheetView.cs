@@ -71,11 +71,7 @@ public sealed class SheetView
         ControllerOf(controller) is { Place.Length: > 0 } known ? $"{controller} ({known.Place})" : controller;
 
     /// <summary>"Greens 5-7 (C2/P1)", or "C2/P1" where it has no name.</summary>
-    public string Label(ProgramKey key)
-    {
-        var name = Sheet.Programs.FirstOrDefault(p => p.Key == key)?.Name ?? "";
-        return name.Length == 0 ? key.ToString() : $"{name} ({key})";
-    }
+    public string Label(ProgramKey key) => CommonWords.Named(Sheet.Programs.FirstOrDefault(p => p.Key == key)?.Name ?? "", key.ToString());
 
     private IReadOnlyList<RoundLine> Lines(string controller, IReadOnlyList<ProgramAdvice> programs)
     {

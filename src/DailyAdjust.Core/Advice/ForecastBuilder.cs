@@ -54,7 +54,7 @@ internal static class ForecastBuilder
             {
                 var isOpen = e.Slot >= 0;
                 var by = context.ShareDrawn(date, e.DrawnBy);
-                steps.Add(new ZoneForecast.Step(begins, demand * (by - drawnBy), e.AmountMm, isOpen ? slot : -1, e.Kind == WaterKind.Probe, slot > horizon.Starts.Count));
+                steps.Add(new ZoneForecast.Step(begins, demand * (by - drawnBy), e.AmountMm, isOpen ? slot : -1, e.Kind == WaterKind.Probe, slot > horizon.Starts.Count) { GrowsIn = e.GrowsIn });
                 slot += isOpen ? 1 : 0;
                 drawnBy = Math.Max(drawnBy, by);
                 begins = false;
@@ -102,14 +102,19 @@ internal static class ForecastBuilder
 
             if (own && start.Start.At >= horizon.Opens)
             {
-                events.Add(new WaterEvent(start.Start.At, WaterKind.Irrigation, start.DrawnBy, 0, Slot: 0));
+                // The percentage that is sought is for the program's own starts: what a grow-in that begins after them gives stands.
+                events.Add(new WaterEvent(start.Start.At, WaterKind.Irrigation, start.DrawnBy, start.GrowIn is null ? 0 : zone.Net.DepthMm(day.MinutesRun(At(context, start, between), zone, baseMinutes)), Slot: 0) { GrowsIn = start.GrowIn is not null });
                 continue;
             }
 
-            var minutes = own && start.Start.At >= context.RoundDone
-                ? RunMinutes.At(program.Controller, baseMinutes, between.Percent)
-                : day.MinutesRun(start.Start.At >= context.RoundDone && newSettings.TryGetValue(start.Program.Key, out var setting) ? start with { Setting = setting } : start, zone, baseMinutes);
+            var minutes = start.Start.At < context.RoundDone ? day.MinutesRun(start, zone, baseMinutes)
+                : own ? DayOfSite.MinutesDue(At(context, start, between), baseMinutes)
+                : day.MinutesRun(newSettings.TryGetValue(start.Program.Key, out var setting) ? At(context, start, setting) : start, zone, baseMinutes);
             events.Add(new WaterEvent(start.Start.At, WaterKind.Irrigation, start.DrawnBy, zone.Net.DepthMm(minutes)));
         }
     }
+
+    /// <summary>A start at what this morning's round puts on its program. A grow-in that begins after it runs though the program was left out before.</summary>
+    private static DayStart At(AdviceContext context, DayStart start, Setting setting) =>
+        setting.IsOff && start.GrowIn?.GrowIn.From > context.RoundDone ? start : start with { Setting = setting };
 }

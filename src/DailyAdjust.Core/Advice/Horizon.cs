@@ -1,11 +1,11 @@
 using DailyAdjust.Core.Irrigation;
-using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
 
 /// <summary>
-/// What one visit decides about: every start from round_done_by of that day until round_done_by of the next visit day;
-/// and the starts behind it that tell whether the program can wait.
+/// What one visit decides about: every start from round_done_by of that day until round_done_by of the next visit day, or until a grow-in
+/// takes the program's place; and the starts behind it that tell whether the program can wait, a grow-in's with them. Where a grow-in is in
+/// force already nothing is decided, and its starts are those of the visit.
 /// </summary>
 /// <param name="Opens">round_done_by of the visit day, or for a look after it the minute that follows, UTC.</param>
 /// <param name="Starts">The starts in the horizon, in order.</param>
@@ -25,22 +25,23 @@ internal sealed record Horizon(DateTimeOffset Opens, IReadOnlyList<ProgramStart>
     public Horizon Without(IReadOnlyList<ProgramStart> starts) =>
         starts.Count == 0 || starts.Count == Starts.Count ? this : this with { Starts = [.. Starts.Except(starts)], TakenOut = starts };
 
-    /// <param name="site">Knows the hours.</param>
+    /// <param name="context">Knows the hours, when somebody comes and which starts are in force.</param>
     /// <param name="program">Whose starts.</param>
-    /// <param name="visits">When somebody comes.</param>
     /// <param name="visit">The visit day.</param>
     /// <param name="notBefore">Starts before it have run, or will run as they are set; UTC.</param>
-    public static Horizon Of(Site site, PlannedProgram program, VisitCalendar visits, DateOnly visit, DateTimeOffset notBefore = default)
+    public static Horizon Of(AdviceContext context, PlannedProgram program, DateOnly visit, DateTimeOffset notBefore = default)
     {
+        var site = context.Site;
         var done = site.Clock.ToInstant(visit, site.Report.RoundDoneBy);
         var opens = done > notBefore ? done : notBefore;
-        var next = visits.NextAfter(program, visit);
+        var next = context.Visits.NextAfter(program, visit);
         var closes = site.Clock.ToInstant(next, site.Report.RoundDoneBy);
         List<ProgramStart> starts = [], firstDate = [];
         ProgramStart? later = null;
-        foreach (var start in ProgramStarts.From(site, program.Controller, program.Program, opens))
+        var growsIn = context.GrowIns.At(program.Key, opens) is not null;
+        foreach (var (start, growIn) in context.StartsOf(program, opens))
         {
-            if (start.At < closes)
+            if (start.At < closes && firstDate.Count == 0 && (growsIn || growIn is null))
             {
                 starts.Add(start);
             }

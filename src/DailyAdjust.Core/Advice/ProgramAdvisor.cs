@@ -82,7 +82,7 @@ internal sealed class ProgramAdvisor(
             DialShowsChange = program.Program.Controller.ShowsChange,
             OffUntil = decision.Prohibition?.Until,
             PausedUntil = program.Present.PausedUntil,
-            Fault = program.Noted,
+            Fault = program.Noted is { Answer: null } ? program.Noted : null,
         };
         if (decision.Advice is not (AdviceKind.Off or AdviceKind.Skip or AdviceKind.KeepOff))
         {

@@ -23,8 +23,7 @@ internal sealed class ProgramCase
         Program = program;
         Present = context.Settings.At(program.Key, context.AsOf);
         GrowIn = context.GrowIns.At(program.Key, context.RoundDone);
-        var whole = Horizon.Of(context.Site, program, context.Visits, context.Date, context.RoundDone);
-        whole = GrowIn is null ? whole : whole with { Starts = context.GrowIns.Between(program.Key, whole.Opens, whole.Closes) };
+        var whole = Horizon.Of(context, program, context.Date, context.RoundDone);
         TakenOut = OrderHits.Starts(context, program, whole);
         Horizon = whole.Without([.. whole.Starts.Where(s => TakenOut.Any(t => t.At == s.At))]);
         if (Present.PausedUntil is { } ends && whole.Starts.Count > 0 && whole.Starts[^1].At >= ends)
@@ -62,11 +61,11 @@ internal sealed class ProgramCase
     /// <summary>What other programs run at from this morning's round on, where that is decided already.</summary>
     public IReadOnlyDictionary<ProgramKey, Setting> NewSettings { get; }
 
-    /// <summary>It is off and somebody noted what is wrong with it: it is asked about.</summary>
+    /// <summary>It is off and somebody noted why: it is asked about unless a later note says that it is mended.</summary>
     public Fault? Noted { get; }
 
     /// <summary>The note keeps it off.</summary>
-    public Fault? Fault => Noted is { IsOwnNote: true } || _context.Site.Report.OffWithNoteStaysOff ? Noted : null;
+    public Fault? Fault => Noted is { Answer: null } && (Noted.IsOwnNote || _context.Site.Report.OffWithNoteStaysOff) ? Noted : null;
 
     /// <summary>Its number is for the ground to say: no grow-in and no fault speaks for it.</summary>
     public bool IsOwn => GrowIn is null && Fault is null;
@@ -87,14 +86,14 @@ internal sealed class ProgramCase
         return ProgramNeed.Of(zones, _context.Site.Report.Satisfy);
     }
 
-    /// <summary>The visits after today's that have a start to decide about, soonest first.</summary>
+    /// <summary>The visits after today's that have a start to decide about, soonest first. While a grow-in is in force there is none.</summary>
     public IEnumerable<(DateOnly Visit, Horizon Horizon)> LaterVisits(int days)
     {
         var visit = _context.Visits.NextAfter(Program, _context.Date);
         while (visit.DayNumber - _context.Date.DayNumber <= days)
         {
-            var horizon = Horizon.Of(_context.Site, Program, _context.Visits, visit);
-            if (horizon.Starts.Count > 0)
+            var horizon = Horizon.Of(_context, Program, visit);
+            if (horizon.Starts.Count > 0 && _context.GrowIns.At(Program.Key, horizon.Opens) is null)
             {
                 yield return (visit, horizon);
             }

@@ -13,7 +13,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     public IReadOnlyList<Reason> Of(ProgramCase program, Decision decision, ProgramAdvice advice)
     {
         var main = Main(program, decision, advice);
-        var chain = new List<Reason> { program.Noted is { } noted && advice.Advice == AdviceKind.Resume ? main with { Words = $"{OffSince(noted)}: turn it on only if that is mended. {main.Words}" } : main };
+        var chain = new List<Reason> { program.Noted is { } noted && advice.Advice == AdviceKind.Resume ? main with { Words = $"{FaultWords.BeforeTurningOn(noted, context.Site.Clock)} {main.Words}" } : main };
         chain.AddRange(Limits(decision, advice));
         chain.AddRange(Need(program));
         chain.AddRange(Leftovers(program, advice));
@@ -28,7 +28,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     {
         Cause.MustNotRun => Plain("must-not-run", Sentence($"must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition.Until)}") + OneDialWords(program.Program.Controller)),
         Cause.NoSoundAdvice => Plain("no-sound-advice", $"No sound advice: {noAdvice}. Leave it as it is set."),
-        Cause.IsFaulty => Plain("fault", $"{OffSince(program.Fault!)}: is it mended? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to the numbers."),
+        Cause.IsFaulty => Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is that mended or over? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to the numbers."),
         Cause.GrowsIn => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? "" : ", the percentage stays")}."),
         Cause.NoStart when advice.LookAgain is { } day => Plain("no-start", $"{(advice.Present.IsOff ? "Off; no" : "No")} start before the next visit; judged on {Words.Date(day)}."),
         Cause.NoStart => Plain("no-start", "No start before the next visit."),
@@ -53,8 +53,6 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.StaysNear => With("stays-near", $"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {Words.Percent(Math.Round(decision.ExactPercent!.Value))} is needed if it was done.", NeedData(program)),
         _ => With("need", Sentence($"{NeedDirection(decision, advice)}{NeedWords(program)}"), NeedData(program)),
     };
-
-    private string OffSince(Fault fault) => $"Off since {Words.Date(context.Site.Clock.DateOf(fault.Since))}, \"{fault.Note}\"";
 
     private Reason Waits(ProgramCase program, Decision decision)
     {
@@ -110,7 +108,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
 
         if (advice.Present.Percent >= program.Program.Controller.PercentMax)
         {
-            return $"The dial is at its end; {wanted} was wanted: take hose and probe to the ground that stays short.";
+            return $"The dial is at its end; {wanted} was wanted: take hose and probe to the ground that stays past the allowable.";
         }
 
         return advice.Zones.Any(z => z.ShortMm > 0 && !z.SetAside)
@@ -126,7 +124,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         var leading = Leading(program);
         return leading is null
             ? ""
-            : $": {leading.Zone.Station.Label} will be {Words.Depth(Units, leading.Forecast.BeforeFirstMm)} down by {Words.DateAndTime(context.Site.Clock, program.Horizon.Starts[0].At)}, allowed {Words.Depth(Units, leading.Zone.AllowableMm)}";
+            : $": {leading.Zone.Station.Label} will be {Words.Depth(Units, leading.Forecast.BeforeFirstMm)} below full by {Words.DateAndTime(context.Site.Clock, program.Horizon.Starts[0].At)}, allowable {Words.Depth(Units, leading.Zone.AllowableMm)}";
     }
 
     /// <summary>The neediest zone that the number was made for.</summary>
@@ -199,7 +197,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         var shortOnes = advice.Zones.Where(z => z.ShortMm > 0).OrderByDescending(z => z.ShortMm).ToList();
         if (shortOnes.Count > 0)
         {
-            yield return With("short", $"Left short: {Words.List([.. shortOnes.Select(z => $"{z.Name} by {Words.Depth(Units, z.ShortMm)}")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = shortOnes.Count, ["worstMm"] = shortOnes[0].ShortMm });
+            yield return With("short", $"Left past the allowable: {Words.List([.. shortOnes.Select(z => $"{z.Name} by {Words.Depth(Units, z.ShortMm)}")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = shortOnes.Count, ["worstMm"] = shortOnes[0].ShortMm });
         }
 
         if (advice.LongRuns.MaxBy(r => r.Split.Cycles) is { } longest)

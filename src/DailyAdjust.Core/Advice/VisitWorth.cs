@@ -22,6 +22,9 @@ public sealed record VisitWorth(
     /// <summary>What going would save, as a share of allowable depletion: how visits compare.</summary>
     public double Cost { get; init; }
 
+    /// <summary>resume of a program that is off with a note of what is wrong: a sentence that says what must be mended first; empty otherwise.</summary>
+    public string OnlyIf { get; init; } = "";
+
     /// <summary>Null: going would change nothing, or nobody can say.</summary>
     /// <param name="context">The morning.</param>
     /// <param name="program">As if somebody went today.</param>
@@ -58,6 +61,7 @@ public sealed record VisitWorth(
             program.Program.Key, context.Visits.NextAfter(program.Program, context.Date), decision.Advice, decision.Percent, wasted / ground, litres, zones, days, worst, cost > context.Site.Report.VisitAlert)
         {
             Cost = cost,
+            OnlyIf = program.Noted is { } noted && decision.Advice == AdviceKind.Resume ? FaultWords.BeforeTurningOn(noted, context.Site.Clock) : "",
         };
     }
 

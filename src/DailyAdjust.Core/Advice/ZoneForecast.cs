@@ -131,7 +131,7 @@ internal sealed class ZoneForecast
                 break;
             }
 
-            soil.Add(waterAfterMm);
+            soil.Add(step.GrowsIn ? step.AmountMm : waterAfterMm);
         }
 
         return outcome;
@@ -166,5 +166,9 @@ internal sealed class ZoneForecast
     /// <param name="Slot">Which of the program's open starts it is; -1 = none.</param>
     /// <param name="IsProbe">A probe reading.</param>
     /// <param name="PastAfter">It comes after the first start behind the horizon.</param>
-    internal readonly record struct Step(bool BeginsDay, double DemandMm, double AmountMm, int Slot, bool IsProbe, bool PastAfter);
+    internal readonly record struct Step(bool BeginsDay, double DemandMm, double AmountMm, int Slot, bool IsProbe, bool PastAfter)
+    {
+        /// <summary>A start of a grow-in: its amount stands.</summary>
+        public bool GrowsIn { get; init; }
+    }
 }

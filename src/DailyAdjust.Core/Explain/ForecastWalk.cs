@@ -35,7 +35,7 @@ internal sealed class ForecastWalk
         (_context, _program, _forecast) = (program.Context, program, need.Forecast);
         ForecastBuilder.Build(_context, need.Zone, program.Program, program.Horizon, Setting.Off, default, program.NewSettings, _marks);
         _walk = new ZoneWalk(_context.Site.Clock, need.Zone, _context.DepletionMm[need.Zone.Station.Key], namesDates: true);
-        _walk.Steps.Add(Step.Given("missing at 00:00 of " + Words.Date(_context.Date), "Dr", _walk.DepletionMm, "mm", "the balance of the day before"));
+        _walk.Steps.Add(Step.Given("below full at 00:00 of " + Words.Date(_context.Date), "Dr", _walk.DepletionMm, "mm", "the balance of the day before"));
         for (_firstOpen = 0; _firstOpen < _marks.Count; _firstOpen++)
         {
             Draw(_walk, _firstOpen);
@@ -75,7 +75,7 @@ internal sealed class ForecastWalk
             var step = _forecast.Steps[i];
             if (to == WalkTo.LaterDate && step.PastAfter)
             {
-                beyond.Add(Keep(walk, "missing then", "b"));
+                beyond.Add(Keep(walk, "below full then", "b"));
             }
 
             if (step.Slot < 0)
@@ -87,7 +87,7 @@ internal sealed class ForecastWalk
             var at = walk.When(_marks[i].Event!.Value.At);
             if (step.Slot > 0 && step.Slot < toAfter)
             {
-                later.Add(Keep(walk, $"missing before the start of {at}", "m"));
+                later.Add(Keep(walk, $"below full before the start of {at}", "m"));
             }
 
             if (step.Slot < horizon)
@@ -105,6 +105,12 @@ internal sealed class ForecastWalk
             if (to != WalkTo.LaterDate || step.Slot == all - 1)
             {
                 break;
+            }
+
+            if (step.GrowsIn)
+            {
+                Take(walk, i);
+                continue;
             }
 
             walk.Take(after, at + ": this program's watering");
@@ -162,7 +168,7 @@ internal sealed class ForecastWalk
         foreach (var start in day.StartsAt(zone.Station.Key.Controller).Where(s => zone.Station.BaseMinutes.ContainsKey(s.Program.Key.Program)))
         {
             var own = start.Program.Key == _program.Program.Key;
-            if (own && (start.Start.At >= _program.Horizon.Opens || _program.Horizon.TakenOut.Contains(start.Start)))
+            if (own && ((start.Start.At >= _program.Horizon.Opens && start.GrowIn is null) || _program.Horizon.TakenOut.Contains(start.Start)))
             {
                 continue;
             }

@@ -28,8 +28,8 @@ internal static class GoodEnoughSteps
         List<string> drains = [.. now.BeforeStarts.Select(t => $"max(0, {{wnow}} - {{{(t.Symbol is "Dr" ? "Dr1" : t.Symbol)}}})")];
         Term water = new("wnow", GoodEnough.WaterOf(program.Program, forecast, present)), first = new("Dr1", forecast.BeforeFirstMm);
         var outcome = forecast.Run(water.Value);
-        steps.Add(Step.Of("of this water drains", "drains", string.Join(" + ", drains), outcome.DrainedMm, "mm", "each start's excess over what is missing", [water, first, .. now.BeforeStarts.Skip(1)]));
-        steps.Add(ZoneNeedSteps.Largest("most that is missing before a later start", "worst", outcome.WorstLaterMm, now.BeforeLater));
+        steps.Add(Step.Of("of this water drains", "drains", string.Join(" + ", drains), outcome.DrainedMm, "mm", "each start's excess over the depth below full", [water, first, .. now.BeforeStarts.Skip(1)]));
+        steps.Add(ZoneNeedSteps.Largest("most below full before a later start", "worst", outcome.WorstLaterMm, now.BeforeLater));
         var then = Way(walk, controller, forecast, "at the new number", new("number", proposed), "wnew");
         for (var i = 0; i < now.BeforeLater.Count; i++)
         {
@@ -47,7 +47,7 @@ internal static class GoodEnoughSteps
         Term minutes = new("minutes", RunMinutes.At(controller, forecast.BaseMinutes, percent.Value)), water = new(symbol, forecast.Zone.Net.DepthMm(minutes.Value));
         if (percent.Symbol is "setting")
         {
-            walk.Steps.Add(Step.Of("missing before the first start", "Dr1", "{Dr}", forecast.BeforeFirstMm, "mm", "", walk.BeforeFirst));
+            walk.Steps.Add(Step.Of("below full before the first start", "Dr1", "{Dr}", forecast.BeforeFirstMm, "mm", "", walk.BeforeFirst));
         }
 
         walk.Steps.Add(WateringSteps.Minutes("minutes " + name, minutes, controller, forecast.BaseMinutes, percent));

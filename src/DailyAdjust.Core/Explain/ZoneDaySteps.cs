@@ -76,7 +76,7 @@ public static class ZoneDaySteps
 
     private static List<Step> Walk(ZoneDay day, ZoneDayParts parts, ZoneWalk walk)
     {
-        walk.Steps.Add(Step.Given("missing at 00:00", "Dr", day.DepletionBeforeMm, "mm", "the day before"));
+        walk.Steps.Add(Step.Given("below full at 00:00", "Dr", day.DepletionBeforeMm, "mm", "the day before"));
         walk.BeginDay(day.Date, parts.Day.Curve, day.EtoMm * day.K);
         foreach (var e in parts.Events)
         {
@@ -85,12 +85,12 @@ public static class ZoneDaySteps
         }
 
         walk.DrawTo(1, null);
-        walk.Steps.Add(Step.Of("missing at the day's end", "Dr", "{Dr}", walk.DepletionMm, "mm", "", walk.Depletion));
+        walk.Steps.Add(Step.Of("below full at the day's end", "Dr", "{Dr}", walk.DepletionMm, "mm", "", walk.Depletion));
         return walk.Steps;
     }
 
     private static Step Closing(ZoneDay day) => Step.Of(
-        "missing at the day's end", "Dr", "{Dr0} + {ETc} - ({P} - {I} - {RO}) - {irrigation} - {hose} + {drained} + {probe}", day.DepletionMm, "mm", "[FAO56] eq. 85",
+        "below full at the day's end", "Dr", "{Dr0} + {ETc} - ({P} - {I} - {RO}) - {irrigation} - {hose} + {drained} + {probe}", day.DepletionMm, "mm", "[FAO56] eq. 85",
         new("Dr0", day.DepletionBeforeMm), new("ETc", day.EtcMm), new("P", day.RainMm ?? 0), new("I", day.InterceptedMm), new("RO", day.RunoffMm), new("irrigation", day.IrrigationMm),
         new("hose", day.HoseMm), new("drained", day.DrainageMm), new("probe", day.ProbeMm));
 }

@@ -13,7 +13,7 @@ internal static class ZoneNeedSteps
         var steps = walk.Steps;
         steps.InsertRange(0, [.. DemandSteps.RootZone(need.Zone), .. WateringSteps.Efficiency(need.Zone.Station)]);
         Term first = new("Dr1", need.Forecast.BeforeFirstMm), raw = new("RAW", need.Zone.AllowableMm);
-        steps.Add(Step.Of("missing before the first start to decide about", "Dr1", "{Dr}", first.Value, "mm", "", walk.BeforeFirst));
+        steps.Add(Step.Of("below full before the first start to decide about", "Dr1", "{Dr}", first.Value, "mm", "", walk.BeforeFirst));
         steps.Add(Step.Of(
             "watering is not due before", "r", "{run_at} * {RAW}", need.Zone.Station.Area.RunAt * raw.Value, "mm", "site description", new("run_at", need.Zone.Station.Area.RunAt), raw));
         steps.Add(Step.Said($"due: {Yes(need.Due)}, {Step.Number(first.Value)} is {(need.Due ? "more" : "not more")} than {Step.Number(need.Zone.Station.Area.RunAt * raw.Value)}"));
@@ -36,8 +36,8 @@ internal static class ZoneNeedSteps
         steps.Add(WateringSteps.Net(need.Zone, most, net.Symbol, "net depth of them"));
         var outcome = forecast.RunBeyond(net.Value);
         var walked = walk.Run(default, WalkTo.LaterDate, net);
-        steps.Add(Largest("most that is missing before a later start, without water", "dry", outcome.WorstLaterMm, walked.BeforeLater));
-        steps.Add(Largest("most that is missing from then to the first start on a later date", "beyond", outcome.WorstBeyondMm, walked.Beyond));
+        steps.Add(Largest("most below full before a later start, without water", "dry", outcome.WorstLaterMm, walked.BeforeLater));
+        steps.Add(Largest("most below full from then to the first start on a later date", "beyond", outcome.WorstBeyondMm, walked.Beyond));
         steps.Add(Step.Said($"can wait: {Yes(need.CanWait)}, {Step.Number(outcome.WorstLaterMm)} and {Step.Number(outcome.WorstBeyondMm)} {(need.CanWait ? "are" : "are not both")} within RAW {Step.Number(need.Zone.AllowableMm)}"));
         return outcome.WorstLaterMm;
     }
@@ -47,14 +47,14 @@ internal static class ZoneNeedSteps
     {
         var (forecast, area, steps, parts) = (need.Forecast, need.Zone.Station.Area, walk.Steps, NeedParts.Of(need.Forecast));
         Term goal = new("e", area.LeaveEmpty * need.Zone.AllowableMm), refill = new("refill", parts.Refill ?? Setting.LargestPercent);
-        steps.Add(Step.Said("(a) Put back what is missing, and leave room for rain."));
-        steps.Add(Step.Of("may be missing after the last start", "e", "{leave_empty} * {RAW}", goal.Value, "mm", "site description", new("leave_empty", area.LeaveEmpty), new("RAW", need.Zone.AllowableMm)));
+        steps.Add(Step.Said("(a) Fill it up, and leave room for rain."));
+        steps.Add(Step.Of("may be below full after the last start", "e", "{leave_empty} * {RAW}", goal.Value, "mm", "site description", new("leave_empty", area.LeaveEmpty), new("RAW", need.Zone.AllowableMm)));
         steps.Add(Refill(need, parts, goal, refill));
         if (refill.Value > 0)
         {
             var water = Water(need, refill, "wa", steps);
             walk.Run(water, WalkTo.AfterLastStart);
-            steps.Add(Step.Of("missing after the last start", "rest", "{Dr}", forecast.Run(water.Value).AfterLastMm, "mm", "", new Term("Dr", forecast.Run(water.Value).AfterLastMm)));
+            steps.Add(Step.Of("below full after the last start", "rest", "{Dr}", forecast.Run(water.Value).AfterLastMm, "mm", "", new Term("Dr", forecast.Run(water.Value).AfterLastMm)));
         }
 
         steps.Add(parts.Refill is null
@@ -67,11 +67,11 @@ internal static class ZoneNeedSteps
         var (forecast, station) = (need.Forecast, need.Zone.Station);
         var inOneRun = forecast.Starts.Horizon == 1 && need.Zone.Net.RunoffMm(forecast.BaseMinutes * refill.Value / 100) <= 0;
         const string name = "smallest percentage that does it";
-        return parts.Refill is null ? Step.Given("even at the largest percentage looked at more is missing", "refill", Setting.LargestPercent, "%", "by trial")
+        return parts.Refill is null ? Step.Given("even at the largest percentage looked at it stays further below full", "refill", Setting.LargestPercent, "%", "by trial")
             : inOneRun && refill.Value > 0 ? Step.Of(
                 name, "refill", "({Dr1} - {e}) * 60 / ({rate} * {eff}) / {base} * 100", refill.Value, "%", "one start: straight on",
                 new("Dr1", forecast.BeforeFirstMm), goal, new("rate", station.Rate.MmPerHour), new("eff", station.Efficiency), new("base", forecast.BaseMinutes))
-            : Step.Given(name, "refill", refill.Value, "%", refill.Value > 0 ? "by trial, to 0.000001 %; the lines below show it" : "no more than that is missing without water");
+            : Step.Given(name, "refill", refill.Value, "%", refill.Value > 0 ? "by trial, to 0.000001 %; the lines below show it" : "it is no further below full without water");
     }
 
     /// <summary>(b).</summary>
@@ -82,7 +82,7 @@ internal static class ZoneNeedSteps
         Term percent = new("pb", parts.StaysWithin);
         if (percent.Value <= 0)
         {
-            steps.Add(Step.Given($"without water {Step.Number(dryMm)} is missing at most, within RAW: (b) is", "pb", 0, "%", "as above"));
+            steps.Add(Step.Given($"without water it is at most {Step.Number(dryMm)} below full, within RAW: (b) is", "pb", 0, "%", "as above"));
             return;
         }
 
@@ -91,7 +91,7 @@ internal static class ZoneNeedSteps
             "pb", percent.Value, "%", "by trial, to 0.000001 %; the lines below show it"));
         var water = Water(need, percent, "wb", steps);
         var walked = walk.Run(water, WalkTo.FirstStartAfter);
-        steps.Add(Largest("most that is missing before a later start", "worst", need.Forecast.Run(water.Value).WorstLaterMm, walked.BeforeLater));
+        steps.Add(Largest("most below full before a later start", "worst", need.Forecast.Run(water.Value).WorstLaterMm, walked.BeforeLater));
     }
 
     private static Term Water(ZoneNeed need, Term percent, string symbol, List<Step> steps)

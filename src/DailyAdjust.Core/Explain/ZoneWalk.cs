@@ -34,7 +34,7 @@ internal sealed class ZoneWalk(SiteClock clock, ZonePlan zone, double depletionM
             fork._waters[water] = symbol;
         }
 
-        Steps.Add(Step.Given("again from before the first start: missing", "Dr", DepletionMm, "mm", "as above"));
+        Steps.Add(Step.Given("again from before the first start: below full", "Dr", DepletionMm, "mm", "as above"));
         Steps.Add(Step.Given("demand of the day without stress", "D", _demandMm, "mm", "as above"));
         if (_stress is { } stress)
         {
@@ -90,7 +90,7 @@ internal sealed class ZoneWalk(SiteClock clock, ZonePlan zone, double depletionM
 
         _soil.Draw(_demandMm * (drawnBy - from));
         Steps.Add(Step.Of(
-            "missing after the turf drew up to " + when, "Dr", "min({TAW}, {Dr} + {D} * ({to} - {from}) * {Ks})", DepletionMm, "mm", "[FAO56] eq. 85",
+            "below full after the turf drew up to " + when, "Dr", "min({TAW}, {Dr} + {D} * ({to} - {from}) * {Ks})", DepletionMm, "mm", "[FAO56] eq. 85",
             taw, before, new("D", _demandMm), new("to", drawnBy), new("from", from), new("Ks", _stress.Value)));
     }
 

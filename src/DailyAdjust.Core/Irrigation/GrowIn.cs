@@ -163,18 +163,6 @@ internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
         return IsStopped(growIn, settings, at) ? Setting.Off : settings.LastRunning(program, at);
     }
 
-    /// <summary>Its starts in a span, UTC, the end not included.</summary>
-    public IReadOnlyList<ProgramStart> Between(ProgramKey program, DateTimeOffset from, DateTimeOffset to)
-    {
-        List<ProgramStart> starts = [];
-        for (var date = site.Clock.DateOf(from); date <= site.Clock.DateOf(to); date = date.AddDays(1))
-        {
-            starts.AddRange(GrownInDay(program, date).Select(s => s.Start).Where(s => s.At >= from && s.At < to));
-        }
-
-        return starts;
-    }
-
     /// <summary>Whether somebody stopped the program since its grow-in began.</summary>
     public static bool IsStopped(GrowIn growIn, SettingHistory settings, DateTimeOffset at)
     {

@@ -40,5 +40,5 @@ internal readonly record struct ProbeMean(DateTimeOffset At, double Percent, int
     }
 
     /// <summary>Made with another moisture meter or other rods: nobody takes the mean of the two.</summary>
-    private static bool IsOther(LogEntry one, LogEntry other) => !string.Equals(one.Instrument, other.Instrument, StringComparison.Ordinal) || one.RodM != other.RodM;
+    private static bool IsOther(LogEntry one, LogEntry other) => !string.Equals(one.Instrument, other.Instrument, StringComparison.Ordinal) || one.RodLengthM != other.RodLengthM;
 }

@@ -17,11 +17,14 @@ internal enum WaterKind
 /// <param name="Slot">Number of the start whose water is still to be decided; -1 = the amount stands.</param>
 internal readonly record struct WaterEvent(DateTimeOffset At, WaterKind Kind, double DrawnBy, double AmountMm, int Slot = -1)
 {
-    public static readonly Comparison<WaterEvent> InOrder = (a, b) =>
+    private static readonly Comparison<WaterEvent> InOrder = (a, b) =>
     {
         var byTime = a.At.CompareTo(b.At);
         return byTime != 0 ? byTime : a.Kind.CompareTo(b.Kind);
     };
+
+    /// <summary>A start of a grow-in: its amount stands though it has a slot.</summary>
+    public bool GrowsIn { get; init; }
 
     /// <summary>Puts the share that was really drawn by each event in place of the draw curve's.</summary>
     public static void Redraw(List<WaterEvent> events, Func<double, double> shareDrawn)
@@ -32,20 +35,6 @@ internal readonly record struct WaterEvent(DateTimeOffset At, WaterKind Kind, do
         }
     }
 
-    /// <summary>Sorts a few events by time, then kind; equal ones keep their order.</summary>
-    public static void Sort(List<WaterEvent> events)
-    {
-        for (var i = 1; i < events.Count; i++)
-        {
-            var current = events[i];
-            var j = i - 1;
-            while (j >= 0 && InOrder(events[j], current) > 0)
-            {
-                events[j + 1] = events[j];
-                j--;
-            }
-
-            events[j + 1] = current;
-        }
-    }
+    /// <summary>By time, then kind; equal ones keep their order.</summary>
+    public static void Sort(List<WaterEvent> events) => FewEvents.Sort(events, InOrder);
 }

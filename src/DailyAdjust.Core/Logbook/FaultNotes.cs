@@ -2,16 +2,26 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Logbook;
 
-/// <summary>A program that is off and has a note of what is wrong with it.</summary>
+/// <summary>A program that is off and has a note of why: a fault, weather, anything.</summary>
 /// <param name="Since">Since when it is off, UTC.</param>
 /// <param name="Note">The newest note on it.</param>
 /// <param name="By">Who wrote it; empty = not said.</param>
 /// <param name="IsOwnNote">A `note` on the program; otherwise only what stood beside `off`.</param>
-public sealed record Fault(DateTimeOffset Since, string Note, string By, bool IsOwnNote);
+public sealed record Fault(DateTimeOffset Since, string Note, string By, bool IsOwnNote)
+{
+    /// <summary>A later note on the program or on its box says that it is mended; null = it is asked about.</summary>
+    public FaultAnswer? Answer { get; init; }
+}
+
+/// <summary>A note that says that a fault is mended.</summary>
+/// <param name="At">UTC.</param>
+/// <param name="Where">The program, or its controller.</param>
+/// <param name="Note">In the words of the person who entered it.</param>
+public sealed record FaultAnswer(DateTimeOffset At, Place Where, string Note);
 
 /// <summary>
 /// Programs that somebody turned off with a note, or noted something about while they were off: such a program is asked about until
-/// a setting, or its controller `checked` later.
+/// a setting, or its controller `checked` later, or a later note on it or on its controller that says it is mended.
 /// </summary>
 public sealed class FaultNotes(SiteClock clock, IReadOnlyList<LogEntry> log, SettingHistory settings)
 {
@@ -27,17 +37,20 @@ public sealed class FaultNotes(SiteClock clock, IReadOnlyList<LogEntry> log, Set
         }
 
         Fault? fault = null;
-        var own = false;
-        foreach (var (entry, at) in _said.Where(e => e.At >= since && e.At <= instant))
+        foreach (var (entry, at) in _said.Where(e => e.At >= since && e.At <= instant && e.Entry.Where.Covers(program)))
         {
             if (entry.Kind == LogKind.Checked)
             {
-                (fault, own) = entry.Where.Covers(program) ? (null, false) : (fault, own);
+                fault = null;
             }
-            else if (entry.Note.Length > 0 && entry.Where.Covers(program) && (entry.Kind == LogKind.Off || entry.Where.Kind == PlaceKind.Program))
+            else if (entry.Kind == LogKind.Note && MendedNote.Says(entry.Note))
             {
-                own |= entry.Kind == LogKind.Note;
-                fault = new Fault(since, entry.Note, entry.By, own);
+                // A note on the whole site is too far from the program to speak for it.
+                fault = entry.Where.Kind is PlaceKind.Program or PlaceKind.Controller && fault is not null ? fault with { Answer = new(at, entry.Where, entry.Note) } : fault;
+            }
+            else if (entry.Note.Length > 0 && (entry.Kind == LogKind.Off || entry.Where.Kind == PlaceKind.Program))
+            {
+                fault = new Fault(since, entry.Note, entry.By, entry.Kind == LogKind.Note || fault is { IsOwnNote: true, Answer: null });
             }
         }
 

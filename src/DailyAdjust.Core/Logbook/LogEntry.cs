@@ -150,7 +150,7 @@ public sealed record LogEntry
     public string Instrument { get; init; } = "";
 
     /// <summary>Probe and spot: how deep the meter's rods reach, m, above 0 to 2; null = not said.</summary>
-    public double? RodM { get; init; }
+    public double? RodLengthM { get; init; }
 
     /// <summary>Says what is to be from its time on, which may lie ahead when it is entered; the others tell what was.</summary>
     public bool IsOrder => Kind is LogKind.Hold or LogKind.NoWater or LogKind.WaterIn or LogKind.Event or LogKind.Flush or LogKind.GrowIn or LogKind.Stage or LogKind.Pump;

@@ -90,9 +90,7 @@ internal static class GaugeDoubts
             var setting = context.SettingAt(program.Key, start.At);
             if (!setting.IsOff)
             {
-                var due = inForce.Due(program, setting.Percent);
-                var minutes = context.ZonesOf(program).Sum(z => due.Minutes(z.Station.BaseMinutes[program.Key.Program]) + program.Controller.StationGap.TotalMinutes);
-                yield return (start.At, start.At.AddMinutes(minutes));
+                yield return (start.At, start.At + context.Laying.LengthOf(inForce.Due(program, setting.Percent)));
             }
         }
     }

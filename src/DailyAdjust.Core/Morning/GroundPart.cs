@@ -15,7 +15,7 @@ internal static class GroundPart
     /// <summary>Less than this drained or run off in three days is not worth a caution, mm.</summary>
     private const double WorthACautionMm = 5;
 
-    /// <summary>Ground that goes beyond its allowable depletion today, or that its program leaves short; neediest first.</summary>
+    /// <summary>Ground that goes past its allowable depletion today, or that its program leaves past it; neediest first.</summary>
     /// <param name="context">The morning.</param>
     /// <param name="programs">What is advised.</param>
     /// <param name="depletionMm">Of every zone at 00:00 of the sheet's date; the drier one where two are possible.</param>
@@ -47,10 +47,10 @@ internal static class GroundPart
                 continue;
             }
 
-            var why = missing > zone.AllowableMm ? "is beyond its allowable depletion"
-                : beyondToday > 0 ? "goes beyond its allowable depletion today"
+            var why = missing > zone.AllowableMm ? "is past the allowable"
+                : beyondToday > 0 ? "goes past the allowable today"
                 : setAside.Zone is not null ? $"needs {Words.Percent(Math.Round(setAside.Zone.Percent ?? 0))}, far more than the rest of its program"
-                : "its program leaves it short before a later start";
+                : "its program leaves it past the allowable before a later start";
             dry.Add(new DryZone(zone.Station.Key, zone.Station.Label, zone.Station.Area.Name, missing, zone.AllowableMm, wanted, zone.Station.GroundM2 * wanted, why)
             {
                 Sure = known.Of(zone),

@@ -29,7 +29,10 @@ public static class MorningCalculation
     {
         var logged = Reckon(inputs, inputs.Log);
         var (worth, orders) = logged.Advisor.Visits();
-        return new VisitsToday(logged.Context.Site, inputs.Date, logged.Trouble?.Why, BoxVisit.InOrder(logged.Context.Site, worth, orders));
+        return new VisitsToday(logged.Context.Site, inputs.Date, logged.Trouble?.Why, BoxVisit.InOrder(logged.Context.Site, worth, orders))
+        {
+            UnansweredRounds = [.. logged.Context.Programs.SelectMany(p => Unanswered.LinesOf(p.Key, logged.Context, inputs.Sheets)).Select(l => l.Sheet).Distinct().Order()],
+        };
     }
 
     /// <summary>What is settled for every program, before the numbers are cut to fit the night.</summary>

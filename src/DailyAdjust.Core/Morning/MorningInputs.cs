@@ -25,6 +25,9 @@ public sealed record MorningInputs
     /// <summary>What is known by now of the rain since midnight, one per gauge.</summary>
     public required IReadOnlyList<GaugeDay> RainSinceMidnight { get; init; }
 
+    /// <summary>Readings by hand that have a say in the rain of the day before and since midnight, as <see cref="HandRains"/> finds them.</summary>
+    public IReadOnlyList<HandRain> RainByHand { get; init; } = [];
+
     /// <summary>A later look of the day: what is known by now of the reference ET since midnight; null = the first look, or nothing is.</summary>
     public EtoSoFar? EtoSoFar { get; init; }
 

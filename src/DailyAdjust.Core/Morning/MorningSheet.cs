@@ -126,7 +126,11 @@ public sealed record AssumedZone(StationKey Station, string Name, DateOnly Since
 public sealed record Overnight(IReadOnlyList<OvernightRain> Rain, double? YesterdayEtoMm, double? LowestTemperatureC, DateTimeOffset? LowestAt);
 
 /// <summary>Rain by gauge: the day before (whole), and since midnight; null where nothing is known of it.</summary>
-public sealed record OvernightRain(string Gauge, double? YesterdayMm, double? SinceMidnightMm);
+public sealed record OvernightRain(string Gauge, double? YesterdayMm, double? SinceMidnightMm)
+{
+    /// <summary>Readings by hand that have a say in the two, by time.</summary>
+    public IReadOnlyList<HandRain> ByHand { get; init; } = [];
+}
 
 /// <summary>A start that was due in the last 24 hours; <paramref name="Answered"/> when a `ran` entry covers it.</summary>
 public sealed record DueRun(ProgramKey Program, string Name, DateOnly Date, DateTimeOffset Start, DateTimeOffset Finishes, Setting Setting, bool Answered);

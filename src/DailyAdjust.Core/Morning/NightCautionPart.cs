@@ -1,5 +1,6 @@
 using System.Globalization;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Morning;
@@ -10,13 +11,21 @@ namespace DailyAdjust.Core.Morning;
 /// <param name="Limit">The site's, in the same unit.</param>
 /// <param name="IsForecast">Of the night to come; otherwise of last night, for want of a forecast.</param>
 /// <param name="Holds">The site holds its starts for it.</param>
-public sealed record NightCaution(OffReason Reason, double Value, double Limit, bool IsForecast, bool Holds);
+public sealed record NightCaution(OffReason Reason, double Value, double Limit, bool IsForecast, bool Holds)
+{
+    /// <summary>"below 40 °F", "above 10 mph"; "just below 40 °F" where value and limit read the same.</summary>
+    /// <param name="written">Either of them with its unit.</param>
+    public string BesideLimit(Func<double, string> written)
+    {
+        ArgumentNullException.ThrowIfNull(written);
+        var just = string.Equals(written(Value), written(Limit), StringComparison.Ordinal) ? "just " : "";
+        return $"{just}{(Reason == OffReason.Cold ? "below" : "above")} {written(Limit)}";
+    }
+}
 
 /// <summary>Cold and wind of the night: forecast, else as they were last night.</summary>
 internal static class NightCautionPart
 {
-    private const double MPerSPerMph = 0.44704;
-
     public static IReadOnlyList<NightCaution> Of(MorningInputs inputs, Site site)
     {
         var night = inputs.Forecast.FirstOrDefault(day => day.Date == inputs.Date)?.Night;
@@ -52,11 +61,8 @@ internal static class NightCautionPart
     /// <summary>"34 °F forecast for tonight, below 40 °F".</summary>
     public static string Clause(NightCaution caution, UnitSystem units)
     {
-        var (text, side) = caution.Reason == OffReason.Cold
-            ? ((Func<double, string>)(v => Temperature(v, units)), "below")
-            : (v => Speed(v, units), "above");
-        var (value, limit) = (text(caution.Value), text(caution.Limit));
-        return $"{value} {(caution.IsForecast ? "forecast for tonight" : "last night, and nothing is forecast")}, {(string.Equals(value, limit, StringComparison.Ordinal) ? "just " : "")}{side} {limit}";
+        string Written(double value) => caution.Reason == OffReason.Cold ? Temperature(value, units) : Speed(value, units);
+        return $"{Written(caution.Value)} {(caution.IsForecast ? "forecast for tonight" : "last night, and nothing is forecast")}, {caution.BesideLimit(Written)}";
     }
 
     private static double? LastNightsWind(MorningInputs inputs, Site site)
@@ -70,6 +76,6 @@ internal static class NightCautionPart
         : celsius.ToString("0.0", CultureInfo.InvariantCulture) + " °C";
 
     private static string Speed(double mPerS, UnitSystem units) => units == UnitSystem.Us
-        ? (mPerS / MPerSPerMph).ToString("0", CultureInfo.InvariantCulture) + " mph"
+        ? (mPerS / Units.MPerSPerMph).ToString("0", CultureInfo.InvariantCulture) + " mph"
         : mPerS.ToString("0.0", CultureInfo.InvariantCulture) + " m/s";
 }

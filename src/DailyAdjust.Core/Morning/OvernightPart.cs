@@ -19,7 +19,10 @@ internal static class OvernightPart
             [.. site.Weather.Gauges.Select(g => new OvernightRain(
                 g.Id,
                 yesterday?.Rain.FirstOrDefault(r => string.Equals(r.Gauge, g.Id, StringComparison.Ordinal))?.RainMm,
-                inputs.RainSinceMidnight.FirstOrDefault(r => string.Equals(r.Gauge, g.Id, StringComparison.Ordinal))?.RainMm))],
+                inputs.RainSinceMidnight.FirstOrDefault(r => string.Equals(r.Gauge, g.Id, StringComparison.Ordinal))?.RainMm)
+            {
+                ByHand = [.. inputs.RainByHand.Where(r => string.Equals(r.Gauge, g.Id, StringComparison.Ordinal))],
+            })],
             yesterday?.EtoMm,
             coldest?.AirTemperatureC,
             coldest?.End);

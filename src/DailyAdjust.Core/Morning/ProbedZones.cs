@@ -49,9 +49,9 @@ internal static class ProbedZones
         {
             CutMm = found.CutMm,
             Instrument = last.Instrument,
-            RodM = last.RodM,
-            RootM = station.Area.RootDepthM,
-            IsOtherInstrument = before is not null && (IsOther(last.Instrument, before.Instrument) || (last.RodM is { } now && before.RodM is { } then && !ProbedZone.AreSameDepth(now, then))),
+            RodLengthM = last.RodLengthM,
+            RootDepthM = station.Area.RootDepthM,
+            IsOtherInstrument = before is not null && (IsOther(last.Instrument, before.Instrument) || (last.RodLengthM is { } now && before.RodLengthM is { } then && !ProbedZone.AreSameDepth(now, then))),
         };
     }
 

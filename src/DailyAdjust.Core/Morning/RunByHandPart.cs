@@ -86,7 +86,7 @@ internal static class RunByHandPart
         return blocks.OrderBy(b => b.Rank).ThenBy(b => b.Controller.Route);
     }
 
-    private static HandBlock Block(AdviceContext context, Controller controller, HandBox box) => new(box.Stations.Min(s => context.Site.PriorityOf(s.Area)), controller, box);
+    private static HandBlock Block(AdviceContext context, Controller controller, HandBox box) => new(context.Site.PriorityOf(box.Stations.Select(s => s.Area)), controller, box);
 
     /// <summary>The setting at which one start of the program gives each of its stations what it needs now; null = none does.</summary>
     private static double? WholeProgram(AdviceContext context, PlannedProgram program, List<(MissedZone Zone, MissedStation Left)> zones)

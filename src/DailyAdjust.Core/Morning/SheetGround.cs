@@ -44,13 +44,13 @@ public sealed record ProbedZone(StationKey Station, string Name, string Area, Da
     public string Instrument { get; init; } = "";
 
     /// <summary>How deep its rods reach, m; null = not said.</summary>
-    public double? RodM { get; init; }
+    public double? RodLengthM { get; init; }
 
     /// <summary>How deep the roots reach, m.</summary>
-    public required double RootM { get; init; }
+    public required double RootDepthM { get; init; }
 
     /// <summary>Rods and roots end at the same depth.</summary>
-    public bool RodsEndAtRoots => RodM is { } rod && AreSameDepth(rod, RootM);
+    public bool RodsEndAtRoots => RodLengthM is { } rod && AreSameDepth(rod, RootDepthM);
 
     /// <summary>The zone's reading before this one was, by what was said, made with another moisture meter or other rods.</summary>
     public bool IsOtherInstrument { get; init; }

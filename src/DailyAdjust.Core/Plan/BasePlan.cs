@@ -61,16 +61,12 @@ public static class BasePlan
         var laid = programs
             .Select(p => BaseProgram.Of(p, zones, etoMmPerDay))
             .OfType<BaseProgram>()
-            .OrderBy(p => Rank(site, p)).ThenBy(p => p.Program.Controller.Route)
+            .OrderBy(p => site.PriorityOf(p.Stations.Select(s => s.Station.Area.Name))).ThenBy(p => p.Program.Controller.Route)
             .ToList()
             .ConvertAll(p => Lay(laying, p))
             .ToDictionary(p => p.Key);
         return new(window, site.Window is null, [.. programs.Where(p => laid.ContainsKey(p.Key)).Select(p => laid[p.Key])]);
     }
-
-    /// <summary>Place of the program's most important area in the site's order of priority.</summary>
-    private static int Rank(Site site, BaseProgram program) => program.Stations
-        .Min(s => site.PriorityOf(s.Station.Area.Name));
 
     private static ProgramPlan Lay(StartLaying laying, BaseProgram program)
     {

@@ -49,8 +49,8 @@ public static class BaseProgramCheck
             }
 
             var apart = dates.Zip(dates.Skip(1), (a, b) => b.DayNumber - a.DayNumber).Max();
-            var dry = zones.Where(z => z.Programs.Count == 1 && apart * PeakMmPerDay(z, normals.EtoMmPerDay) > z.AllowableMm + Tolerance)
-                .Select(z => (Zone: z, Draws: apart * PeakMmPerDay(z, normals.EtoMmPerDay)))
+            var dry = zones.Where(z => z.Programs.Count == 1 && apart * PeakNeed.MmPerDay(z.Station, normals.EtoMmPerDay) > z.AllowableMm + Tolerance)
+                .Select(z => (Zone: z, Draws: apart * PeakNeed.MmPerDay(z.Station, normals.EtoMmPerDay)))
                 .ToList();
             if (dry.Count > 0)
             {
@@ -58,18 +58,14 @@ public static class BaseProgramCheck
                 yield return $"{program.Key}: {Days(apart)} from start to start draw {Words.Depth(site.Units, draws)} in the peak month at {worst.Station.Label}{More(dry.Count)}, allowed {Words.Depth(site.Units, worst.AllowableMm)}: more water days, or deeper roots.";
             }
 
-            var weak = zones.Where(z => WeekMm(z, site.Start) + Tolerance < 7 * PeakMmPerDay(z, normals.EtoMmPerDay)).ToList();
+            var weak = zones.Where(z => WeekMm(z, site.Start) + Tolerance < 7 * PeakNeed.MmPerDay(z.Station, normals.EtoMmPerDay)).ToList();
             if (weak.Count > 0)
             {
-                var worst = weak.MinBy(z => WeekMm(z, site.Start) / PeakMmPerDay(z, normals.EtoMmPerDay))!;
-                yield return $"{program.Key}: even at {Words.Percent(program.Controller.PercentMax)} a week gives {Words.Depth(site.Units, WeekMm(worst, site.Start))} of the {Words.Depth(site.Units, 7 * PeakMmPerDay(worst, normals.EtoMmPerDay))} that {worst.Station.Label}{More(weak.Count)} draws in the peak month: longer base minutes, or more starts.";
+                var worst = weak.MinBy(z => WeekMm(z, site.Start) / PeakNeed.MmPerDay(z.Station, normals.EtoMmPerDay))!;
+                yield return $"{program.Key}: even at {Words.Percent(program.Controller.PercentMax)} a week gives {Words.Depth(site.Units, WeekMm(worst, site.Start))} of the {Words.Depth(site.Units, 7 * PeakNeed.MmPerDay(worst.Station, normals.EtoMmPerDay))} that {worst.Station.Label}{More(weak.Count)} draws in the peak month: longer base minutes, or more starts.";
             }
         }
     }
-
-    /// <summary>Largest of the twelve months' mean ETo × Kc × exposure.</summary>
-    private static double PeakMmPerDay(ZonePlan zone, IReadOnlyList<double> etoMmPerDay) =>
-        Enumerable.Range(0, 12).Max(month => etoMmPerDay[month] * zone.Station.Area.Kc[month] * zone.Station.Exposure);
 
     /// <summary>Net water of a week at the end of the dial, by all programs of a station, mm; drainage not counted.</summary>
     private static double WeekMm(ZonePlan zone, DateOnly from) => zone.Programs.Sum(p =>

@@ -16,6 +16,9 @@ public static class PeakNeed
     public static int Month(Station station, IReadOnlyList<double> etoMmPerDay) =>
         Enumerable.Range(1, 12).MaxBy(month => MmPerDay(station, etoMmPerDay, month));
 
+    /// <summary>On a mean day of that month, mm.</summary>
+    public static double MmPerDay(Station station, IReadOnlyList<double> etoMmPerDay) => MmPerDay(station, etoMmPerDay, Month(station, etoMmPerDay));
+
     /// <summary>Share of a month's days on which a program starts: weekdays by the week, every n-th by n, odd and even by the month.</summary>
     /// <returns>Above 0 to 1 for a program that ever starts.</returns>
     public static double ShareOfDays(WaterDays days, int month) => days switch

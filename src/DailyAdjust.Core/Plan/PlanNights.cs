@@ -4,16 +4,30 @@ using DailyAdjust.Core.Sites;
 namespace DailyAdjust.Core.Plan;
 
 /// <summary>One start of a program that is to be laid: its stations one after another.</summary>
-/// <param name="Blocks">Minutes after the start, and the flow that the pump gives then, L/min.</param>
+/// <param name="FlowLPerMin">What the pump gives in each minute after the start, begun ones whole.</param>
 /// <param name="Minutes">From the start to the end of the last station.</param>
-internal sealed record StartBlock(IReadOnlyList<(double From, double To, double FlowLPerMin)> Blocks, double Minutes)
+internal sealed record StartBlock(IReadOnlyList<double> FlowLPerMin, double Minutes)
 {
+    private const double Tolerance = 1e-9;
+
     /// <summary>Of a program's stations in the controller's order, each with its minutes.</summary>
     public static StartBlock Of(Controller controller, IEnumerable<(Station Station, double Minutes)> stations)
     {
         var sequence = new StationSequence(controller, stations);
-        return new([.. sequence.Parts.Select(p => (p.Begins.TotalMinutes, p.Ends.TotalMinutes, p.Station.FlowLPerMin ?? 0))], sequence.Length.TotalMinutes);
+        var flow = new double[Begun(sequence.Length.TotalMinutes)];
+        foreach (var part in sequence.Parts)
+        {
+            for (var m = (int)Math.Floor(part.Begins.TotalMinutes + Tolerance); m < Begun(part.Ends.TotalMinutes); m++)
+            {
+                // Of a minute in which one station ends and the next begins, the pump gives never both at once.
+                flow[m] = Math.Max(flow[m], part.Station.FlowLPerMin ?? 0);
+            }
+        }
+
+        return new(flow, sequence.Length.TotalMinutes);
     }
+
+    private static int Begun(double minutes) => (int)Math.Ceiling(minutes - Tolerance);
 }
 
 /// <summary>
@@ -71,22 +85,12 @@ internal sealed class PlanNights
         var busy = _busy[program.Key.Controller];
         foreach (var night in NightsOf(program, minute))
         {
-            for (var m = minute; m < End(minute, start.Minutes); m++)
+            for (var m = 0; m < start.FlowLPerMin.Count; m++)
             {
-                if (busy[night][m])
+                var flow = start.FlowLPerMin[m];
+                if (busy[night][minute + m] || (flow > 0 && _flow[night][minute + m] + flow > _capacity + Tolerance))
                 {
                     return false;
-                }
-            }
-
-            foreach (var (from, to, flow) in start.Blocks)
-            {
-                for (var m = (int)Math.Floor(minute + from + Tolerance); _capacity is { } most && m < End(minute, to); m++)
-                {
-                    if (_flow[night][m] + flow > most + Tolerance && flow > 0)
-                    {
-                        return false;
-                    }
                 }
             }
         }
@@ -98,18 +102,13 @@ internal sealed class PlanNights
     {
         foreach (var night in NightsOf(program, minute))
         {
-            Array.Fill(_busy[program.Key.Controller][night], value: true, minute, End(minute, start.Minutes) - minute);
-            foreach (var (from, to, flow) in start.Blocks)
+            Array.Fill(_busy[program.Key.Controller][night], value: true, minute, start.FlowLPerMin.Count);
+            for (var m = 0; m < start.FlowLPerMin.Count; m++)
             {
-                for (var m = (int)Math.Floor(minute + from + Tolerance); m < End(minute, to); m++)
-                {
-                    _flow[night][m] += flow;
-                }
+                _flow[night][minute + m] += start.FlowLPerMin[m];
             }
         }
     }
-
-    private static int End(int minute, double minutes) => (int)Math.Ceiling(minute + minutes - Tolerance);
 
     private IEnumerable<int> NightsOf(PlannedProgram program, int minute)
     {

@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Plan;
@@ -36,7 +37,7 @@ public sealed record StationAudit(Station Station, CatchAudit Audit)
     public const int UsualCups = 20;
 
     /// <summary>5 mph: above it the wind is measured, not the sprinklers. Source: irrigation audit guidelines, from memory.</summary>
-    public const double CalmMPerS = 2.2352;
+    public const double CalmMPerS = 5 * Units.MPerSPerMph;
 
     /// <summary>What cups lose to evaporation, and catalogues to a pressure that is not theirs, stays below this share (common practice).</summary>
     public const double MuchOfRate = 0.25;

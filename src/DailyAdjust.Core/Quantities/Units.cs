@@ -6,6 +6,9 @@ namespace DailyAdjust.Core.Quantities;
 /// <summary>Finds a unit by any of its usual spellings. Upper and lower case, blanks, underscores and full stops make no difference.</summary>
 public static class Units
 {
+    /// <summary>Metres per second in a mile per hour (exact: a mile of 5280 feet of 0.3048 m, an hour of 3600 s).</summary>
+    public const double MPerSPerMph = 0.44704;
+
     private static readonly FrozenDictionary<(UnitKind Kind, string Spelling), Unit> BySpelling = UnitTable.All
         .SelectMany(row => row.Spellings.Append(row.Unit.Symbol).Select(spelling => (Key: (row.Unit.Kind, Plain(spelling)), row.Unit)))
         .DistinctBy(row => row.Key)

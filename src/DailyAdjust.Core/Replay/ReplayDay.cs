@@ -19,6 +19,8 @@ internal sealed class ReplayDay
         Curve = new DrawCurve(sun.Sunrise, sun.Sunset);
         End = site.Clock.DayEnd(weather.Date);
         RoundDone = site.Clock.ToInstant(weather.Date, site.Report.RoundDoneBy);
+
+        // A replay knows no logbook, so no grow-in either: a program's own starts are all it has.
         _starts = [.. plan.Programs.Select(p => ProgramStarts.InDay(site, p.Controller, p.Program, weather.Date).ToArray())];
         _drawnBy = [.. _starts.Select(starts => starts.Select(s => Curve.ShareBy(s.At)).ToArray())];
     }
@@ -59,27 +61,8 @@ internal sealed class ReplayDay
             }
         }
 
-        Sort(into);
+        FewEvents.Sort(into, ReplayEvent.InOrder);
     }
-
-    /// <summary>By time, rain before irrigation; a few events, equal ones keep their order.</summary>
-    private static void Sort(List<ReplayEvent> events)
-    {
-        for (var i = 1; i < events.Count; i++)
-        {
-            var current = events[i];
-            var j = i - 1;
-            while (j >= 0 && IsLater(events[j], current))
-            {
-                events[j + 1] = events[j];
-                j--;
-            }
-
-            events[j + 1] = current;
-        }
-    }
-
-    private static bool IsLater(in ReplayEvent a, in ReplayEvent b) => a.At > b.At || (a.At == b.At && a.Run is not null && b.Run is null);
 }
 
 /// <summary>Rain, or a start, in one zone's day.</summary>
@@ -89,7 +72,15 @@ internal sealed class ReplayDay
 /// <param name="SoilMm">What of it reaches the soil.</param>
 /// <param name="Run">The start's program and minutes; null = rain.</param>
 /// <param name="StartDate">The controller's own date of the start.</param>
-internal readonly record struct ReplayEvent(DateTimeOffset At, double DrawnBy, double RainMm, double SoilMm, ZoneRun? Run, DateOnly StartDate);
+internal readonly record struct ReplayEvent(DateTimeOffset At, double DrawnBy, double RainMm, double SoilMm, ZoneRun? Run, DateOnly StartDate)
+{
+    /// <summary>By time, rain before irrigation.</summary>
+    public static readonly Comparison<ReplayEvent> InOrder = (a, b) =>
+    {
+        var byTime = a.At.CompareTo(b.At);
+        return byTime != 0 ? byTime : (a.Run is not null).CompareTo(b.Run is not null);
+    };
+}
 
 /// <summary>One program of a zone.</summary>
 /// <param name="Program">Its place among the site's programs.</param>

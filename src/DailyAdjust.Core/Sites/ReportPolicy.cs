@@ -45,7 +45,7 @@ public sealed record ReportPolicy
     public double Worth { get; init; } = 0.05;
 
     /// <summary>
-    /// A program that was turned off with a note beside it stays off until somebody says that it is mended; otherwise the sheet asks, and
+    /// A program that was turned off with a note beside it stays off until somebody says that this is mended or over; otherwise the sheet asks, and
     /// turns it on again when its ground needs water.
     /// </summary>
     public bool OffWithNoteStaysOff { get; init; }

@@ -84,6 +84,9 @@ public sealed record Site
 
     /// <summary>Place of an area in <see cref="Priority"/>, 0 the most important; one that is not named comes last.</summary>
     public int PriorityOf(string area) => Priority.TakeWhile(name => !string.Equals(name, area, StringComparison.Ordinal)).Count();
+
+    /// <summary>The same of the most important of some areas; behind all others where there is none.</summary>
+    public int PriorityOf(IEnumerable<string> areas) => areas.Select(PriorityOf).DefaultIfEmpty(int.MaxValue).Min();
 }
 
 /// <summary>A version of the site description and the first date on which it holds.</summary>

@@ -1,3 +1,5 @@
+using DailyAdjust.Core.Quantities;
+
 namespace DailyAdjust.Core.Sites;
 
 /// <summary>When a night is too cold or too windy to water, and whether that holds its starts or is only told.</summary>
@@ -9,7 +11,7 @@ public sealed record WeatherCautions
     public bool ColdHolds { get; init; }
 
     /// <summary>Above this wind speed, m/s. 10 mph unless the site says otherwise. Source: common practice.</summary>
-    public double WindAboveMPerS { get; init; } = 10 * 0.44704;
+    public double WindAboveMPerS { get; init; } = 10 * Units.MPerSPerMph;
 
     public bool WindHolds { get; init; }
 }

@@ -32,11 +32,6 @@ public static class Atmosphere
     /// <summary>Vapour pressure from the dew point (where nothing else is known: the lowest temperature, eq. 48), kPa. Source: [FAO56] eq. 14, p. 37.</summary>
     public static double VapourPressureFromDewPointKPa(double dewPointC) => SaturationVapourPressureKPa(dewPointC);
 
-    /// <summary>Vapour pressure from wet and dry bulb, kPa. Source: [FAO56] eqs 15 and 16, p. 37-38.</summary>
-    /// <param name="coefficientPerC">0.000662 ventilated, 0.0008 naturally ventilated, 0.0012 indoors.</param>
-    public static double VapourPressureFromWetBulbKPa(double dryBulbC, double wetBulbC, double elevationM, double coefficientPerC) =>
-        SaturationVapourPressureKPa(wetBulbC) - (coefficientPerC * PressureKPa(elevationM) * (dryBulbC - wetBulbC));
-
     /// <summary>Vapour pressure of a day from the extremes of humidity, kPa. Source: [FAO56] eq. 17, p. 38.</summary>
     /// <param name="humidityMaxPercent">0 to 100 %, taken to go with the lowest temperature.</param>
     /// <param name="humidityMinPercent">0 to 100 %, taken to go with the highest temperature.</param>

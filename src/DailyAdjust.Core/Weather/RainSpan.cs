@@ -15,13 +15,10 @@ internal sealed record RainSpan(DateTimeOffset From, DateTimeOffset To, double M
     /// <summary>A gauge's entries as spans in order of time; none of them overlaps another, save for whole dates.</summary>
     /// <param name="log">In order of arrival; voided and superseded entries removed.</param>
     /// <param name="asOf">Entries of a later instant are not used.</param>
-    public static IReadOnlyList<RainSpan> Of(string gauge, IEnumerable<LogEntry> log, SiteClock clock, DateTimeOffset asOf)
+    /// <param name="totals">Totals of the date of that instant that count already, though it is not over.</param>
+    public static IReadOnlyList<RainSpan> Of(string gauge, IEnumerable<LogEntry> log, SiteClock clock, DateTimeOffset asOf, IReadOnlyList<LogEntry>? totals = null)
     {
-        var entries = log
-            .Where(e => e.Kind == LogKind.Rain && e.Value is not null && e.Where.Kind == PlaceKind.Gauge
-                && string.Equals(e.Where.Name, gauge, StringComparison.Ordinal))
-            .Select(e => (Entry: e, At: e.Time.Instant(clock)))
-            .Where(e => e.At <= asOf)
+        var entries = OfGauge(log).Where(e => e.At <= asOf).Concat(OfGauge(totals ?? []))
             .OrderBy(e => e.At).ThenBy(e => e.Entry.Time.Clock is null ? 1 : 0).ThenBy(e => e.Entry.Ordinal);
 
         List<RainSpan> spans = [];
@@ -42,6 +39,10 @@ internal sealed record RainSpan(DateTimeOffset From, DateTimeOffset To, double M
         }
 
         return spans;
+
+        IEnumerable<(LogEntry Entry, DateTimeOffset At)> OfGauge(IEnumerable<LogEntry> all) => all
+            .Where(e => e.Kind == LogKind.Rain && e.Value is not null && e.Where.Kind == PlaceKind.Gauge && string.Equals(e.Where.Name, gauge, StringComparison.Ordinal))
+            .Select(e => (e, e.Time.Instant(clock)));
     }
 
     /// <summary>How much of a time lies in the span.</summary>

@@ -38,18 +38,20 @@ public static class WeatherDays
     /// <summary>What is known by now of a running day's rain, one per gauge in the site's order; no rain where nothing is known of it is null, not 0.</summary>
     /// <param name="readings">By weather station, ascending.</param>
     /// <param name="log">In order of arrival; voided and superseded entries removed.</param>
+    /// <param name="totals">Totals of that date by hand that count already, though it is not over.</param>
     public static IReadOnlyList<GaugeDay> RainSinceMidnight(
         Site site,
         DateOnly date,
         DateTimeOffset asOf,
         IReadOnlyDictionary<string, IReadOnlyList<Reading>> readings,
-        IReadOnlyList<LogEntry> log)
+        IReadOnlyList<LogEntry> log,
+        IReadOnlyList<LogEntry>? totals = null)
     {
         var day = DaySpan.Of(site.Clock, date);
         var rains = site.Weather.Stations.ToDictionary(s => s.Id, s => Counted(site, s.Id, Of(readings, s.Id), asOf), StringComparer.Ordinal);
         var windows = site.Weather.Stations.Select(s => StationWindow.Of(site, s, day, rains[s.Id].Readings, asOf)).ToList();
         return RainSubstitutes.Apply(
-            site.Weather.Gauges, [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, rains, RainSpan.Of(g.Id, log, site.Clock, asOf)).SoFar(g.Id))]);
+            site.Weather.Gauges, [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, rains, RainSpan.Of(g.Id, log, site.Clock, asOf, totals)).SoFar(g.Id))]);
     }
 
     /// <summary>What was measured by now of a running day's reference ET; null = nothing.</summary>
@@ -203,14 +205,14 @@ public static class WeatherDays
     }
 
     /// <summary>Running totals to rain, of nothing that was not there yet.</summary>
-    private static CountedRain Counted(Site site, string station, IReadOnlyList<Reading> readings, DateTimeOffset asOf)
+    internal static CountedRain Counted(Site site, string station, IReadOnlyList<Reading> readings, DateTimeOffset asOf)
     {
         var source = site.Weather.Stations.FirstOrDefault(s => string.Equals(s.Id, station, StringComparison.Ordinal));
         IReadOnlyList<Reading> known = readings.Count == 0 || readings[^1].End <= asOf ? readings : [.. readings.Where(r => r.End <= asOf)];
         return RainCounter.ToRain(station, known, site.Clock, source?.Accepts(RainTotalCheck.About, WeatherQuantity.Rain) ?? false);
     }
 
-    private static IReadOnlyList<Reading> Of(IReadOnlyDictionary<string, IReadOnlyList<Reading>> readings, string station) =>
+    internal static IReadOnlyList<Reading> Of(IReadOnlyDictionary<string, IReadOnlyList<Reading>> readings, string station) =>
         readings.TryGetValue(station, out var found) ? found : [];
 
     private static bool HasValue(Reading r) =>

@@ -21,29 +21,26 @@ public static class CatchCupsReader
     public static CatchCupsReading Read(string fileName, string text, Site site)
     {
         var problems = new ProblemList(fileName);
-        var rows = CsvRows.Read(text, problems);
-        var runs = rows.Count > 0 && CupColumns.Read(rows[0], problems) is { } columns ? Runs(rows, columns, site, problems) : [];
+        var rows = CsvRows.Read(text, problems, out var unreadable);
+        var runs = rows.Count > 0 ? Runs(rows, unreadable, CupColumns.Read(rows[0], problems), site, problems) : [];
         return new(problems.HasErrors ? [] : runs, problems.InOrder());
     }
 
-    private static List<CatchCups> Runs(IReadOnlyList<CsvRow> rows, CupColumns columns, Site site, ProblemList problems)
+    private static List<CatchCups> Runs(IReadOnlyList<CsvRow> rows, int unreadable, CupColumns columns, Site site, ProblemList problems)
     {
-        if (rows.Count == 1)
+        if (rows.Count == 1 && unreadable == 0)
         {
             problems.Error(rows[0].Line, 1, "there is no cup", "write one row per cup below the header");
-            return [];
         }
 
-        var cups = rows.Skip(1).Select(row => new CupRow(row, columns, site, problems).Read()).OfType<CupReading>().ToList();
-        if (problems.HasErrors)
-        {
-            // Runs that lack a row would give cause for reports without cause.
-            return [];
-        }
+        var cups = rows.Skip(1).Select(row => new CupRow(row, columns, site, problems).Read()).ToList();
+        var known = cups.Where(c => c.Stations.Count > 0).ToList();
 
-        var groups = cups.GroupBy(c => string.Join(' ', c.Stations.Select(s => s.Key)), StringComparer.Ordinal).Select(g => g.ToList()).ToList();
+        // A row whose run is not known may be the one that a run seems to lack.
+        var isWhole = unreadable == 0 && known.Count == cups.Count;
+        var groups = known.GroupBy(c => string.Join(' ', c.Stations.Select(s => s.Key)), StringComparer.Ordinal).Select(g => g.ToList()).ToList();
         CheckOnce(groups, columns, problems);
-        return [.. groups.Select(g => new CupRun(g, columns, problems).Read()).OfType<CatchCups>()];
+        return [.. groups.Select(g => new CupRun(g, isWhole, columns, problems).Read()).OfType<CatchCups>()];
     }
 
     /// <summary>A station has one rate: it cannot stand in two runs.</summary>

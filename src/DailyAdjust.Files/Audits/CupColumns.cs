@@ -3,8 +3,8 @@ using DailyAdjust.Files.Csv;
 
 namespace DailyAdjust.Files.Audits;
 
-/// <summary>The header of a file of catch cups: which columns stand where, and the unit in each one's brackets.</summary>
-internal sealed class CupColumns
+/// <summary>The header of a file of catch cups. Whatever is wrong with it, rows are read by the columns that are there.</summary>
+internal sealed class CupColumns : MeasuredHeader
 {
     public const string Where = "where";
     public const string Cup = "cup";
@@ -25,14 +25,10 @@ internal sealed class CupColumns
         (Volume, UnitKind.Volume), (Depth, UnitKind.Depth), (ThroatArea, UnitKind.Area), (ThroatDiameter, UnitKind.Length), (RunTime, UnitKind.Duration), (Wind, UnitKind.Speed),
     ];
 
-    private readonly Dictionary<string, (int At, Unit? Unit)> _columns = new(StringComparer.Ordinal);
-
     private CupColumns(CsvRow header)
+        : base(header.Cells.Count)
     {
-        Width = header.Cells.Count;
     }
-
-    public int Width { get; }
 
     /// <summary>Volume or depth, whichever the file has.</summary>
     public string Caught => Has(Volume) ? Volume : Depth;
@@ -40,50 +36,20 @@ internal sealed class CupColumns
     /// <summary>Throat area or diameter, whichever the file has.</summary>
     public string Throat => Has(ThroatArea) ? ThroatArea : ThroatDiameter;
 
-    /// <summary>The columns; null where rows cannot be read under this header, which is told.</summary>
-    public static CupColumns? Read(CsvRow header, ProblemList problems)
+    /// <summary>The columns; what is wrong with them is told.</summary>
+    public static CupColumns Read(CsvRow header, ProblemList problems)
     {
-        var before = problems.Count;
         var columns = new CupColumns(header);
         for (var i = 0; i < header.Cells.Count; i++)
         {
             if (header.Cells[i].Length > 0)
             {
-                columns.Add(header, i, problems);
+                columns.Add(header, i, Plain, Measured, [], problems);
             }
         }
 
         columns.CheckSet(header.Line, problems);
-        return problems.Count == before ? columns : null;
-    }
-
-    public bool Has(string column) => _columns.ContainsKey(column);
-
-    public string Cell(CsvRow row, string column) => _columns.TryGetValue(column, out var c) && c.At < row.Cells.Count ? row.Cells[c.At] : "";
-
-    /// <summary>From 1.</summary>
-    public int Place(string column) => _columns.TryGetValue(column, out var c) ? c.At + 1 : 1;
-
-    public Unit UnitOf(string column) => _columns[column].Unit ?? throw new InvalidOperationException($"{column} has no unit.");
-
-    private void Add(CsvRow header, int i, ProblemList problems)
-    {
-        var title = header.Cells[i];
-        var (name, spelling) = HeaderUnit.Split(title);
-        var measured = Array.Find(Measured, m => string.Equals(m.Column, name, StringComparison.OrdinalIgnoreCase));
-        var column = measured.Column ?? Names.Find(Plain, title);
-        if (column is null)
-        {
-            string[] known = [.. Plain, .. Measured.Select(m => m.Column)];
-            problems.Error(header.Line, i + 1, $"{Wording.Quote(title)} is not a column that is known here", Wording.DidYouMean(name, known, "known columns"));
-            return;
-        }
-
-        var unit = measured.Column is null ? null : MeasuredCell.UnitOf(spelling, measured.Kind, title, header.Line, i, problems);
-        if (!_columns.TryAdd(column, (i, unit)))
-        {
-            problems.Error(header.Line, i + 1, $"the column {Wording.Quote(column)} stands there twice", "keep one of them");
-        }
+        return columns;
     }
 
     private void CheckSet(int line, ProblemList problems)

@@ -1,5 +1,3 @@
-using DailyAdjust.Core.Contracts;
-
 namespace DailyAdjust.Files.Logbook;
 
 /// <summary>One line of the logbook as written, cell by cell; what is left out is empty.</summary>
@@ -24,7 +22,4 @@ public sealed record LogLine
     public string Instrument { get; init; } = "";
 
     public string RodLength { get; init; } = "";
-
-    /// <summary>In the order of <see cref="LogbookColumns.All"/>.</summary>
-    public IReadOnlyList<string> Cells => [Time, Kind, Where, Value, Unit, Until, By, Note, Instrument, RodLength];
 }

@@ -207,7 +207,7 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
 
         if (RodLengths.Holds(unit.ToMetric(number)))
         {
-            return entry with { RodM = unit.ToMetric(number) };
+            return entry with { RodLengthM = unit.ToMetric(number) };
         }
 
         Wrong(LogbookColumns.RodLength, $"{line.RodLength} is out of range", $"it lies {RodLengths.InWords(unit.FromMetric, unit.Symbol)}");

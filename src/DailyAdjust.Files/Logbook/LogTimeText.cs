@@ -6,8 +6,6 @@ namespace DailyAdjust.Files.Logbook;
 /// <summary>Times in files: 2026-06-05 10:30, with T or seconds as well, or a bare date.</summary>
 public static class LogTimeText
 {
-    private const string Date = "yyyy-MM-dd";
-
     private static readonly string[] Forms =
         ["yyyy-MM-dd HH:mm", "yyyy-MM-dd H:mm", "yyyy-MM-dd'T'HH:mm", "yyyy-MM-dd HH:mm:ss", "yyyy-MM-dd'T'HH:mm:ss"];
 
@@ -31,15 +29,7 @@ public static class LogTimeText
     }
 
     public static bool TryParseDate(string text, out DateOnly date) =>
-        DateOnly.TryParseExact(text.Trim(), Date, CultureInfo.InvariantCulture, DateTimeStyles.None, out date) && IsSensible(date.Year);
-
-    public static string Format(LogTime time)
-    {
-        var date = time.Date.ToString(Date, CultureInfo.InvariantCulture);
-        return time.Clock is { } clock
-            ? date + " " + clock.ToString(clock.Second == 0 ? "HH:mm" : "HH:mm:ss", CultureInfo.InvariantCulture)
-            : date;
-    }
+        DateOnly.TryParseExact(text.Trim(), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out date) && IsSensible(date.Year);
 
     private static bool IsSensible(int year) => year is >= 1900 and <= 2199;
 }

@@ -52,12 +52,5 @@ internal static class RoundText
         return LogTimeText.TryParseDate(slash < 0 ? text : text[..slash], out sheet);
     }
 
-    public static string Format(LogEntry entry)
-    {
-        var sheet = entry.Sheet?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "";
-        var id = entry.Issue is { } issue ? FormattableString.Invariant($"{sheet}/{issue}") : sheet;
-        return entry.Except.Count == 0 ? id + " done" : $"{id} done except {string.Join(' ', entry.Except)}";
-    }
-
     private static bool Is(string text, string word) => string.Equals(text, word, StringComparison.OrdinalIgnoreCase);
 }

@@ -5,7 +5,7 @@ using DailyAdjust.Files.Csv;
 namespace DailyAdjust.Files.Sites;
 
 /// <summary>The header of stations.csv: which columns stand where, and the unit in each one's brackets.</summary>
-internal sealed class StationColumns
+internal sealed class StationColumns : MeasuredHeader
 {
     public const string Controller = "controller";
     public const string Station = "station";
@@ -27,14 +27,10 @@ internal sealed class StationColumns
 
     private static readonly (string Column, UnitKind Kind)[] Measured = [(Rate, UnitKind.DepthRate), (Uniformity, UnitKind.Percent), (Flow, UnitKind.Flow), (Ground, UnitKind.Area)];
 
-    private readonly Dictionary<string, (int At, Unit? Unit)> _columns = new(StringComparer.Ordinal);
-
     private StationColumns(int width)
+        : base(width)
     {
-        Width = width;
     }
-
-    public int Width { get; }
 
     /// <summary>The columns that no station can do without are there.</summary>
     public bool Complete { get; private set; } = true;
@@ -55,7 +51,7 @@ internal sealed class StationColumns
             }
         }
 
-        foreach (var column in new[] { Controller, Station, Area }.Where(c => !read._columns.ContainsKey(c)))
+        foreach (var column in new[] { Controller, Station, Area }.Where(c => !read.Has(c)))
         {
             read.Complete = false;
             problems.Error(header.Line, 1, $"the column {Wording.Quote(column)} is missing", "the first line names the columns; see docs/stations-csv.md");
@@ -65,36 +61,16 @@ internal sealed class StationColumns
         return read;
     }
 
-    public string Cell(CsvRow row, string column) => _columns.TryGetValue(column, out var c) && c.At < row.Cells.Count ? row.Cells[c.At] : "";
-
-    public bool Has(string column) => _columns.ContainsKey(column);
-
-    /// <summary>From 1.</summary>
-    public int Place(string column) => _columns.TryGetValue(column, out var c) ? c.At + 1 : 1;
-
-    /// <summary>The unit of a measured column; null where its header was wrong, which has been told.</summary>
-    public Unit? UnitOf(string column) => _columns.TryGetValue(column, out var c) ? c.Unit : null;
-
     private void Add(CsvRow header, int i, string[] knownPrograms, List<string> programs, ProblemList problems)
     {
-        var title = header.Cells[i];
-        var (name, unit) = HeaderUnit.Split(title);
+        var (name, unit) = HeaderUnit.Split(header.Cells[i]);
         if (name.StartsWith(Minutes, StringComparison.OrdinalIgnoreCase))
         {
             AddMinutes(header.Line, i, name[Minutes.Length..].Trim(), unit, knownPrograms, programs, problems);
         }
-        else if (Array.Find(Measured, m => Same(m.Column, name)) is { Column: not null } measured)
-        {
-            Put(measured.Column, i, header.Line, MeasuredCell.UnitOf(unit, measured.Kind, title, header.Line, i, problems), problems);
-        }
-        else if (Names.Find(Plain, title) is { } plain)
-        {
-            Put(plain, i, header.Line, null, problems);
-        }
         else
         {
-            string[] known = [.. Plain, .. Measured.Select(m => m.Column), .. knownPrograms.Select(p => Minutes + p)];
-            problems.Error(header.Line, i + 1, $"{Wording.Quote(title)} is not a column that is known here", Wording.DidYouMean(name, known, "known columns"));
+            Add(header, i, Plain, Measured, knownPrograms.Select(p => Minutes + p), problems);
         }
     }
 
@@ -109,14 +85,4 @@ internal sealed class StationColumns
         programs.Add(id);
         Put(Minutes + id, i, line, unit is null ? Units.Find("min", UnitKind.Duration) : MeasuredCell.UnitOf(unit, UnitKind.Duration, unit, line, i, problems), problems);
     }
-
-    private void Put(string column, int i, int line, Unit? unit, ProblemList problems)
-    {
-        if (!_columns.TryAdd(column, (i, unit)))
-        {
-            problems.Error(line, i + 1, $"the column {Wording.Quote(column)} stands there twice", "keep one of them");
-        }
-    }
-
-    private static bool Same(string a, string b) => string.Equals(a, b, StringComparison.OrdinalIgnoreCase);
 }

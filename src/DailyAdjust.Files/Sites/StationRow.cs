@@ -201,18 +201,13 @@ internal sealed class StationRow(CsvRow row, StationColumns columns, SiteDraft d
     private RateKnown RateKnown()
     {
         var text = columns.Cell(row, StationColumns.RateKnown);
-        switch (text.ToLowerInvariant())
+        if (RateKnownWord.Find(text) is { } known)
         {
-            case "measured":
-                return Core.Sites.RateKnown.Measured;
-            case "catalogue" or "catalog":
-                return Core.Sites.RateKnown.Catalogue;
-            case "assumed" or "":
-                return Core.Sites.RateKnown.Assumed;
-            default:
-                Wrong(StationColumns.RateKnown, $"{Wording.Quote(text)} is not known", "write measured, catalogue or assumed");
-                return Core.Sites.RateKnown.Assumed;
+            return known;
         }
+
+        Wrong(StationColumns.RateKnown, $"{Wording.Quote(text)} is not known", "write measured, catalogue or assumed");
+        return Core.Sites.RateKnown.Assumed;
     }
 
     /// <summary>A number in the unit of its header, in metric; null where the cell is empty or wrong.</summary>

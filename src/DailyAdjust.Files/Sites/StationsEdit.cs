@@ -40,7 +40,7 @@ public sealed record StationsEdit(string Text, IReadOnlyList<CellChange> Changes
             if (measured.FirstOrDefault(m => edit.IsOf(row, m.Station)) is { } found)
             {
                 edit.Set(row, found.Station, StationColumns.Rate, unit => Number(unit.FromMetric(found.RateMmPerHour), "G4"));
-                edit.Set(row, found.Station, StationColumns.RateKnown, _ => "measured");
+                edit.Set(row, found.Station, StationColumns.RateKnown, _ => RateKnownWord.Of(RateKnown.Measured));
                 edit.Set(row, found.Station, StationColumns.Uniformity, unit => Number(unit.FromMetric(100 * found.LowerQuarter), "G3"));
             }
         }

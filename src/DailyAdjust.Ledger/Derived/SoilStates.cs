@@ -9,9 +9,6 @@ public sealed record StoredSoilState(SoilState State, string InputsHash);
 /// <summary>Depletion at 00:00 of some days: where a balance may begin instead of at the site's start.</summary>
 public sealed class SoilStates
 {
-    /// <summary>Newer states than this many days are kept; of older ones, each month's first.</summary>
-    public const int DaysKept = 60;
-
     private readonly LedgerDb _db;
 
     internal SoilStates(LedgerDb db) => _db = db;
@@ -35,17 +32,9 @@ public sealed class SoilStates
         r => new StoredSoilState(SoilStateJson.Read(r.GetString(0)), r.GetString(1)),
         ("$day", Formats.OfDay(day)));
 
-    /// <summary>The dates of which a state is kept, ascending.</summary>
-    public IReadOnlyList<DateOnly> Dates() => _db.Query("SELECT day FROM state ORDER BY day", r => Formats.ToDay(r.GetString(0)));
-
     /// <summary>Forgets the states after a date; that date's own rests on earlier days alone and stays.</summary>
     public void ForgetAfter(DateOnly day) => _db.InOneStep(() =>
         _db.Execute("DELETE FROM state WHERE day > $day", ("$day", Formats.OfDay(day))));
-
-    /// <summary>Forgets the states that are older than <see cref="DaysKept"/> days and not a month's first.</summary>
-    /// <param name="today">The date from which the days are counted back.</param>
-    public void Prune(DateOnly today) => _db.InOneStep(() => _db.Execute(
-        "DELETE FROM state WHERE day < $day AND substr(day, 9) <> '01'", ("$day", Formats.OfDay(today.AddDays(-DaysKept)))));
 
     internal void ForgetAll() => _db.InOneStep(() => _db.Execute("DELETE FROM state"));
 }

@@ -82,16 +82,6 @@ public sealed class WeatherFiles
     /// <exception cref="KeyNotFoundException">No file has this number.</exception>
     public Stream OpenRead(long seq, long from = 0) => new FileBytes(_db, seq, Get(seq).Length, from);
 
-    /// <summary>The file's bytes, all at once.</summary>
-    /// <exception cref="KeyNotFoundException">No file has this number.</exception>
-    public byte[] ReadBytes(long seq)
-    {
-        using var stream = OpenRead(seq);
-        var bytes = new byte[stream.Length];
-        stream.ReadExactly(bytes);
-        return bytes;
-    }
-
     /// <exception cref="KeyNotFoundException">No file has this number.</exception>
     public StoredFile Get(long seq) =>
         _db.First($"SELECT {Columns} FROM file JOIN input USING (seq) WHERE file.seq = $seq", ToFile, ("$seq", seq))

@@ -48,7 +48,7 @@ internal static class LogEntryJson
             NullIfEmpty(entry.Note),
             entry.Times,
             NullIfEmpty(entry.Instrument),
-            entry.RodM),
+            entry.RodLengthM),
         LedgerJson.Readable.LogEntryDto);
 
     public static LogEntry Read(string json)
@@ -71,7 +71,7 @@ internal static class LogEntryJson
             Note = dto.Note ?? "",
             Times = dto.Times,
             Instrument = dto.Instrument ?? "",
-            RodM = dto.RodM,
+            RodLengthM = dto.RodM,
         };
     }
 

@@ -28,7 +28,7 @@ internal sealed record GroundJson(
                 Date(d.Sure.Since), d.Sure.Probed, d.Sure.EstimatedDays, d.Sure.RateAssumed, d.BeforeHose))],
             [.. ground.Spots.Select(s => new SpotJson(
                 s.Station.Controller, s.Station.Station, Time(s.Time), Number(s.Percent), Number(s.MissingMm), s.Note))],
-            [.. ground.Probes.Select(p => new ProbedJson(p.Station.Controller, p.Station.Station, Local(p.At, sheet.Site.Clock), Number(p.ReckonedMm), Number(p.ProbedMm), Number(p.CutMm), p.Instrument, Number(p.RodM)))],
+            [.. ground.Probes.Select(p => new ProbedJson(p.Station.Controller, p.Station.Station, Local(p.At, sheet.Site.Clock), Number(p.ReckonedMm), Number(p.ProbedMm), Number(p.CutMm), p.Instrument, Number(p.RodLengthM)))],
             [.. ground.ByHand.Select(h => new ByHandJson(
                 h.Station.Controller, h.Station.Station, CodeWords.Date(h.Since), h.WasFull, Number(h.EtoMm), Number(h.EtoL), Number(h.MissingMm), Number(h.MissingL)))],
             [.. ground.Minutes.Select(m => new MinutesJson(

@@ -1,5 +1,4 @@
 using DailyAdjust.Core.Weather;
-using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Tables;
 
@@ -17,7 +16,7 @@ public static class WeatherTable
         Cell.Date(day.Date),
         Cell.Text(day.Station),
         Cell.Fixed(day.EtoMm, 4),
-        Cell.Text(CodeWords.Of(day.Basis)),
+        Cell.Text(EtoBasisCode.Of(day.Basis)),
         Cell.Fixed(day.Rain.Count > 0 ? day.Rain[0].RainMm : null, 4),
         Cell.Fixed(day.AirTemperatureMaxC, 4),
         Cell.Fixed(day.AirTemperatureMinC, 4),

@@ -11,7 +11,7 @@ internal static class ExceptionsText
     {
         foreach (var group in ExceptionWords.Of(view))
         {
-            lines.Add($"! {group.Title}:");
+            lines.Add(group.Title.EndsWith('?') ? $"! {group.Title}" : $"! {group.Title}:");
             lines.AddList(group.Lines, MostLines);
         }
     }

@@ -27,7 +27,7 @@ internal sealed class TextLines
     /// <param name="most">The most lines; the last ends in "..." when there is more.</param>
     public void Add(string text, int indent = 0, int most = 8)
     {
-        var folded = Fold(TableText.OneLine(text), Width - indent - 2);
+        var folded = Fold(text, Width - indent - 2);
         if (folded.Count > most)
         {
             folded = [.. folded.Take(most)];
@@ -86,11 +86,12 @@ internal sealed class TextLines
         return folded;
     }
 
-    /// <summary>Words, and a command in one piece where it fits a line: people copy it.</summary>
-    private static string[] Words(string text, int width)
+    /// <summary>Words; what is to be typed in one piece where it fits a line: people copy it.</summary>
+    private static IEnumerable<string> Words(string text, int width)
     {
-        var command = text.IndexOf(Answers.Command, StringComparison.Ordinal);
-        return command < 0 || text.Length - command > width ? text.Split(' ') : [.. text[..command].TrimEnd().Split(' ', StringSplitOptions.RemoveEmptyEntries), text[command..]];
+        const char Kept = '\u0001';
+        var pieces = Typed.Pieces(text).Select(p => (p.IsTyped, Text: TableText.OneLine(p.Text)));
+        return string.Concat(pieces.Select(p => p.IsTyped && p.Text.Length <= width ? p.Text.Replace(' ', Kept) : p.Text)).Split(' ').Select(word => word.Replace(Kept, ' '));
     }
 
     private static string Cut(string text, int width) => text.Length <= width ? text : string.Concat(text.AsSpan(0, width - 3), "...");

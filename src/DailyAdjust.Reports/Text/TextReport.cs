@@ -116,7 +116,7 @@ internal static class TextReport
         var advice = line.First;
         var who = string.Join(" + ", line.Programs.Select(p => p.Name.Length > 0 ? $"{p.Key.Program} {p.Name}" : p.Key.Program));
         lines.Add($"[ ] {who}: {AdviceWords.ActAndNumbers(advice)}", indent: 3);
-        lines.Add(AdviceWords.ForText(advice, view.Words), indent: 7, most: 3);
+        lines.Add(AdviceWords.ForText(advice, view.Words), indent: 7, most: 4);
         foreach (var minutes in advice.NewMinutes)
         {
             lines.Add(AdviceWords.NewMinutes(minutes), indent: 7);
@@ -148,6 +148,11 @@ internal static class TextReport
         var night = view.Sheet.Overnight;
         var words = view.Words;
         lines.Add(RoundWords.RainLead(view));
+        foreach (var line in SectionWords.RainByHand(view))
+        {
+            lines.Add(line);
+        }
+
         lines.Add(SectionWords.EtoLine(night, view.Sheet.Freshness, words));
         lines.Add(SectionWords.LowestLine(night, words));
         ForecastText.Write(lines, view);
@@ -200,7 +205,7 @@ internal static class TextReport
     {
         var volume = dry.VolumeL is { } litres ? $", about {words.AboutVolume(litres)}" : "";
         var before = dry.BeforeHose.Length > 0 ? " " + FreshnessWords.Sentence(dry.BeforeHose) : "";
-        return $"{ZoneWords.Named(dry.Name, dry.Station)}: give {words.DepthOf(dry.ShortMm)}{volume}: {FreshnessWords.Sentence(dry.Why)}{before}";
+        return $"{ZoneWords.Named(dry.Name, dry.Station)}: {TableWords.HoseOn} {words.DepthOf(dry.ShortMm)}{volume}: {FreshnessWords.Sentence(dry.Why)}{before}";
     }
 
     private static string OldWeather(SheetView view) => view.NoAdvice ? " " + SectionWords.OldWeather : "";

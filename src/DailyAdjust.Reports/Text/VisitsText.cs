@@ -16,12 +16,18 @@ public static class VisitsText
     {
         var words = new SiteWords(visits.Site.Units, visits.Site.Clock, visits.Date);
         var lines = new TextLines();
-        lines.Add($"{visits.Site.Name}: {SiteWords.LongDate(visits.Date)}. {Lead(visits, boxes)}");
+        lines.Add($"{visits.Site.Name}: {SiteWords.LongDate(visits.Date)}");
         if (visits.NoAdvice is { } why)
         {
             lines.Add($"! {FreshnessWords.NoAdviceTitle}: {FreshnessWords.Sentence(why)} {FreshnessWords.LeaveDials}");
         }
 
+        foreach (var sheet in visits.UnansweredRounds)
+        {
+            lines.Add($"! {FreshnessWords.NotAnsweredTitle}: {FreshnessWords.Round(sheet)}");
+        }
+
+        lines.Add(Lead(visits, boxes));
         var go = visits.Boxes.Take(boxes ?? int.MaxValue).ToList();
         var left = visits.Boxes.Skip(go.Count).ToList();
         for (var i = 0; i < go.Count; i++)
@@ -68,9 +74,6 @@ public static class VisitsText
         }
     }
 
-    private static string Label(ProgramKey key, Site site)
-    {
-        var name = site.ControllerOf(key.Controller)!.Programs.First(p => string.Equals(p.Id, key.Program, StringComparison.Ordinal)).Name;
-        return name.Length == 0 ? key.ToString() : $"{name} ({key})";
-    }
+    private static string Label(ProgramKey key, Site site) =>
+        CommonWords.Named(site.ControllerOf(key.Controller)!.Programs.First(p => string.Equals(p.Id, key.Program, StringComparison.Ordinal)).Name, key.ToString());
 }

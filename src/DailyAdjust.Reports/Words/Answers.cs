@@ -2,24 +2,24 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Reports.Words;
 
-/// <summary>The one act or command that answers what the sheet asks.</summary>
+/// <summary>The one act or command that answers what the sheet asks; commands and lines of logbook.csv are marked as <see cref="Typed"/>.</summary>
 internal static class Answers
 {
     public const string RoundFile = "fill in done and found in round.csv and drop it into the inbox";
-
-    /// <summary>How every command begins that a sheet prints.</summary>
-    public const string Command = "dailyadjust log";
 
     public static string RoundDone(DateOnly sheet, string siteId) => Log($"round {CodeWords.Date(sheet)} done", siteId);
 
     /// <summary>What stands on a dial.</summary>
     public static string Setting(ProgramKey program, string siteId) => Log($"setting {program} ____", siteId);
 
-    /// <summary>A line of logbook.csv.</summary>
-    public static string RainLine(string gauge, DateOnly date, string unit) => $"{CodeWords.Date(date)},rain,gauge:{gauge},____,{unit}";
+    /// <summary>What stands on the one dial of a box.</summary>
+    public static string Setting(string controller, string siteId) => Log($"setting {controller} ____", siteId);
 
     /// <summary>A line of logbook.csv.</summary>
-    public static string ProbeLine(StationKey station, DateOnly date) => $"{CodeWords.Date(date)} __:__,probe,{station},____,%";
+    public static string RainLine(string gauge, DateOnly date, string unit) => Typed.Mark($"{CodeWords.Date(date)},rain,gauge:{gauge},____,{unit}");
+
+    /// <summary>A line of logbook.csv.</summary>
+    public static string ProbeLine(StationKey station, DateOnly date) => Typed.Mark($"{CodeWords.Date(date)} __:__,probe,{station},____,%");
 
     /// <summary>A box was verified.</summary>
     public static string Checked(string controller, string siteId) => Log($"checked {controller}", siteId);
@@ -34,10 +34,10 @@ internal static class Answers
     public static string DidNotRunSpan(string controller, string siteId) => Log($"ran {controller} no --time __:__ --until __:__", siteId);
 
     /// <summary>A line of logbook.csv.</summary>
-    public static string DidNotRunLine(StationKey station, DateOnly date) => $"{CodeWords.Date(date)},ran,{station},no";
+    public static string DidNotRunLine(StationKey station, DateOnly date) => Typed.Mark($"{CodeWords.Date(date)},ran,{station},no");
 
     /// <summary>A line of logbook.csv.</summary>
-    public static string DidNotRunLine(ProgramKey program, DateOnly date) => $"{CodeWords.Date(date)},ran,{program},no";
+    public static string DidNotRunLine(ProgramKey program, DateOnly date) => Typed.Mark($"{CodeWords.Date(date)},ran,{program},no");
 
-    private static string Log(string words, string siteId) => $"{Command} {words} --site {siteId}";
+    private static string Log(string words, string siteId) => Typed.Mark($"dailyadjust log {words} --site {siteId}");
 }

@@ -55,13 +55,6 @@ public static class AuditWords
         _ => "dry-quarter",
     };
 
-    internal static string Known(RateKnown known) => known switch
-    {
-        RateKnown.Measured => "measured",
-        RateKnown.Catalogue => "catalogue",
-        _ => "assumed",
-    };
-
     /// <summary>All others are said of a run once.</summary>
     private static bool OfStation(AuditRemark remark) => remark == AuditRemark.RateDiffers;
 
@@ -83,7 +76,7 @@ public static class AuditWords
             AuditRemark.Windy => $"{words.Speed(cups.WindMPerS!.Value)} of wind: above {words.Speed(StationAudit.CalmMPerS)} much of the spray drifts, and the cups show the wind. Test again on a calm morning.",
             AuditRemark.WindUnknown => $"the wind is not written down: above {words.Speed(StationAudit.CalmMPerS)} the test says little.",
             AuditRemark.Together => "measured together: each gets the rate of the ground that they share.",
-            AuditRemark.RateDiffers => $"{words.Rate(audit.Audit.RateMmPerHour)} is {Tables.Plain.Fixed(100 * Math.Abs(audit.RateChange), 0)} % {(audit.RateChange > 0 ? "above" : "below")} the {words.Rate(audit.Station.Rate.MmPerHour)} of the description ({Known(audit.Station.RateKnown)}). Look at pressure, nozzles and arcs, and at the units of the readings.",
+            AuditRemark.RateDiffers => $"{words.Rate(audit.Audit.RateMmPerHour)} is {Tables.Plain.Fixed(100 * Math.Abs(audit.RateChange), 0)} % {(audit.RateChange > 0 ? "above" : "below")} the {words.Rate(audit.Station.Rate.MmPerHour)} of the description ({RateKnownWord.Of(audit.Station.RateKnown)}). Look at pressure, nozzles and arcs, and at the units of the readings.",
             AuditRemark.Uneven => "poor uniformity: level the heads, clear and match the nozzles, look at pressure and spacing before more water is used.",
             _ => "the lowest quarter of the cups got nothing, and so nothing of this run is stored. Mend the heads and test again.",
         };

@@ -20,12 +20,15 @@ internal static class CautionWords
     public static IReadOnlyList<(string Word, string Meaning)> Explained { get; } =
     [
         ("%", "of a station's own minutes: 60 % of 10 minutes is 6 minutes."),
-        ("allowable", "how much water may be missing from the root zone before the grass suffers."),
+        ("allowable", "allowable depletion: how far the root zone may be below full before the grass suffers."),
         ("as set", "there is no sound advice; the dial stays where it is."),
-        ("depletion", "water missing from the root zone. 0 is full."),
+        ("below full", "depletion: the depth of water that would fill the root zone. 0 is full."),
         ("drained", "water that went below the roots: lost to the grass."),
         ("ETo", "water the weather draws from short grass in a day."),
+        ("hose on", "the depth for the hose to give: it brings the ground back from below full, with the room for rain left empty."),
         ("leave", "do not touch this dial."),
+        ("past the allowable", "how much further below full than the allowable; there the grass suffers."),
+        ("short", "what a start gives less than was wanted, because the dial ends or the night is too short."),
         ("skip", "switch the program off for now; the sheet names the day it should come back on if no rain falls."),
         ("stays off", "it is off, and is not to be turned on yet."),
         ("zone", "the ground that one station waters."),

@@ -5,8 +5,8 @@ namespace DailyAdjust.Reports.Words;
 /// <summary>What the charts say, for eyes and for ears.</summary>
 internal static class ChartWords
 {
-    public const string KeyMissing = "water missing from the root zone: up is full, down is dry.";
-    public const string KeyLimit = "allowable: below it the grass goes short.";
+    public const string KeyBelowFull = "how far the root zone is below full: up is full, down is dry.";
+    public const string KeyLimit = "allowable: past it the grass suffers.";
     public const string KeyRain = "rain.";
     public const string KeyIrrigation = "irrigation that reached the roots.";
     public const string Full = "full";
@@ -15,9 +15,9 @@ internal static class ChartWords
 
     public static string Heading(AreaMoisture area, SiteWords words) => area.Days.Count == 0
         ? NoDays
-        : $"{words.DepthOf(area.Days[^1].DepletionMm)} missing, {words.DepthOf(area.AllowableMm)} allowable";
+        : $"{words.DepthOf(area.Days[^1].DepletionMm)} below full, {words.DepthOf(area.AllowableMm)} allowable";
 
-    public static string Title(AreaMoisture area) => $"{area.Area}: water missing from the root zone, rain and irrigation";
+    public static string Title(AreaMoisture area) => $"{area.Area}: how far the root zone is below full, rain and irrigation";
 
     public static string Description(AreaMoisture area, SiteWords words)
     {
@@ -28,8 +28,8 @@ internal static class ChartWords
 
         var driest = area.Days.MaxBy(d => d.DepletionMm)!;
         var beyond = area.Days.Count(d => d.DepletionMm > area.AllowableMm);
-        return $"From {SiteWords.Date(area.Days[0].Date)} to {SiteWords.Date(area.Days[^1].Date)}: at most {words.DepthOf(driest.DepletionMm)} missing, on {SiteWords.Date(driest.Date)}; "
-            + $"allowable {words.DepthOf(area.AllowableMm)}, {(beyond == 0 ? "never" : "on " + CommonWords.Count(beyond, "day", "days"))} beyond it. "
+        return $"From {SiteWords.Date(area.Days[0].Date)} to {SiteWords.Date(area.Days[^1].Date)}: at most {words.DepthOf(driest.DepletionMm)} below full, on {SiteWords.Date(driest.Date)}; "
+            + $"allowable {words.DepthOf(area.AllowableMm)}, {(beyond == 0 ? "never" : "on " + CommonWords.Count(beyond, "day", "days"))} past it. "
             + $"Rain {words.DepthOf(area.Days.Sum(d => d.RainMm ?? 0))}, irrigation {words.DepthOf(area.Days.Sum(d => d.IrrigationMm))} in all.";
     }
 }

@@ -15,6 +15,9 @@ internal static class CommonWords
     /// <summary>"1 box", "2 boxes".</summary>
     public static string Count(int count, string one, string many) => SiteWords.Count(count) + " " + (count == 1 ? one : many);
 
+    /// <summary>"Greens 5-7 (C2/P1)"; the address alone where it has no name.</summary>
+    public static string Named(string name, string address) => name.Length == 0 ? address : $"{name} ({address})";
+
     public static string AndMore(int count) => $"and {SiteWords.Count(count)} more in advice.json";
 
     /// <summary>"a", "a and b", "a, b and c".</summary>

@@ -20,7 +20,7 @@ internal static class ExceptionWords
         .. Group("Starts and stations to take out", TakenOut(view)),
         .. Group(SettingWords.Title, SettingWords.NotUsed(view)),
         .. Group("Grow-in", view.Sheet.Exceptions.GrowIns.SelectMany(g => GrowIn(g, view))),
-        .. Group("Is it mended?", view.Sheet.Programs.Where(p => p.Fault is not null).Select(p => Fault(p, view))),
+        .. Group("Off with a note: mended or over?", view.Sheet.Programs.Where(p => p.Fault is not null).Select(p => Fault(p, view))),
         .. Group("Rain switch", view.Sheet.Exceptions.Shut.SelectMany(s => Shut(s, view))),
         .. Group("Cold and wind", view.Sheet.Exceptions.Night.Select(n => NightWords.Caution(n, view.Words))),
         .. Group("Drought stage", view.Sheet.Exceptions.Stage is { } stage ? StageWords.Of(stage) : []),
@@ -95,7 +95,7 @@ internal static class ExceptionWords
 
     private static string Fault(ProgramAdvice program, SheetView view) =>
         $"{view.Label(program.Key)} is off since {view.Words.Day(view.Sheet.Site.Clock.DateOf(program.Fault!.Since))}: \"{program.Fault.Note}\"{(program.Fault.By.Length > 0 ? $" ({program.Fault.By})" : "")}. "
-        + (program.Advice == AdviceKind.Resume ? "Turn it on only if it is mended." : $"If it is mended: {Answers.Checked(program.Key.Controller, view.Issue.SiteId)}");
+        + (program.Advice == AdviceKind.Resume ? "Turn it on only if that is mended or over." : $"If that is mended or over: {Answers.Checked(program.Key.Controller, view.Issue.SiteId)}");
 
     private static IEnumerable<string> Shut(ShutBox box, SheetView view)
     {

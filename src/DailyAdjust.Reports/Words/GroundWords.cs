@@ -37,19 +37,19 @@ internal static class GroundWords
 
     private static string Spot(DrySpot spot, SiteWords words)
     {
-        var missing = spot.MissingMm is { } mm ? $", {words.DepthOf(mm)} missing there" : "";
+        var missing = spot.MissingMm is { } mm ? $", {words.DepthOf(mm)} below full there" : "";
         var at = spot.Time.Clock is { } clock ? $"{SiteWords.Clock(clock)} {words.Day(spot.Time.Date)}" : words.Day(spot.Time.Date);
         return $"{ZoneWords.Named(spot.Name, spot.Station)}: {SiteWords.Percent(spot.Percent)} at {at}{missing}{(spot.Note.Length > 0 ? $" ({spot.Note})" : "")}.";
     }
 
     private static string Probe(ProbedZone probe, SiteWords words) =>
-        $"{ZoneWords.Named(probe.Name, probe.Station)}, {words.When(probe.At)}: the balance said {words.DepthOf(probe.ReckonedMm)} missing, the probe {words.DepthOf(probe.ProbedMm)}{With(probe, words)}."
+        $"{ZoneWords.Named(probe.Name, probe.Station)}, {words.When(probe.At)}: the balance said {words.DepthOf(probe.ReckonedMm)} below full, the probe {words.DepthOf(probe.ProbedMm)}{With(probe, words)}."
         + string.Concat(Remarks(probe, words).Select(r => " " + r));
 
     /// <summary>" (meter 2, 3 in rods)"; empty where nobody said.</summary>
     private static string With(ProbedZone probe, SiteWords words)
     {
-        var rods = probe.RodM is { } rod ? $"{words.SoilDepth(rod)} rods" : "";
+        var rods = probe.RodLengthM is { } rod ? $"{words.SoilDepth(rod)} rods" : "";
         var said = string.Join(", ", new[] { probe.Instrument, rods }.Where(s => s.Length > 0));
         return said.Length > 0 ? $" ({said})" : "";
     }
@@ -66,11 +66,11 @@ internal static class GroundWords
             yield return "That is drier than the soil is described to go: it counts as empty. Probe again, or look at the soil's figures.";
         }
 
-        if (probe.RodM is { } rod && !probe.RodsEndAtRoots)
+        if (probe.RodLengthM is { } rod && !probe.RodsEndAtRoots)
         {
-            yield return rod < probe.RootM
-                ? $"The rods end at {words.SoilDepth(rod)}, the roots at {words.SoilDepth(probe.RootM)}: what lies below was not read."
-                : $"The rods reach {words.SoilDepth(rod)}, below the roots' {words.SoilDepth(probe.RootM)}.";
+            yield return rod < probe.RootDepthM
+                ? $"The rods end at {words.SoilDepth(rod)}, the roots at {words.SoilDepth(probe.RootDepthM)}: what lies below was not read."
+                : $"The rods reach {words.SoilDepth(rod)}, below the roots' {words.SoilDepth(probe.RootDepthM)}.";
         }
 
         if (probe.IsOtherInstrument)
@@ -82,7 +82,7 @@ internal static class GroundWords
     private static string Hand(HandWatered hand, SiteWords words)
     {
         var since = hand.WasFull ? $"since it was full on {SiteWords.Date(hand.Since)}" : $"since {SiteWords.Date(hand.Since)}, and longer (not full in the days at hand)";
-        return $"{ZoneWords.Named(hand.Name, hand.Station)}: ETo {words.DepthOf(hand.EtoMm)}{About(hand.EtoL, words)} {since}; rain and hose counted, {words.DepthOf(hand.MissingMm)} missing{About(hand.MissingL, words)}.";
+        return $"{ZoneWords.Named(hand.Name, hand.Station)}: ETo {words.DepthOf(hand.EtoMm)}{About(hand.EtoL, words)} {since}; rain and hose counted, {words.DepthOf(hand.MissingMm)} below full{About(hand.MissingL, words)}.";
     }
 
     private static string Change(MinutesToChange change) =>

@@ -42,7 +42,11 @@ internal static class SectionWords
     }
 
     public static string RainLine(OvernightRain rain, SiteWords words) =>
-        $"gauge {rain.Gauge} {words.DepthOf(rain.YesterdayMm)} yesterday, {words.DepthOf(rain.SinceMidnightMm)} since midnight";
+        $"gauge {rain.Gauge} {words.DepthOf(rain.YesterdayMm)} yesterday{HandRainWords.Source(rain, words.SheetDate.AddDays(-1))}, {words.DepthOf(rain.SinceMidnightMm)} since midnight{HandRainWords.Source(rain, words.SheetDate)}";
+
+    /// <summary>A line for every reading by hand that has a say in the rain above.</summary>
+    public static IEnumerable<string> RainByHand(SheetView view) =>
+        view.Sheet.Overnight.Rain.SelectMany(r => r.ByHand).Select(h => HandRainWords.Line(h, view.Sheet.AsOf, view.Words));
 
     public static string Lowest(Overnight night, SiteWords words) => night.LowestTemperatureC is { } low
         ? words.Temperature(low) + (night.LowestAt is { } at ? $" at {words.When(at)}" : "")
@@ -62,9 +66,9 @@ internal static class SectionWords
 
     public static string More(int count) => $"{SiteWords.Count(count)} more";
 
-    /// <summary>"0.55 in missing of 0.67 in allowable".</summary>
-    public static string Missing(double depletionMm, double allowableMm, SiteWords words) =>
-        $"{words.DepthOf(depletionMm)} missing, {words.DepthOf(allowableMm)} allowable";
+    /// <summary>"0.55 in below full, 0.67 in allowable".</summary>
+    public static string BelowFull(double depletionMm, double allowableMm, SiteWords words) =>
+        $"{words.DepthOf(depletionMm)} below full, {words.DepthOf(allowableMm)} allowable";
 
     /// <summary>"Next start 21:30 today, ends 05:20 tomorrow."; empty for a program that is not going to start.</summary>
     public static string NextRun(ProgramAdvice advice, SiteWords words) =>
@@ -73,12 +77,12 @@ internal static class SectionWords
             : "";
 
     public static string OutlookWorst(Outlook outlook, SiteWords words) =>
-        $"worst: {outlook.WorstName}, {words.DepthOf(outlook.WorstBeyondMm)} beyond allowable";
+        $"worst: {outlook.WorstName}, {words.DepthOf(outlook.WorstBeyondMm)} past the allowable";
 
     public static string OutlookAfter(Outlook outlook) =>
         outlook.Days == 1 ? "After 1 day" : $"After {SiteWords.Count(outlook.Days)} days";
 
     public static string OutlookZones(Outlook outlook) => outlook.ZonesBeyond == 0
-        ? $"none of {SiteWords.Count(outlook.Zones)} zones too dry"
-        : $"{SiteWords.Count(outlook.ZonesBeyond)} of {CommonWords.Count(outlook.Zones, "zone", "zones")} too dry";
+        ? $"none of {CommonWords.Count(outlook.Zones, "zone", "zones")}"
+        : $"{SiteWords.Count(outlook.ZonesBeyond)} of {CommonWords.Count(outlook.Zones, "zone", "zones")}";
 }

@@ -12,9 +12,6 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
 
     private const double LitresPerM3 = 1000;
 
-    /// <summary>Exact: a mile of 5280 feet of 0.3048 m, an hour of 3600 s.</summary>
-    private const double MetresPerSecondPerMph = 0.44704;
-
     /// <summary>Of a site at no particular date.</summary>
     public static SiteWords Of(Site site) => new(site.Units, site.Clock, site.Start);
 
@@ -53,6 +50,9 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
     /// <summary>"640 gal", "2.4 m³": two digits that count, because nobody pours more exactly.</summary>
     public string AboutVolume(double litres) => Volume(litres, digits: 2);
 
+    /// <summary>Whether a volume would read as more than none.</summary>
+    public bool ShowsVolume(double litres) => litres / (IsUs ? LitresPerGallon : 1) >= 0.5;
+
     /// <summary>Three digits that count.</summary>
     public string Volume(double litres) => Volume(litres, digits: 3);
 
@@ -68,7 +68,7 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
 
     /// <summary>"12 mph", "5.4 m/s".</summary>
     public string Speed(double metresPerSecond) => IsUs
-        ? Tables.Plain.Fixed(Math.Round(metresPerSecond / MetresPerSecondPerMph), 0) + " mph"
+        ? Tables.Plain.Fixed(Math.Round(metresPerSecond / Units.MPerSPerMph), 0) + " mph"
         : Tables.Plain.Fixed(metresPerSecond, 1) + " m/s";
 
     /// <summary>"60 %", "off" for 0.</summary>

@@ -10,7 +10,8 @@ internal static class VisitListWords
     public const string Left = "Left as they are:";
     public const string HowReckoned = "Each box is reckoned by itself and by the logbook, before numbers are cut to fit the night or the pump.";
 
-    public static string Only(int boxes, int all) => $"If you can open only {SiteWords.Count(boxes)} of {CommonWords.Count(all, "box", "boxes")}, these, the costliest to leave first:";
+    public static string Only(int boxes, int all) =>
+        $"If you can open only {SiteWords.Count(boxes)} of {CommonWords.Count(all, "box", "boxes")}, {(boxes == 1 ? "this one, the costliest to leave:" : "these, the costliest to leave first:")}";
 
     public static string Order(SwitchOff order, string program, SiteWords words) =>
         $"{program}: switch it off, whatever it costs: {FreshnessWords.Sentence(order.Why)}{(order.Until is { } until ? $" {StandingWords.Ends(until, null, words)}." : "")}";
@@ -20,17 +21,19 @@ internal static class VisitListWords
     {
         var programs = left.SelectMany(b => b.Programs).ToList();
         var costs = new List<string>();
-        if (programs.Exists(p => p.WastedMm > 0))
+        if (programs.Exists(VisitWords.Drains))
         {
-            costs.Add(programs.TrueForAll(p => p.WastedL is not null)
-                ? $"about {words.AboutVolume(programs.Sum(p => p.WastedL!.Value))} would drain"
-                : "water would drain (how much in all is not known: the area watered of a station is missing)");
+            costs.Add(!programs.TrueForAll(p => p.WastedL is not null) ? "water would drain (how much in all is not known: the area watered of a station is missing)"
+                : programs.Sum(p => p.WastedL!.Value) is var litres && words.ShowsVolume(litres) ? $"about {words.AboutVolume(litres)} would drain"
+                : "a little water would drain");
         }
 
         if (programs.Sum(p => p.ZonesBeyond) is > 0 and var zones)
         {
-            costs.Add($"{CommonWords.Count(zones, "zone goes", "zones go")} beyond the allowable depletion, by up to {words.DepthOf(programs.Max(p => p.BeyondMm))}"
-                + $", {CommonWords.Count(programs.Sum(p => p.DaysBeyond), "day", "days")} in all, zone by zone");
+            // None where the visit would not spare a day, but only make it less bad.
+            var days = programs.Sum(p => p.DaysBeyond);
+            costs.Add(VisitWords.PastAllowable(zones, programs.Max(p => p.BeyondMm), words)
+                + (days == 0 ? "" : $", on {CommonWords.Count(days, "day", "days")}{(zones > 1 ? " added up over them" : "")}"));
         }
 
         var orders = left.Sum(b => b.Orders.Count);
@@ -39,6 +42,7 @@ internal static class VisitListWords
             costs.Add($"{CommonWords.Count(orders, "program", "programs")} would run against an order");
         }
 
-        return $"Leaving {(left.Count == 1 ? "it" : "them")} until {(left.Count == 1 ? "its" : "their")} next visit costs: {(costs.Count == 0 ? "nothing that is reckoned here; it can wait" : string.Join(", and ", costs))}.";
+        var (it, its, box) = left.Count == 1 ? ("it", "its", "it") : ("them", "their", "they");
+        return $"Leaving {it} until {its} next visit costs: {(costs.Count == 0 ? $"nothing that is reckoned here; {box} can wait" : string.Join(", and ", costs))}.";
     }
 }

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Quantities;
 
 namespace DailyAdjust.Reports.Words;
 
@@ -21,17 +22,28 @@ internal static class VisitWords
     public static string Line(VisitWorth worth, SiteWords words, string program)
     {
         var costs = new List<string>();
-        if (worth.WastedMm > 0)
+        if (Drains(worth))
         {
-            costs.Add($"{words.DepthOf(worth.WastedMm)} would drain{(worth.WastedL is { } litres ? $" (about {words.AboutVolume(litres)})" : "")}");
+            costs.Add($"{words.DepthOf(worth.WastedMm)} would drain{(worth.WastedL is { } litres && words.ShowsVolume(litres) ? $" (about {words.AboutVolume(litres)})" : "")}");
         }
 
         if (worth.ZonesBeyond > 0)
         {
-            costs.Add($"{SiteWords.Count(worth.ZonesBeyond)} {(worth.ZonesBeyond == 1 ? "zone goes" : "zones go")} beyond the allowable depletion, by up to {words.DepthOf(worth.BeyondMm)}");
+            costs.Add(PastAllowable(worth.ZonesBeyond, worth.BeyondMm, words));
         }
 
         var without = costs.Count > 0 ? $"; without it, until {SiteWords.Date(worth.NextVisit)}: {string.Join(", and ", costs)}" : $"; it can wait until {SiteWords.Date(worth.NextVisit)}";
-        return $"{program}: {AdviceWords.Said(worth.Advice, worth.Percent)}{without}.";
+        return $"{program}: {AdviceWords.Said(worth.Advice, worth.Percent)}{without}.{(worth.OnlyIf.Length > 0 ? " " + worth.OnlyIf : "")}";
     }
+
+    /// <summary>Enough to be told.</summary>
+    public static bool Drains(VisitWorth worth) => worth.WastedMm > Depth.ToleranceMm;
+
+    /// <summary>"1 zone goes past the allowable, by 0.12 in", "5 zones go past the allowable, the worst by 0.26 in".</summary>
+    /// <param name="zones">1 or more.</param>
+    /// <param name="mm">The worst of them.</param>
+    /// <param name="words">The site's.</param>
+    public static string PastAllowable(int zones, double mm, SiteWords words) => zones == 1
+        ? $"1 zone goes past the allowable, by {words.DepthOf(mm)}"
+        : $"{SiteWords.Count(zones)} zones go past the allowable, the worst by {words.DepthOf(mm)}";
 }

@@ -23,7 +23,7 @@ internal static class ZoneWords
 
         if (shorted.Count > 0)
         {
-            yield return $"Stays short: {Names(shorted, z => " by " + words.DepthOf(z.ShortMm))}.";
+            yield return $"Stays past the allowable: {Names(shorted, z => " by " + words.DepthOf(z.ShortMm))}.";
         }
 
         if (wet.Count > 0)
@@ -36,7 +36,7 @@ internal static class ZoneWords
 
     /// <summary>"green 4 (C2/1)"; the address alone where it has no other name.</summary>
     public static string Named(string name, StationKey station) =>
-        name.Length == 0 || string.Equals(name, station.ToString(), StringComparison.Ordinal) ? station.ToString() : $"{name} ({station})";
+        CommonWords.Named(string.Equals(name, station.ToString(), StringComparison.Ordinal) ? "" : name, station.ToString());
 
     private static string Names(List<ZoneAdvice> zones, Func<ZoneAdvice, string> more)
     {

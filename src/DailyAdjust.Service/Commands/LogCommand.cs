@@ -83,7 +83,7 @@ internal static class LogCommand
 
         var become = added.Known > 0 ? "Known already" : added.Superseded > 0 ? "Added in place of an earlier entry" : "Added";
         context.Out.WriteLine($"{become}: {InWords(line)}");
-        if (LogReach.Note(site, entry) is { } note)
+        foreach (var note in new[] { HandRainBook.Note(site, entry, now), LogReach.Note(site, entry) }.OfType<string>())
         {
             context.Out.WriteLine(note);
         }

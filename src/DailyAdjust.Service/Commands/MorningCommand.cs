@@ -21,24 +21,27 @@ internal static class MorningCommand
     public static AppCommand Create(GlobalOptions global, TimeProvider time)
     {
         var from = GlobalOptions.DateOption("--from", "An edited site.yaml or stations.csv holds from this date, instead of from the day after.");
+        var at = new AtOption();
         var visit = new VisitOption();
         var print = new Option<bool>("--print") { Description = "Also prints report.txt." };
         return new AppCommand(
             "morning",
             "One morning now: takes the inbox, closes the days, advises, writes the reports.",
-            "Takes all sites, or the one that --site names. Sources with a `pull` are asked first, for a minute at most (PullWaitSeconds). Again on the same date it writes the next issue, which replaces the one before.\nWith --date the morning is as of the report hour of that date: later readings and entries are not used even if they are there.",
+            "Takes all sites, or the one that --site names. Sources with a `pull` are asked first, for a minute at most (PullWaitSeconds). Again on the same date it writes the next issue, which replaces the one before.\nWith --date the morning is as of the report hour of that date: later readings and entries are not used even if they are there.\nWhere site.yaml has several report times that is the first of them; --at makes the look of another, which is the date's next issue.",
             "morning",
             "morning --site mill-creek --print",
             "morning --visit C2",
-            "morning --date 2026-06-09")
+            "morning --date 2026-06-09",
+            "morning --date 2026-06-09 --at 16:00")
         {
+            at.Option,
             from,
             print,
             visit.Option,
-        }.Runs(global, time, context => Run(context, context.Parsed.GetValue(from), context.Parsed.GetValue(print), visit));
+        }.Runs(global, time, context => Run(context, context.Parsed.GetValue(from), context.Parsed.GetValue(print), at, visit));
     }
 
-    private static int Run(CommandContext context, DateOnly? from, bool print, VisitOption visit)
+    private static int Run(CommandContext context, DateOnly? from, bool print, AtOption at, VisitOption visit)
     {
         using var logger = LogSetup.Create(context.Home, context.Options, console: false);
         using var factory = new SerilogLoggerFactory(logger);
@@ -48,7 +51,7 @@ internal static class MorningCommand
         {
             try
             {
-                RunSite(context, folder, from, print, visit, log);
+                RunSite(context, folder, from, print, at, visit, log);
             }
             catch (Exception failure) when (failure is WrongInputException or LedgerException or IOException or UnauthorizedAccessException)
             {
@@ -64,7 +67,7 @@ internal static class MorningCommand
         return code;
     }
 
-    private static void RunSite(CommandContext context, SiteFolder folder, DateOnly? from, bool print, VisitOption visit, ILogger log)
+    private static void RunSite(CommandContext context, SiteFolder folder, DateOnly? from, bool print, AtOption at, VisitOption visit, ILogger log)
     {
         // Before the ledger is opened: a slow server keeps nobody else from it.
         using var pulls = new SitePulls(folder, new PullTools { Time = context.Time, Log = log });
@@ -74,6 +77,7 @@ internal static class MorningCommand
         }
 
         using var site = folder.ToWrite(context.Date, from, context.Time, out var badEdit);
+        var given = at.Of(context, site.Newest);
         List<string> notices = badEdit is null ? [] : [badEdit];
         notices.AddRange(TakeInbox(context, site, log));
         notices.AddRange(TakeFolders(context, site, log));
@@ -84,7 +88,7 @@ internal static class MorningCommand
         }
 
         var before = TimeSpan.FromMinutes(context.Options.WorkBeginsMinutesBefore);
-        var (date, asOf) = MorningTime.Of(site.Newest, context.Date, context.Time.GetUtcNow(), before);
+        var (date, asOf) = given ?? MorningTime.Of(site.Newest, context.Date, context.Time.GetUtcNow(), before);
         if (visit.Entries(context, site.Newest, new(date, asOf)) is { Count: > 0 } unplanned)
         {
             // As `log visit` would: a sheet can be reckoned again from the logbook alone.

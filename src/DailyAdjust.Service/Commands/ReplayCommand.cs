@@ -4,6 +4,7 @@ using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 using DailyAdjust.Reports.Json;
 using DailyAdjust.Reports.Tables;
+using DailyAdjust.Reports.Words;
 using DailyAdjust.Service.Printing;
 using DailyAdjust.Service.Sites;
 
@@ -55,7 +56,12 @@ internal static class ReplayCommand
         }
         else
         {
-            range.Print(context, context.Parsed.GetValue(range.Format) is "csv" ? ReplayTable.Of(replay) : ReplayTable.Summary(replay));
+            var isTable = context.Parsed.GetValue(range.Format) is not "csv";
+            range.Print(context, isTable ? ReplayTable.Summary(replay) : ReplayTable.Of(replay));
+            if (isTable && ReplayWords.PerfectBelowFixed(replay) is { Length: > 0 } why)
+            {
+                context.Out.WriteLine(why);
+            }
         }
 
         return ExitCode.Done;

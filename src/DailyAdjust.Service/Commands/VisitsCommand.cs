@@ -18,7 +18,7 @@ internal static class VisitsCommand
         return new AppCommand(
             "visits",
             "If only N boxes can be opened: those that cost most to leave, what is to be done at each, and what leaving the others costs.",
-            "Takes every box as if somebody came to it that morning, planned or not: water that would drain and ground that would go beyond its allowable depletion\nuntil its next visit, as a share of allowable depletion. A box with an order to switch off comes first; equals stand in walking order. Without --date:\nthe newest sheet's morning, else now. Changes nothing. How boxes hang together: docs/visits.md.",
+            "Takes every box as if somebody came to it that morning, planned or not: water that would drain and ground that would go past the allowable\nuntil its next visit, as a share of allowable depletion. A box with an order to switch off comes first; equals stand in walking order. Without --date:\nthe newest sheet's morning, else now. Changes nothing. How boxes hang together: docs/visits.md.",
             "visits --boxes 3",
             "visits --boxes 2 --date 2026-06-09 --format csv")
         {

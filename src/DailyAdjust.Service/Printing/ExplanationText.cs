@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using DailyAdjust.Core.Explain;
+using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Service.Printing;
@@ -70,7 +71,7 @@ internal static class ExplanationText
     {
         "mm" => string.Create(CultureInfo.InvariantCulture, $" ({value / 25.4:0.000} in)"),
         "°C" => string.Create(CultureInfo.InvariantCulture, $" ({(value * 9 / 5) + 32:0.0} °F)"),
-        "m/s" => string.Create(CultureInfo.InvariantCulture, $" ({value / 0.44704:0.0} mph)"),
+        "m/s" => string.Create(CultureInfo.InvariantCulture, $" ({value / Units.MPerSPerMph:0.0} mph)"),
         _ => "",
     };
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 using DailyAdjust.Files.Guess;
@@ -88,7 +89,7 @@ internal static class GuessText
             Cell.Fixed(Temperature(Values(day, r => Known(r.AirTemperatureMaxC, r.AirTemperatureC)).Max(), us), 1),
             Cell.Fixed(Temperature(Values(day, r => Known(r.AirTemperatureMinC, r.AirTemperatureC)).Min(), us), 1),
             Cell.Fixed(Values(day, r => Known(r.RelativeHumidityPercent, (r.RelativeHumidityMaxPercent + r.RelativeHumidityMinPercent) / 2)).Average(), 0),
-            Cell.Fixed(Values(day, r => r.WindSpeedMPerS).Average() / (us ? 0.44704 : 1), 1),
+            Cell.Fixed(Values(day, r => r.WindSpeedMPerS).Average() / (us ? Units.MPerSPerMph : 1), 1),
             Cell.Fixed(Sum(day, r => r.SolarRadiationMJPerM2), 1),
             Cell.Fixed(Depth(rain, us), us ? 2 : 1),
         ];

@@ -43,7 +43,7 @@ internal static class ProgramText
     }
 
     private static Table Zones(ProgramAdvice advice) => new(
-        ["station", "name", "area", "depletion", "allowable", "needs_percent", "can_wait", "due", "set_aside", "short", "drains"],
+        ["station", "name", "area", "below_full", "allowable", "needs_percent", "can_wait", "due", "set_aside", "past_allowable", "drains"],
         [.. advice.Zones.Select(IReadOnlyList<Cell> (zone) =>
         [
             Cell.Text(zone.Station.ToString()),

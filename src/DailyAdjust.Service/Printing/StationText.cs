@@ -17,9 +17,9 @@ internal static class StationText
         text.Append(CultureInfo.InvariantCulture, $"{day.Station} {station.Name}, {day.Area}, {day.Date:yyyy-MM-dd} (mm)\n\n");
         Line(text, "total available water", day.TawMm, $"{area.Soil.AvailableWaterMmPerM:0.####} mm/m x {area.RootDepthM:0.####} m of roots");
         Line(text, "allowable depletion", day.RawMm, $"{area.AllowableDepletion * 100:0.##} % of it");
-        Line(text, "missing at 00:00", day.DepletionBeforeMm, "below field capacity");
+        Line(text, "below full at 00:00", day.DepletionBeforeMm, "below field capacity");
         text.Append('\n');
-        Line(text, "reference ET", day.EtoMm, $"{Basis(weather.Basis)}{(weather.Station.Length > 0 ? ", station " + weather.Station : "")}");
+        Line(text, "reference ET", day.EtoMm, $"{EtoBasisCode.Of(weather.Basis)}{(weather.Station.Length > 0 ? ", station " + weather.Station : "")}");
         Line(text, "K", day.K, $"crop coefficient x exposure {station.Exposure:0.####}");
         Line(text, "Ks", day.Ks, "1 = no stress");
         Line(text, "+ drawn by the turf", day.EtcMm, "reference ET x K x Ks");
@@ -31,7 +31,7 @@ internal static class StationText
         Line(text, "+ drained", day.DrainageMm, "beyond field capacity");
         Line(text, "+ probe correction", day.ProbeMm, "");
         text.Append('\n');
-        Line(text, "missing at the end", day.DepletionMm, day.DepletionMm > day.RawMm ? "beyond the allowable depletion" : "within the allowable depletion");
+        Line(text, "below full at the end", day.DepletionMm, day.DepletionMm > day.RawMm ? "past the allowable depletion" : "within the allowable depletion");
         if (day.IrrigationRunoffMm > 0)
         {
             Line(text, "ran off while watering", day.IrrigationRunoffMm, "more than the ground takes in");
@@ -51,12 +51,4 @@ internal static class StationText
         var number = value is { } known ? known.ToString("0.0000", CultureInfo.InvariantCulture) : "unknown";
         text.Append(string.Create(CultureInfo.InvariantCulture, $"{name,-24}{number,10}   {why}").TrimEnd()).Append('\n');
     }
-
-    private static string Basis(EtoBasis basis) => basis switch
-    {
-        EtoBasis.PartEstimated => "part-estimated",
-        EtoBasis.TemperatureOnly => "temperature-only",
-        EtoBasis.OtherStation => "other-station",
-        _ => basis.ToString().ToLowerInvariant(),
-    };
 }

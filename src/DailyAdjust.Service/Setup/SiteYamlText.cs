@@ -61,7 +61,7 @@ internal static class SiteYamlText
           satisfy: 80 %               # share of the ground that a percentage must suit; the rest is for the hose
           skip_below: 25 %            # less than this is not worth running if the turf can wait
           worth: 5 %                  # of allowable depletion: a smaller gain is not worth the walk
-          off_with_note: ask          # a box that is off with a note of what is wrong stays off until somebody says it is mended
+          off_with_note: ask          # a program that is off with a note of why stays off until somebody says that this is mended or over
           weather_max_age: 2 d        # older weather gives no advice
 
         # window: {"{"} opens: "20:00", closes: "06:30" {"}"}   # when irrigation may run

@@ -37,6 +37,7 @@ public static class MorningKnowledge
         var readings = ReadingsNear(site, today, date, asOf, upTo);
         var newest = WeatherDays.Newest(today, asOf, readings);
         var forecast = ForecastBook.Known(site, today, date, asOf, upTo);
+        var totals = HandRainBook.TotalsSoFar(site, today.Clock, date, asOf, upTo);
         List<SetAsideValue> setAside = [];
         return new MorningInputs
         {
@@ -45,7 +46,8 @@ public static class MorningKnowledge
             AsOf = asOf,
             Weather = weather,
             Before = WeatherBook.BeforeState(site, versions, state),
-            RainSinceMidnight = WeatherDays.RainSinceMidnight(today, date, asOf, readings, log),
+            RainSinceMidnight = WeatherDays.RainSinceMidnight(today, date, asOf, readings, log, totals),
+            RainByHand = HandRains.Of(today, date.AddDays(-1), asOf, readings, log, totals),
             EtoSoFar = today.Report.IsLaterLook(today.Clock, date, asOf) ? WeatherDays.EtoSinceMidnight(today, date, asOf, readings) : null,
             Forecast = forecast is null ? [] : ForecastDays.Of(today, date, asOf, forecast.Readings, setAside),
             ForecastIssued = forecast?.Issued,

@@ -32,5 +32,5 @@ public static class TouchedDays
     }
 
     private static object Said(LogEntry e) =>
-        (e.Identity, e.Value, e.Unit, e.Text, e.Sheet, e.Issue, string.Join(' ', e.Except), (e.Until, e.Times), (e.By + '\n' + e.Note, e.Instrument, e.RodM));
+        (e.Identity, e.Value, e.Unit, e.Text, e.Sheet, e.Issue, string.Join(' ', e.Except), (e.Until, e.Times), (e.By + '\n' + e.Note, e.Instrument, e.RodLengthM));
 }

@@ -41,6 +41,18 @@ public sealed class AuditTests : IDisposable
     }
 
     [Fact]
+    public void Everything_that_is_wrong_with_a_file_is_told_at_once_in_its_order()
+    {
+        ExampleSite.PutInto(_home);
+        var run = Audit(Header.Replace("wind speed (m/s)", "wind speed", StringComparison.Ordinal) + "C1/3,1,20,100,15,\nC1/3,1,ten,,20,\nC1/77,3,20,,,\n");
+        Assert.Equal(2, run.ExitCode);
+        var told = run.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries).Where(l => l.Contains(".csv:", StringComparison.Ordinal)).Select(l => l[(l.IndexOf(".csv:", StringComparison.Ordinal) + 5)..]).ToList();
+        Assert.Equal(["1:6", "3:2", "3:3", "3:5", "4:1"], told.Select(l => string.Join(':', l.Split(':').Take(2))));
+        Assert.Contains("4:1: there is no station \"C1/77\" in stations.csv. did you mean", told[^1], StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("Nothing was stored.", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_dry_run_shows_what_would_change_and_writes_nothing()
     {
         var site = ExampleSite.PutInto(_home);

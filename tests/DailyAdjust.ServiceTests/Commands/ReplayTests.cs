@@ -54,6 +54,19 @@ public sealed class ReplayTests : IDisposable
     }
 
     [Fact]
+    public void Of_the_logbook_only_rain_counts_and_no_grow_in()
+    {
+        SixZones();
+        string[] season = ["replay", "--from", "2012-05-01", "--to", "2012-07-31", "--format", "json"];
+        var before = Run(season);
+        Assert.True(before.ExitCode == 0, before.ToString());
+        var log = Run("log", "grow-in", "Z1/P", "6 x 10 min", "--date", "2012-05-10", "--time", "06:00", "--until", "2012-06-20");
+        Assert.True(log.ExitCode == 0, log.ToString());
+        Assert.Contains("grow-in", log.Output, StringComparison.Ordinal);
+        Assert.Equal(before.Output, Run(season).Output);
+    }
+
+    [Fact]
     public void Wrong_visits_and_days_that_are_not_there_are_told()
     {
         SixZones();
@@ -86,6 +99,12 @@ public sealed class ReplayTests : IDisposable
 
         // Greens hold about a day of ETo: they stand apart, at about every other morning.
         Assert.All(programs.Where(p => p.Program is "A" && p.Box is not "B5"), p => Assert.InRange(p.Changes, 1, 0.6 * mornings));
+
+        // Below the table, and nowhere else, one line says why perfect knowledge meets less of the demand than the fixed program where it does.
+        var printed = Run("replay").Output.TrimEnd().Split('\n');
+        Assert.StartsWith("Adequacy of perfect is below that of fixed on the site, fairways and rough: perfect keeps the ground within the allowable and gives no more, ", printed[^1], StringComparison.Ordinal);
+        Assert.Equal(1 + (4 * (1 + 5)) + 1, printed.Length);
+        Assert.DoesNotContain("Adequacy of", Run("replay", "--format", "csv").Output, StringComparison.Ordinal);
     }
 
     private static void ThePolicyKeepsTheContract(JsonElement policy)

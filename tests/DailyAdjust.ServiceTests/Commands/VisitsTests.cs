@@ -56,7 +56,7 @@ public sealed class VisitsTests : IDisposable
     public void People_read_the_boxes_their_lines_and_what_leaving_the_others_costs()
     {
         var text = Said("--date", Date, "--boxes", "1");
-        Assert.Contains("If you can open only 1 of 3 boxes, these, the costliest to leave first: 1. K", text, StringComparison.Ordinal);
+        Assert.Contains("If you can open only 1 of 3 boxes, this one, the costliest to leave: 1. K", text, StringComparison.Ordinal);
         Assert.Contains("Left as they are: K", text, StringComparison.Ordinal);
         Assert.Contains("Leaving them until their next visit costs: ", text, StringComparison.Ordinal);
         Assert.Contains("Each box is reckoned by itself and by the logbook, before numbers are cut to fit the night or the pump.", text, StringComparison.Ordinal);
@@ -75,6 +75,23 @@ public sealed class VisitsTests : IDisposable
         _home.Run("log", "hold", last, "--date", Date, "--time", "04:30", "--until", "2026-06-12", "--note", "drain work");
         Assert.Equal(last, Rows(1).First(r => r.Go).Box);
         Assert.Contains("switch it off, whatever it costs: hold: drain work", Said("--boxes", "1"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_program_that_is_off_with_a_note_is_turned_on_only_if_that_is_mended()
+    {
+        _home.Run("log", "off", "K2/P1", "--date", "2026-06-05", "--time", "18:00", "--note", "leak at green 4");
+        _home.Run("log", "void", "setting", "site", "--date", "2026-06-09", "--time", "18:00");
+        _home.Run("log", "void", "setting", "K2", "--date", "2026-06-09", "--time", "18:01");
+        Assert.Matches(@"Lower greens \(K2/P1\): turn on at [0-9]+ %; .* Off since Fri 5 June, ""leak at green 4"": turn it on only if that is mended or over\.", Said("--date", Date));
+    }
+
+    /// <summary>Nobody answered the sheet of the day before: the list says so, as the sheet does.</summary>
+    [Fact]
+    public void A_round_that_nobody_answered_is_named()
+    {
+        Assert.DoesNotContain("Not answered", Said("--date", Date), StringComparison.Ordinal);
+        Assert.Contains("! Not answered: the round of Wed 10 June. Today's numbers take it that nothing was changed. ", Said("--date", "2026-06-11"), StringComparison.Ordinal);
     }
 
     [Theory]

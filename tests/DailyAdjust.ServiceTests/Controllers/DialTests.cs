@@ -36,6 +36,20 @@ public sealed class DialTests
     }
 
     [Fact]
+    public void A_setting_beyond_the_one_dial_of_a_box_is_settled_by_the_command_that_the_question_names()
+    {
+        using var course = new SmallCourse(SmallCourse.Box("C1", "{ applies: controller, max: 200 %, step: 5 % }", "route: 1", ("P1", "\"20:00\""), ("P2", "\"22:00\"")), Header + "C1,1,greens,70,,10\nC1,2,greens,,45,10");
+        course.Log("2026-05-03 09:00,setting,C1,500,%,,Ana,");
+        var sheet = course.Morning();
+        Assert.Contains("C1/P1 and C1/P2: setting 500 % (09:00 yesterday, Ana) is beyond what the box can do (0-200 %): not used. Read the dial, then: dailyadjust log setting C1 ____ --site ", sheet.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("log setting C1/", sheet.Text, StringComparison.Ordinal);
+        Assert.Equal(0, course.Run("log", "setting", "C1", "90", "--date", SmallCourse.Monday, "--time", "04:59").ExitCode);
+        var after = course.Morning();
+        Assert.DoesNotContain("is beyond what the box can do", after.Text, StringComparison.Ordinal);
+        Assert.All(new[] { "C1/P1", "C1/P2" }, p => Assert.Equal(90, after.Program(p).GetProperty("setting").GetDouble()));
+    }
+
+    [Fact]
     public void A_box_without_a_percentage_is_told_its_minutes_in_its_own_step()
     {
         using var course = new SmallCourse(SmallCourse.Box("C1", "{ applies: none }", "minutes: { step: 6 s, rounding: nearest }", ("P1", "\"20:00\"")), "controller,station,area,minutes P1,precipitation rate (mm/h)\nC1,1,greens,30.4,10\nC1,2,greens,30.2,10");

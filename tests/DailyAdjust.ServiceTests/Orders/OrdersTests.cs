@@ -141,9 +141,30 @@ public sealed class OrdersTests
         using var home = new FallbackHome();
         var sheet = Morning(home, "2026-06-10", "2026-06-05 11:10,off,C1/P2,,,,Lee,", "2026-06-05 11:15,note,C1/P2,,,,Lee,valve 2 stuck open");
         Assert.Equal("keep-off", sheet.Program("C1", "P2").GetProperty("advice").GetString());
-        Assert.Contains("Is it mended?: - Greens (C1/P2) is off since Fri 5 June: \"valve 2 stuck open\" (Lee). If it is mended: dailyadjust log checked C1", sheet.Text, StringComparison.Ordinal);
+        Assert.Contains("Off with a note: mended or over? - Greens (C1/P2) is off since Fri 5 June: \"valve 2 stuck open\" (Lee). If that is mended or over: dailyadjust log checked C1", sheet.Text, StringComparison.Ordinal);
         home.Run("log", "checked", "C1", "--date", "2026-06-10", "--time", "09:00");
         Assert.Equal("resume", Morning(home, "2026-06-11").Program("C1", "P2").GetProperty("advice").GetString());
+    }
+
+    [Fact]
+    public void A_note_on_the_box_that_it_is_mended_hands_its_program_back()
+    {
+        using var home = new FallbackHome();
+        Assert.Equal("keep-off", Morning(home, "2026-06-10", "2026-06-05 11:10,off,C1/P2,,,,Lee,", "2026-06-05 11:15,note,C1/P2,,,,Lee,valve 2 stuck open").Program("C1", "P2").GetProperty("advice").GetString());
+        home.Run("log", "note", "C1", "--date", "2026-06-10", "--time", "09:00", "--note", "valve mended");
+        var sheet = Morning(home, "2026-06-11");
+        Assert.Equal("resume", sheet.Program("C1", "P2").GetProperty("advice").GetString());
+        Assert.Contains("Off since Fri 5 June, \"valve 2 stuck open\"; noted on C1 since, Wed 10 June: \"valve mended\". It is off and its ground now needs water", sheet.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("mended or over", sheet.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_program_switched_off_for_the_storm_is_asked_about_in_words_that_fit()
+    {
+        using var home = new FallbackHome();
+        var sheet = Morning(home, "2026-06-10", "2026-06-05 11:10,off,C1/P2,,,,Lee,thunderstorm");
+        Assert.Equal("resume", sheet.Program("C1", "P2").GetProperty("advice").GetString());
+        Assert.Contains("Off since Fri 5 June, \"thunderstorm\": turn it on only if that is mended or over.", sheet.Text, StringComparison.Ordinal);
     }
 
     [Fact]

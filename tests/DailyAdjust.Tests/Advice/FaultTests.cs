@@ -27,7 +27,7 @@ public class FaultTests
     {
         var advice = Dry(Off, Leak).Advice();
         Assert.Equal(AdviceKind.KeepOff, advice.Advice);
-        Assert.Equal("Off since Sun 3 May, \"leak at green 4\": is it mended? A setting, or `checked` of C1, hands it back to the numbers.", advice.Reason);
+        Assert.Equal("Off since Sun 3 May, \"leak at green 4\": is that mended or over? A setting, or `checked` of C1, hands it back to the numbers.", advice.Reason);
         Assert.Equal("leak at green 4", advice.Fault!.Note);
     }
 
@@ -36,7 +36,7 @@ public class FaultTests
     {
         var advice = Dry(OffForALeak).Advice();
         Assert.Equal(AdviceKind.Resume, advice.Advice);
-        Assert.StartsWith("Off since Sun 3 May, \"leak at green 4\": turn it on only if that is mended.", advice.Reason, StringComparison.Ordinal);
+        Assert.StartsWith("Off since Sun 3 May, \"leak at green 4\": turn it on only if that is mended or over.", advice.Reason, StringComparison.Ordinal);
         Assert.Equal(AdviceKind.KeepOff, (Dry(OffForALeak) with { Report = new ReportPolicy { OffWithNoteStaysOff = true } }).Advice().Advice);
     }
 
@@ -60,6 +60,66 @@ public class FaultTests
     {
         Assert.Equal(AdviceKind.Resume, Dry(Leak with { Time = new(Sunday, new(8, 0)) }, Off).Advice().Advice);
         Assert.Equal(AdviceKind.Resume, Dry(Off, Leak with { Where = Box }).Advice().Advice);
+    }
+
+    [Theory]
+    [InlineData("C1/P1", "mended")]
+    [InlineData("C1", "Mended.")]
+    [InlineData("C1", "leak at green 4 fixed, Lee")]
+    [InlineData("C1", "lateral mended and flushed; program C still off")]
+    public void A_later_note_on_it_or_its_box_that_says_it_is_mended_answers_and_both_are_quoted(string where, string note)
+    {
+        var said = At(11) with { Note = note, Where = where is "C1" ? Box : Program };
+        foreach (var advice in new[] { Dry(Off, Leak, said).Advice(), (Dry(OffForALeak, said) with { Report = new ReportPolicy { OffWithNoteStaysOff = true } }).Advice() })
+        {
+            Assert.Equal(AdviceKind.Resume, advice.Advice);
+            Assert.Null(advice.Fault);
+            Assert.StartsWith($"Off since Sun 3 May, \"leak at green 4\"; noted on {where} since, Sun 3 May: \"{note}\". It is off", advice.Reason, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [InlineData("not mended yet")]
+    [InlineData("will be fixed on Friday")]
+    [InlineData("isn't repaired")]
+    [InlineData("mended?")]
+    [InlineData("half of it repaired")]
+    [InlineData("mended, still leaks")]
+    [InlineData("unmended")]
+    [InlineData("valve ordered")]
+    [InlineData("")]
+    public void A_note_that_does_not_clearly_say_so_answers_nothing(string note)
+    {
+        Assert.Equal(AdviceKind.KeepOff, Dry(Off, Leak, At(11) with { Note = note }).Advice().Advice);
+        Assert.Equal(AdviceKind.KeepOff, Dry(Off, Leak, At(11) with { Note = note, Where = Box }).Advice().Advice);
+    }
+
+    [Fact]
+    public void Mended_answers_what_was_noted_before_it_at_that_box_and_nothing_else()
+    {
+        var mended = At(11) with { Note = "mended", Where = Box };
+        Assert.Equal(AdviceKind.KeepOff, Dry(Off, mended with { Time = new(Sunday, new(9, 30)) }, Leak).Advice().Advice);
+        Assert.Equal(AdviceKind.KeepOff, Dry(Off, Leak, mended with { Where = new(PlaceKind.Controller, "C2", "") }).Advice().Advice);
+        Assert.Equal(AdviceKind.KeepOff, Dry(Off, Leak, mended with { Where = new(PlaceKind.Site, "", "") }).Advice().Advice);
+
+        var again = Dry(Off, Leak, mended, At(12) with { Note = "leaks again" }).Advice();
+        Assert.Equal((AdviceKind.KeepOff, "leaks again"), (again.Advice, again.Fault!.Note));
+    }
+
+    [Fact]
+    public void What_says_it_is_mended_is_no_fault_of_its_own()
+    {
+        var advice = Dry(Off, At(11) with { Note = "mended" }).Advice();
+        Assert.Equal(AdviceKind.Resume, advice.Advice);
+        Assert.StartsWith("It is off and its ground now needs water", advice.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_question_fits_weather_as_it_fits_a_fault()
+    {
+        var storm = Off with { Note = "for the storm" };
+        Assert.StartsWith("Off since Sun 3 May, \"for the storm\": turn it on only if that is mended or over. It is off", Dry(storm).Advice().Reason, StringComparison.Ordinal);
+        Assert.StartsWith("Off since Sun 3 May, \"for the storm\": is that mended or over?", (Dry(storm) with { Report = new ReportPolicy { OffWithNoteStaysOff = true } }).Advice().Reason, StringComparison.Ordinal);
     }
 
     [Fact]

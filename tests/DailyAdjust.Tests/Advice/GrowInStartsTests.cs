@@ -36,6 +36,37 @@ public class GrowInStartsTests
     }
 
     [Fact]
+    public void The_number_at_which_its_run_ends_before_another_begins()
+    {
+        // 20 minutes from 13:00, another program at 13:10: half of them, though a start of the program's own lasts an hour.
+        var course = new SmallCourse
+        {
+            Controller = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", "22:00"), SmallCourse.EveryNight("P2", "13:10")] },
+            Stations = [SmallCourse.Station(1, programs: "P1"), SmallCourse.Station(2, programs: "P2")],
+            DepletionMm = [5, 5],
+            Log = [GrowIn with { Value = 20 }],
+        };
+        var found = Assert.Single(course.Sheet().Fit.Overlaps);
+        Assert.Equal(("P1", "P2", 10d, 50d), (found.First, found.Second, found.Minutes, found.LargestPercent));
+    }
+
+    [Fact]
+    public void Which_of_two_programs_of_one_station_is_judged_first()
+    {
+        // 20 and 5 mm missing by 22:00, less 6 starts of 4 min. The grow-in's program is judged first, by its start at 13:00: where that must not run, its last three starts are left to the other.
+        LogEntry hold = new() { Time = new(Monday, new(4, 30)), Kind = LogKind.Hold, Where = new(PlaceKind.Program, "C1", "P2"), Until = new(Monday.AddDays(2), null) };
+        var course = new SmallCourse
+        {
+            Controller = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", "22:00"), SmallCourse.EveryNight("P2", "23:00")] },
+            Stations = [SmallCourse.Station(1, programs: ["P1", "P2"])],
+            DepletionMm = [20],
+            Log = [GrowIn with { Where = hold.Where }],
+        };
+        Assert.Equal(210, course.Advice().ExactPercent!.Value, 3);
+        Assert.Equal(230, (course with { Log = [.. course.Log, hold] }).Advice().ExactPercent!.Value, 3);
+    }
+
+    [Fact]
     public void Did_it_run()
     {
         var due = (Course with { Date = Tuesday }).Sheet().DueRuns;

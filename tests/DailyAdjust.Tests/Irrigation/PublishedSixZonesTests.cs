@@ -20,7 +20,7 @@ public class PublishedSixZonesTests
             var day = OneZone.Run(OneZone.Site(Ground(row), Rate(row)), [OneZone.Day(0, 0)])[0];
 
             // Printed to 0.05 in.
-            Assert.True(Math.Abs(new Depth(day.RawMm).Inches - PublishedTable.Number(row[7])) <= 0.025, $"zone {row[0]}: {day.RawMm / 25.4}");
+            Assert.True(Math.Abs((day.RawMm / Depth.MmPerInch) - PublishedTable.Number(row[7])) <= 0.025, $"zone {row[0]}: {day.RawMm / 25.4}");
         }
     }
 

@@ -23,7 +23,7 @@ public sealed class CareTests : IDisposable
         Assert.Equal(["ledger.db"], Directory.GetFiles(copy.Folder).Select(f => Path.GetFileName(f)), StringComparer.Ordinal);
         using var back = copy.Write();
         Assert.Equal(2, back.Watermark);
-        Assert.Equal(Samples.Bytes("some bytes"), back.Files.ReadBytes(1));
+        Assert.Equal(Samples.Bytes("some bytes"), Samples.BytesOf(back, 1));
         Assert.Equal(Samples.Lines, Assert.Single(back.Sheets.Issued()).Lines);
         Assert.Empty(back.IntegrityCheck(everyFile: true));
     }

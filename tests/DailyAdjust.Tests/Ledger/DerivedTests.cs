@@ -141,24 +141,6 @@ public sealed class DerivedTests : IDisposable
     }
 
     [Fact]
-    public void Old_states_are_thinned_to_each_months_first()
-    {
-        var first = new DateOnly(2026, 1, 1);
-        var today = new DateOnly(2026, 6, 8);
-        _ledger.InOneStep(() =>
-        {
-            for (var d = first; d <= today; d = d.AddDays(1))
-            {
-                _ledger.States.Put(State(d), "h");
-            }
-        });
-        _ledger.States.Prune(today);
-        var expected = Enumerable.Range(0, today.DayNumber - first.DayNumber + 1).Select(first.AddDays)
-            .Where(d => d.Day == 1 || d.DayNumber >= today.DayNumber - 60);
-        Assert.Equal(expected, _ledger.States.Dates());
-    }
-
-    [Fact]
     public void Invalidating_a_day_keeps_the_state_that_rests_on_earlier_days_alone()
     {
         for (var i = 0; i < 4; i++)
@@ -169,7 +151,8 @@ public sealed class DerivedTests : IDisposable
 
         _ledger.InvalidateFrom(Day.AddDays(2));
         Assert.Equal([Day, Day.AddDays(1)], _ledger.Weather.Between(DateOnly.MinValue, DateOnly.MaxValue).Select(w => w.Day.Date));
-        Assert.Equal([Day, Day.AddDays(1), Day.AddDays(2)], _ledger.States.Dates());
+        Assert.NotNull(_ledger.States.Get(Day.AddDays(2)));
+        Assert.Null(_ledger.States.Get(Day.AddDays(3)));
     }
 
     [Fact]
@@ -202,7 +185,7 @@ public sealed class DerivedTests : IDisposable
     {
         for (var i = 1; i <= 3; i++)
         {
-            _ledger.Readings.Put([Block(Day, i, _ledger.Files.ReadBytes(i)[0])]);
+            _ledger.Readings.Put([Block(Day, i, Samples.BytesOf(_ledger, i)[0])]);
             _ledger.Files.SetRead(new FileRead(i, "m", 1, 0, 0, ""));
         }
 

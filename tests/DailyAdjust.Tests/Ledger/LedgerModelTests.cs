@@ -122,7 +122,7 @@ public sealed class LedgerModelTests
             {
                 if (_inputs[seq - 1] is StoreAct s)
                 {
-                    Assert.Equal(Bytes(s.Text), ledger.Files.ReadBytes(seq));
+                    Assert.Equal(Bytes(s.Text), Samples.BytesOf(ledger, seq));
                     Assert.Equal(s.Source, ledger.Files.Get(seq).Source, StringComparer.Ordinal);
                 }
             }

@@ -125,7 +125,7 @@ public sealed class LogbookEntriesTests : IDisposable
     {
         Assert.Equal(
             """{"time":{"date":"2026-06-08","clock":"05:30:00"},"kind":"round","where":{"kind":"site"},"ordinal":2,"value":0.30000000000000004,"unit":"litres-per-min","text":"closed","sheet":"2026-06-07","issue":2,"except":[{"kind":"program","name":"C1","item":"P2"},{"kind":"controller","name":"C3"}],"until":{"date":"2026-06-30"},"by":"Zoë","note":"said \"done\", was\nhalf done — см. ниже"}""",
-            LogEntryJson.Write(FullEntry with { Instrument = "", RodM = null }));
+            LogEntryJson.Write(FullEntry with { Instrument = "", RodLengthM = null }));
         Assert.EndsWith(""","instrument":"meter 2","rodM":0.0762}""", LogEntryJson.Write(FullEntry), StringComparison.Ordinal);
         Assert.Equal(
             """{"time":{"date":"2026-06-08"},"kind":"off","where":{"kind":"program","name":"C1","item":"P1"},"ordinal":0}""",

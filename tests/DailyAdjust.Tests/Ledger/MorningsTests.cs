@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Ledger;
+using DailyAdjust.Ledger.Json;
 using DailyAdjust.Ledger.Records;
 using Xunit;
 using static DailyAdjust.Tests.Ledger.Samples;
@@ -66,6 +67,19 @@ public sealed class MorningsTests : IDisposable
         Assert.Null(back[2].SetAside);
         Assert.Equal(Lines, back.Select(l => l with { SetAside = null }));
         Assert.All(_ledger.Sheets.Issued().Single(s => s.Issue == 1).Lines, l => Assert.Null(l.SetAside));
+    }
+
+    [Fact]
+    public void A_line_stands_as_text_that_is_read_for_ever()
+    {
+        IReadOnlyList<IssuedLine> lines =
+        [
+            new(new("C1", "P2"), AdviceKind.Set, 85, Asks: true) { SetAside = [new IssuedAside("7", 141.5, 100)] },
+            new(new("C1", "P3"), AdviceKind.Skip, null, Asks: true, PauseDays: 2),
+        ];
+        const string text = """[{"controller":"C1","program":"P2","advice":"set","asks":true,"percent":85,"setAside":[{"station":"7","percent":141.5,"medianPercent":100}]},{"controller":"C1","program":"P3","advice":"skip","asks":true,"pauseDays":2}]""";
+        Assert.Equal(text, IssuedLineJson.Write(lines));
+        Assert.Equivalent(lines, IssuedLineJson.Read(text), strict: true);
     }
 
     [Fact]

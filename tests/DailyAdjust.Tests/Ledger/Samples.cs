@@ -4,6 +4,7 @@ using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
+using DailyAdjust.Ledger;
 
 namespace DailyAdjust.Tests.Ledger;
 
@@ -13,6 +14,15 @@ internal static class Samples
     public static readonly DateOnly Day = new(2026, 6, 8);
 
     public static byte[] Bytes(string text) => Encoding.UTF8.GetBytes(text);
+
+    /// <summary>A stored file, whole.</summary>
+    public static byte[] BytesOf(SiteLedger ledger, long seq)
+    {
+        using var stream = ledger.Files.OpenRead(seq);
+        var bytes = new byte[stream.Length];
+        stream.ReadExactly(bytes);
+        return bytes;
+    }
 
     public static LogEntry Entry(string time, LogKind kind, Place where, double? value = null, string text = "", int ordinal = 0, string note = "") => new()
     {
@@ -47,7 +57,7 @@ internal static class Samples
         By = "Zoë",
         Note = "said \"done\", was\nhalf done — см. ниже",
         Instrument = "meter 2",
-        RodM = 0.0762,
+        RodLengthM = 0.0762,
     };
 
     public static WeatherDay FullDay => new()

@@ -34,9 +34,9 @@ public sealed class WeatherFilesTests : IDisposable
         Assert.Equal(new FileStored(2, FileOutcome.Grew, 14, 1), grown);
         Assert.Equal(new FileStored(3, FileOutcome.Grew, 18, 2), more);
         Assert.Equal(14 + 4 + 4, _ledger.Db.Number("SELECT sum(length) FROM file_chunk"));
-        Assert.Equal(Samples.Bytes("time,rain\n1,2\n"), _ledger.Files.ReadBytes(1));
-        Assert.Equal(Samples.Bytes("time,rain\n1,2\n3,4\n"), _ledger.Files.ReadBytes(2));
-        Assert.Equal(Samples.Bytes("time,rain\n1,2\n3,4\n5,6\n"), _ledger.Files.ReadBytes(3));
+        Assert.Equal(Samples.Bytes("time,rain\n1,2\n"), Samples.BytesOf(_ledger, 1));
+        Assert.Equal(Samples.Bytes("time,rain\n1,2\n3,4\n"), Samples.BytesOf(_ledger, 2));
+        Assert.Equal(Samples.Bytes("time,rain\n1,2\n3,4\n5,6\n"), Samples.BytesOf(_ledger, 3));
     }
 
     [Fact]
@@ -45,7 +45,7 @@ public sealed class WeatherFilesTests : IDisposable
         Store("a.csv", "yard", "time,rain\n1,2\n3,4\n");
         Assert.Equal(FileOutcome.New, Store("a.csv", "yard", "time,rain\n1,3\n3,4\n").Outcome);
         Assert.Equal(FileOutcome.New, Store("a.csv", "yard", "time,rain\n1,2\n").Outcome);
-        Assert.Equal(Samples.Bytes("time,rain\n1,2\n"), _ledger.Files.ReadBytes(3));
+        Assert.Equal(Samples.Bytes("time,rain\n1,2\n"), Samples.BytesOf(_ledger, 3));
     }
 
     [Fact]
@@ -54,7 +54,7 @@ public sealed class WeatherFilesTests : IDisposable
         Store("a.csv", "yard", "time,rain\n1,2\n");
         Assert.Equal(new FileStored(2, FileOutcome.New, 0, null), Store("a.csv", "far", "time,rain\n1,2\n"));
         Assert.Equal(14, _ledger.Db.Number("SELECT sum(length) FROM file_chunk"));
-        Assert.Equal(Samples.Bytes("time,rain\n1,2\n"), _ledger.Files.ReadBytes(2));
+        Assert.Equal(Samples.Bytes("time,rain\n1,2\n"), Samples.BytesOf(_ledger, 2));
 
         // What the other source has read beyond this one's own file is not read for this one yet.
         Store("a.csv", "yard", "time,rain\n1,2\n3,4\n");
@@ -67,7 +67,7 @@ public sealed class WeatherFilesTests : IDisposable
         Assert.Equal(FileOutcome.New, Store("a.csv", "yard", "").Outcome);
         Assert.Equal(FileOutcome.AlreadyKnown, Store("a.csv", "yard", "").Outcome);
         Assert.Equal(FileOutcome.New, Store("a.csv", "yard", "x").Outcome);
-        Assert.Empty(_ledger.Files.ReadBytes(1));
+        Assert.Empty(Samples.BytesOf(_ledger, 1));
     }
 
     [Theory]
@@ -83,7 +83,7 @@ public sealed class WeatherFilesTests : IDisposable
         _ledger.Files.Store("a.bin", "yard", bytes[..length], LedgerFolder.Noon);
         var grown = _ledger.Files.Store("a.bin", "yard", bytes, LedgerFolder.Noon);
         Assert.Equal(new FileStored(2, FileOutcome.Grew, length, 1), grown);
-        Assert.True(bytes.AsSpan().SequenceEqual(_ledger.Files.ReadBytes(2)));
+        Assert.True(bytes.AsSpan().SequenceEqual(Samples.BytesOf(_ledger, 2)));
         foreach (var from in (int[])[0, 1, length - 1, length, length + 1, bytes.Length - 1, bytes.Length])
         {
             using var stream = _ledger.Files.OpenRead(2, from);
@@ -103,7 +103,7 @@ public sealed class WeatherFilesTests : IDisposable
             Assert.Equal(i == 0 ? FileOutcome.New : FileOutcome.Grew, Store("a.csv", "yard", text).Outcome);
         }
 
-        Assert.Equal(Samples.Bytes(text), _ledger.Files.ReadBytes(1000));
+        Assert.Equal(Samples.Bytes(text), Samples.BytesOf(_ledger, 1000));
         Assert.Equal(text.Length, _ledger.Db.Number("SELECT sum(length) FROM file_chunk"));
     }
 
@@ -144,7 +144,7 @@ public sealed class WeatherFilesTests : IDisposable
         Assert.Equal(("a.csv", "yard", 5L, (long?)1, 3L, at), (last.Name, last.Source, last.Length, last.BaseSeq, last.BaseLength, last.At));
         Assert.Equal([1L, 3L], _ledger.Files.List("yard").Select(f => f.Seq));
         Assert.Equal(3, _ledger.Files.List().Count);
-        Assert.Throws<KeyNotFoundException>(() => _ledger.Files.ReadBytes(4));
+        Assert.Throws<KeyNotFoundException>(() => Samples.BytesOf(_ledger, 4));
     }
 
     public void Dispose()

@@ -86,7 +86,7 @@ public sealed class WholeOrNothingTests : IDisposable
         File.Copy(_home.Ledger + "-wal", crashed.Ledger + "-wal");
         using var after = SiteLedger.Open(crashed.Ledger, mode, TimeSpan.Zero);
         Assert.Equal(3, after.Watermark);
-        Assert.Equal(Samples.Bytes("time,rain\n"), after.Files.ReadBytes(2));
+        Assert.Equal(Samples.Bytes("time,rain\n"), Samples.BytesOf(after, 2));
         Assert.Empty(after.IntegrityCheck(everyFile: true));
     }
 
@@ -106,7 +106,7 @@ public sealed class WholeOrNothingTests : IDisposable
         // Some space was freed.
         _ledger.Db.Query($"PRAGMA max_page_count = {pages + 10_000}", r => r.GetInt64(0));
         Assert.Equal(2, _ledger.Files.Store("large.bin", "yard", bytes, LedgerFolder.Noon).Seq);
-        Assert.True(bytes.AsSpan().SequenceEqual(_ledger.Files.ReadBytes(2)));
+        Assert.True(bytes.AsSpan().SequenceEqual(Samples.BytesOf(_ledger, 2)));
     }
 
     [Fact]

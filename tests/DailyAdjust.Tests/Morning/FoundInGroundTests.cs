@@ -31,21 +31,21 @@ public class FoundInGroundTests
     public void The_moisture_meter_and_its_rods_stand_beside_the_reading()
     {
         // Roots to 1 m. Another meter than on the day before; its rods end above the roots.
-        var before = Reading(6, 0, 28) with { Time = new(SmallCourse.Monday.AddDays(-1), new(6, 0)), Instrument = "meter 1", RodM = 1 };
-        var now = Reading(4, 0, 25) with { Instrument = "meter 2", RodM = 0.075 };
+        var before = Reading(6, 0, 28) with { Time = new(SmallCourse.Monday.AddDays(-1), new(6, 0)), Instrument = "meter 1", RodLengthM = 1 };
+        var now = Reading(4, 0, 25) with { Instrument = "meter 2", RodLengthM = 0.075 };
         var probes = (Course(10) with { Weather = [OneDay(-2, 0), OneDay(-1, 0)], Log = [before, now] }).Sheet().Ground.Probes;
-        Assert.Equal([("meter 2", 0.075, true), ("meter 1", 1, false)], probes.Select(p => (p.Instrument, p.RodM!.Value, p.IsOtherInstrument)));
-        Assert.Equal((50.0, 1.0), (Math.Round(probes[0].ProbedMm, 9), probes[0].RootM)); // of this very morning: 5 % of 1000 mm
+        Assert.Equal([("meter 2", 0.075, true), ("meter 1", 1, false)], probes.Select(p => (p.Instrument, p.RodLengthM!.Value, p.IsOtherInstrument)));
+        Assert.Equal((50.0, 1.0), (Math.Round(probes[0].ProbedMm, 9), probes[0].RootDepthM)); // of this very morning: 5 % of 1000 mm
 
         var next = Course(10) with { Date = SmallCourse.Monday.AddDays(1), Weather = [OneDay(-2, 0), OneDay(-1, 0), OneDay(0, 0)], Log = [before, now] };
         probes = next.Sheet().Ground.Probes;
-        Assert.Equal([("meter 2", 0.075, true), ("meter 1", 1, false)], probes.Select(p => (p.Instrument, p.RodM!.Value, p.IsOtherInstrument)));
-        var bare = next with { Log = [before with { Instrument = "", RodM = null }, now with { Instrument = "", RodM = null }] };
+        Assert.Equal([("meter 2", 0.075, true), ("meter 1", 1, false)], probes.Select(p => (p.Instrument, p.RodLengthM!.Value, p.IsOtherInstrument)));
+        var bare = next with { Log = [before with { Instrument = "", RodLengthM = null }, now with { Instrument = "", RodLengthM = null }] };
         Assert.Equal(bare.Sheet().Programs[0].ExactPercent, next.Sheet().Programs[0].ExactPercent);
         Assert.All(bare.Sheet().Ground.Probes, p => Assert.False(p.IsOtherInstrument));
 
         // What was not said is not another one, and 39.37 in are a metre.
-        var said = next with { Log = [before with { Instrument = "", RodM = 39.37 * 0.0254 }, now with { RodM = null }] };
+        var said = next with { Log = [before with { Instrument = "", RodLengthM = 39.37 * 0.0254 }, now with { RodLengthM = null }] };
         Assert.All(said.Sheet().Ground.Probes, p => Assert.False(p.IsOtherInstrument));
         Assert.Equal([false, true], said.Sheet().Ground.Probes.Select(p => p.RodsEndAtRoots));
     }
@@ -56,7 +56,7 @@ public class FoundInGroundTests
     [InlineData("meter 1", 0.2, 2)]
     public void Readings_of_two_moisture_meters_or_rods_are_not_averaged(string instrument, double rod, int walks) => Assert.Equal(
         walks,
-        ZoneDayOf(Reading(6, 0, 28) with { Instrument = "meter 1", RodM = 0.075 }, Reading(6, 20, 26) with { Instrument = instrument, RodM = rod }).Probes.Count);
+        ZoneDayOf(Reading(6, 0, 28) with { Instrument = "meter 1", RodLengthM = 0.075 }, Reading(6, 20, 26) with { Instrument = instrument, RodLengthM = rod }).Probes.Count);
 
     [Theory]
     [InlineData(33, -30)] // 3 % of 1000 mm above field capacity
@@ -174,6 +174,25 @@ public class FoundInGroundTests
     }
 
     [Theory]
+    [InlineData(15, true, true)] // half an hour after the start of 15:00
+    [InlineData(16, true, false)] // and an hour and a half: 4 minutes were over long ago, an hour would not have been
+    [InlineData(15, false, false)] // its own start is at 22:00
+    public void So_is_one_that_is_wet_only_while_a_grow_in_runs(int hour, bool growsIn, bool doubted)
+    {
+        LogEntry growIn = new()
+        {
+            Time = new(SmallCourse.Monday.AddDays(-6), new(4, 0)),
+            Kind = LogKind.GrowIn,
+            Where = new(PlaceKind.Program, "C1", "P1"),
+            Times = 6,
+            Value = 4,
+            Unit = LogUnit.Minutes,
+            Until = new(SmallCourse.Monday.AddDays(60), null),
+        };
+        Assert.Equal(doubted, Doubted([.. Enumerable.Range(-5, 5).Select(i => Two(i, 2, hour, 0))], "sprinklers may reach it", growsIn ? [growIn] : []));
+    }
+
+    [Theory]
     [InlineData(1.0, true)]
     [InlineData(5.0, false)]
     public void A_gauge_that_shows_far_less_than_the_others_is_doubted(double here, bool doubted) =>
@@ -193,9 +212,9 @@ public class FoundInGroundTests
 
     private static double[] Depths(string mm) => [.. mm.Split(' ').Select(x => double.Parse(x, CultureInfo.InvariantCulture))];
 
-    private static bool Doubted(IReadOnlyList<WeatherDay> weather, string words)
+    private static bool Doubted(IReadOnlyList<WeatherDay> weather, string words, params LogEntry[] log)
     {
-        var course = Course(10) with { Weather = weather, Described = s => s with { Weather = s.Weather with { Gauges = [new Gauge("yard", null), new Gauge("barn", null)] } } };
+        var course = Course(10) with { Log = log, Weather = weather, Described = s => s with { Weather = s.Weather with { Gauges = [new Gauge("yard", null), new Gauge("barn", null)] } } };
         return course.Sheet().Freshness.Doubts.Any(d => d.StartsWith("Gauge yard", StringComparison.Ordinal) && d.Contains(words, StringComparison.Ordinal));
     }
 

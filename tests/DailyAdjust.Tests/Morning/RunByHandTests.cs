@@ -194,6 +194,15 @@ public class RunByHandTests
         Assert.DoesNotContain(list.Groups[0].Boxes, b => b.Controller is "C3");
     }
 
+    [Fact]
+    public void A_grow_in_runs_by_itself_at_its_own_starts_for_its_own_minutes()
+    {
+        // Half an hour at 07:00 on C3, of a program whose hour begins at 23:00.
+        var growIn = Entry(LogKind.GrowIn, new(PlaceKind.Program, "C3", "P2"), "04:00", 30) with { Time = new(Today.AddDays(-1), new(4, 0)), Times = 6, Unit = LogUnit.Minutes, Until = new LogTime(Today.AddDays(3), null) };
+        Assert.Equal(["05:00-06:00 C1 100", "06:00-07:00 C2 100", "07:00-08:00 C3 100"], Groups(Course(pump: 100, depletionMm: 51, alsoAt: "23:00")!));
+        Assert.Equal(["05:00-06:00 C1 100", "06:00-07:00 C2 100", "07:30-08:30 C3 100"], Groups(Course(pump: 100, log: [growIn, Failed], depletionMm: 51, alsoAt: "23:00")!));
+    }
+
     private static IReadOnlyList<string> Groups(RunByHand list) =>
         [.. list.Groups.Select(g => FormattableString.Invariant($"{g.From:HH:mm}-{g.To:HH:mm} {string.Join(' ', g.Boxes.Select(b => b.Controller))} {g.FlowLPerMin}"))];
 

@@ -61,6 +61,27 @@ public class BasePlanTests
     }
 
     [Fact]
+    public void A_minute_in_which_one_station_ends_and_the_next_begins_asks_the_pump_for_one_of_them()
+    {
+        // 12.5 and 17.5 minutes at 60 L/min on either box: 120 L/min at once, never 180.
+        Station Of(string box, int number, double mmPerHour) => SmallCourse.Station(number) with { Key = new(box, $"{number}"), FlowLPerMin = 60, Rate = new(mmPerHour) };
+        var box = SmallCourse.Box with { MinutesStep = 0.5 };
+        var course = SmallCourse.OneStation(0) with
+        {
+            Pump = 120,
+            Described = site => site with
+            {
+                Controllers = [box, box with { Id = "C2", Route = 2 }],
+                Stations = [Of("C1", 1, 24), Of("C1", 2, 120 / 7.0), Of("C2", 1, 24), Of("C2", 2, 120 / 7.0)],
+            },
+        };
+        var programs = Plan(course).Programs;
+        Assert.All(programs, p => Assert.Equal([12.5, 17.5], p.Stations.Select(s => s.Minutes)));
+        Assert.All(programs, p => Assert.Equal([new TimeOnly(22, 0)], p.Starts));
+        Assert.Equal(new TimeOnly(21, 0), Plan(course with { Pump = 119 }).Programs[1].Starts[0]);
+    }
+
+    [Fact]
     public void Where_water_would_run_off_the_day_is_split_with_time_to_soak()
     {
         // Longest cycle 60 × 1.25 / (10 - 5) = 15 min, soak 60 × 1.25 / 5 = 15 min: two cycles of 15, half an hour from start to start.

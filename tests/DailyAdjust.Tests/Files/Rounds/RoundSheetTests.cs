@@ -87,7 +87,7 @@ public sealed class RoundSheetTests
     {
         Assert.True(RoundSheetReader.Recognises(Header));
         Assert.True(RoundSheetReader.Recognises("\uFEFF\"sheet\";\"controller\";\"program\";\"done\"\r\n"));
-        Assert.False(RoundSheetReader.Recognises(LogbookWriter.Header));
+        Assert.False(RoundSheetReader.Recognises(string.Join(',', LogbookColumns.All)));
         Assert.False(LogbookReader.Recognises(Header));
     }
 }

@@ -1,0 +1,16 @@
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>A program that is off with a note of why, in words.</summary>
+internal static class FaultWords
+{
+    /// <summary>"Off since Mon 13 July, "lateral broken"".</summary>
+    public static string OffSince(Fault fault, SiteClock clock) => $"Off since {Words.Date(clock.DateOf(fault.Since))}, \"{fault.Note}\"";
+
+    /// <summary>A sentence before the words that turn it on.</summary>
+    public static string BeforeTurningOn(Fault fault, SiteClock clock) => OffSince(fault, clock) + (fault.Answer is { } answer
+        ? $"; noted on {answer.Where} since, {Words.Date(clock.DateOf(answer.At))}: \"{answer.Note}\"."
+        : ": turn it on only if that is mended or over.");
+}

@@ -1,0 +1,105 @@
+using System.Globalization;
+using System.Text.Json;
+using DailyAdjust.ServiceTests.Fallback;
+using Microsoft.Extensions.Time.Testing;
+using Xunit;
+
+namespace DailyAdjust.ServiceTests.Commands;
+
+/// <summary>
+/// `log rain` on the morning of 12 June 2026 of the example site, whose station measured 0.03 in from midnight to 05:00 (and 1.35 in from 05:00 of the day before to 04:00): what it is
+/// booked to is said at once and on the sheet.
+/// </summary>
+public sealed class HandRainTests : IDisposable
+{
+    private const string Date = "2026-06-12";
+
+    private readonly FallbackHome _home = new();
+
+    public HandRainTests()
+    {
+        _home.Drop("yard-2026.csv", ExampleSite.WeatherUntil(Date + " 05:00"));
+        _home.Run("ingest", Path.Combine(_home.Site.Inbox, "yard-2026.csv"));
+    }
+
+    public void Dispose() => _home.Dispose();
+
+    [Fact]
+    public void A_reading_of_now_says_to_which_span_it_is_booked_and_that_it_goes_before_the_instrument()
+    {
+        Assert.Contains(
+            "Gauge yard, read by hand: 0.80 in from 04:55 yesterday (24 hours back) to 04:55 today, booked as rain of yesterday, when that time begins. "
+            + "It counts in place of station yard, which has 1.35 in for that time: what a person read goes before the instrument.",
+            At("04:55", "log", "rain", "yard", "0.8", "in"), StringComparison.Ordinal);
+
+        var sheet = Morning();
+        Assert.Contains("Gauge yard, read by hand: 0.80 in from 04:55 yesterday (24 hours back) to 04:55 today, booked as rain of yesterday", sheet.Text, StringComparison.Ordinal);
+        Assert.Contains("yesterday (partly by hand), ", sheet.Text, StringComparison.Ordinal);
+        Assert.Contains("read by hand: 0.80&#xA0;in from 04:55 yesterday", Read("report.html"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Since_the_gauges_last_entry_it_is_rain_since_midnight()
+    {
+        At("00:10", "log", "rain", "yard", "0", "in");
+        Assert.Contains("0.25 in from 00:10 today (its last entry) to 04:55 today, booked as rain of today", At("04:55", "log", "rain", "yard", "0.25", "in"), StringComparison.Ordinal);
+        Assert.Contains("since midnight (partly by hand)", Morning().Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_total_of_today_given_before_the_sheet_is_rain_since_midnight_and_counts_once()
+    {
+        Assert.Contains("0.03 in since midnight.", Morning().Text, StringComparison.Ordinal);
+
+        var said = At("04:58", "log", "rain", "yard", "0.4", "in", "--date", Date);
+        Assert.Contains("Gauge yard, read by hand: 0.40 in is the total of today. It counts in place of station yard, which has 0.03 in for that time", said, StringComparison.Ordinal);
+        Assert.Contains("That date is not over: log its total again if more falls.", said, StringComparison.Ordinal);
+        var sheet = Morning();
+        Assert.Contains("0.40 in since midnight (by hand).", sheet.Text, StringComparison.Ordinal);
+        Assert.Contains("Gauge yard, read by hand: 0.40 in is the total of today.", sheet.Text, StringComparison.Ordinal);
+
+        // The finished day has the same rain, once.
+        _home.Drop("yard-2026.csv", ExampleSite.WeatherUntil("2026-06-13 05:00"));
+        _home.Run("ingest", Path.Combine(_home.Site.Inbox, "yard-2026.csv"));
+        Assert.Equal(0.4 * 25.4, _home.Day(Date).RainMm!.Value, 6);
+    }
+
+    [Fact]
+    public void It_is_in_the_ground_too()
+    {
+        List<double> Exact() => [.. _home.Morning("2026-06-10").Json.GetProperty("programs").EnumerateArray()
+            .Select(p => p.GetProperty("exactPercent")).Where(e => e.ValueKind == JsonValueKind.Number).Select(e => e.GetDouble())];
+        var before = Exact();
+        On("2026-06-10", "04:58", "log", "rain", "yard", "0.2", "in", "--date", "2026-06-10");
+        var after = Exact();
+        Assert.All(before.Zip(after), pair => Assert.True(pair.Second <= pair.First, $"{pair}"));
+        Assert.Contains(before.Zip(after), pair => pair.Second < pair.First);
+    }
+
+    [Fact]
+    public void A_total_that_came_in_after_a_sheets_instant_is_not_known_to_it()
+    {
+        At("18:00", "log", "rain", "yard", "0.4", "in", "--date", Date);
+        var sheet = _home.Morning(Date);
+        Assert.Contains("0.03 in since midnight.", sheet.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("read by hand", sheet.Text, StringComparison.Ordinal);
+    }
+
+    private FallbackSheet Morning()
+    {
+        At("05:00", "morning");
+        return new(Read("report.txt"), Read("advice.json"));
+    }
+
+    private string Read(string file) => File.ReadAllText(Path.Combine(_home.Site.Path, "reports", Date, file));
+
+    private string At(string time, string command, params string[] arguments) => On(Date, time, command, arguments);
+
+    /// <summary>The real program with its clock at a time in Chicago, five hours behind.</summary>
+    private string On(string date, string time, string command, params string[] arguments)
+    {
+        var now = DateTimeOffset.Parse($"{date}T{time}-05:00", CultureInfo.InvariantCulture).ToUniversalTime();
+        var result = InProcess.Run(new FakeTimeProvider(now), [command, "--home", Path.GetDirectoryName(Path.GetDirectoryName(_home.Site.Path))!, .. arguments]);
+        return result.ExitCode == 0 ? result.Output : throw new InvalidOperationException(result.ToString());
+    }
+}
