@@ -8,11 +8,15 @@ namespace DailyAdjust.Core.Morning;
 /// <summary>Part 1 of the sheet: how far its knowledge reaches.</summary>
 internal static class FreshnessPart
 {
-    private const int RecentDays = 7;
+    /// <summary>Days whose assumptions and doubts are told.</summary>
+    private const int ToldDays = 7;
+
+    /// <summary>Days whose weather is shown.</summary>
+    private const int ShownDays = 14;
 
     public static Freshness Of(MorningInputs inputs, AdviceContext context, IReadOnlyList<ProgramAdvice> programs, Trouble? trouble, IReadOnlyList<UnknownRain> unknownRain)
     {
-        var recent = inputs.Weather.TakeLast(RecentDays).ToList();
+        var recent = inputs.Weather.TakeLast(ToldDays).ToList();
         return new Freshness
         {
             WeatherThrough = inputs.NewestReadingEnd,
@@ -25,7 +29,7 @@ internal static class FreshnessPart
             UnknownRain = unknownRain,
             UnansweredRounds = [.. programs.Where(p => p.Unanswered is not null).Select(p => p.Unanswered!.Sheet).Distinct().Order()],
             NeverConfirmed = [.. programs.Where(p => !p.Confirmed).Select(p => p.Key)],
-            RecentDays = recent,
+            RecentDays = [.. inputs.Weather.TakeLast(ShownDays)],
             ExpectedEtoMm = trouble is null ? context.ExpectedEtoMm(inputs.Date) : null,
         };
     }

@@ -100,6 +100,7 @@ public static class MorningCalculation
         var known = new GroundKnowledge(balance.Days, inputs.Weather);
         var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit)).ToList();
         var byHand = RunByHandPart.Of(context, days.Log, programs);
+        var water = WaterPart.Of(context, balance.Days, days.Log);
         return new MorningSheet
         {
             Site = context.Site,
@@ -121,7 +122,8 @@ public static class MorningCalculation
             Areas = GroundPart.Areas(context, balance.Days),
             Outlook = OutlookPart.Of(context, days, trouble is null),
             IfVisited = reckoning.Advisor.IfVisited(),
-            Water = WaterPart.Of(context, balance.Days, days.Log),
+            Water = water,
+            Season = ProgramSeason.Of(context, programs.Select(p => p.Key), water.SeasonFrom),
             Ground = FoundInGround.Of(context, balance.Days, known, inputs.Log, inputs.Sheets, inputs.Versions),
             Pointers = GroundPart.Pointers(programs),
             Corrections = inputs.Corrections,

@@ -58,6 +58,9 @@ public sealed record MorningSheet
 
     public required WaterUsed Water { get; init; }
 
+    /// <summary>Every program's percentages since the season began, in the order of <see cref="Programs"/>; empty before its first day.</summary>
+    public IReadOnlyList<ProgramSeason> Season { get; init; } = [];
+
     /// <summary>What is known otherwise now than to the sheet before this one; null = nothing is.</summary>
     public Corrections? Corrections { get; init; }
 
@@ -109,7 +112,7 @@ public sealed record Freshness
     /// <summary>Programs whose setting nobody has ever confirmed.</summary>
     public IReadOnlyList<ProgramKey> NeverConfirmed { get; init; } = [];
 
-    /// <summary>The last days of weather, newest last (up to 7).</summary>
+    /// <summary>The last days of weather, newest last (up to 14).</summary>
     public IReadOnlyList<WeatherDay> RecentDays { get; init; } = [];
 
     /// <summary>Expected ETo of the sheet's date, mm; null = none.</summary>

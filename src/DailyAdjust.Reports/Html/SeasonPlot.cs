@@ -1,0 +1,81 @@
+using System.Text;
+using DailyAdjust.Core.Morning;
+
+namespace DailyAdjust.Reports.Html;
+
+/// <summary>One week of a program: the mean of its days, percent.</summary>
+internal readonly record struct SeasonWeek(DateOnly Monday, double Percent);
+
+/// <summary>
+/// Where the marks of the season's strips stand: a row for each program, a cell for each week, darker where more runs. All cells of one shade are one path, so that a
+/// large course stays a small page.
+/// </summary>
+internal sealed class SeasonPlot
+{
+    public const double Left = 52;
+    public const double Right = 354;
+    public const double Top = 18;
+    public const double RowHeight = 16;
+    public const double CellHeight = 12;
+
+    /// <summary>Upper ends of the shades, percent; the last is open. Off is a line, not a shade.</summary>
+    public static IReadOnlyList<double> Ends { get; } = [40, 70, 100, 130, double.PositiveInfinity];
+
+    private readonly IReadOnlyList<ProgramSeason> _programs;
+    private readonly DateOnly _monday;
+    private readonly int _weeks;
+
+    /// <param name="programs">At least one, all of the same days.</param>
+    public SeasonPlot(IReadOnlyList<ProgramSeason> programs)
+    {
+        _programs = programs;
+        _monday = MondayOf(programs[0].From);
+        _weeks = ((programs[0].From.DayNumber + programs[0].Percents.Count - 1 - _monday.DayNumber) / 7) + 1;
+    }
+
+    public double Bottom => Top + (RowHeight * _programs.Count);
+
+    public static double Y(int row) => Top + (RowHeight * row) + ((RowHeight - CellHeight) / 2);
+
+    /// <summary>The first of each month, where it has room.</summary>
+    public IEnumerable<(double X, DateOnly Month)> Months()
+    {
+        for (var week = 0; week < _weeks; week++)
+        {
+            var sunday = _monday.AddDays((7 * week) + 6);
+            if (sunday.Day <= 7)
+            {
+                yield return (X(week), sunday);
+            }
+        }
+    }
+
+    /// <summary>The cells of a shade as the data of one path; empty = there are none.</summary>
+    /// <param name="shade">0 to 4; -1 = off.</param>
+    public string Path(int shade)
+    {
+        var path = new StringBuilder();
+        var width = AreaPlot.Written(Math.Round(((Right - Left) / _weeks) - 0.4, 1));
+        for (var row = 0; row < _programs.Count; row++)
+        {
+            foreach (var week in Weeks(_programs[row]).Where(w => ShadeOf(w.Percent) == shade))
+            {
+                var x = AreaPlot.Written(X((week.Monday.DayNumber - _monday.DayNumber) / 7));
+                path.Append(shade < 0 ? $"M{x} {AreaPlot.Written(Y(row) + (CellHeight / 2))}h{width}" : $"M{x} {AreaPlot.Written(Y(row))}h{width}v{AreaPlot.Written(CellHeight)}h-{width}z");
+            }
+        }
+
+        return path.ToString();
+    }
+
+    public static IEnumerable<SeasonWeek> Weeks(ProgramSeason program) => program.Percents
+        .Select((percent, day) => (Monday: MondayOf(program.From.AddDays(day)), Percent: percent))
+        .GroupBy(d => d.Monday)
+        .Select(g => new SeasonWeek(g.Key, g.Average(d => d.Percent)));
+
+    private static int ShadeOf(double percent) => percent <= 0 ? -1 : Ends.TakeWhile(end => percent > end).Count();
+
+    private static DateOnly MondayOf(DateOnly date) => date.AddDays(-(((int)date.DayOfWeek + 6) % 7));
+
+    private double X(int week) => Left + ((Right - Left) * week / _weeks);
+}

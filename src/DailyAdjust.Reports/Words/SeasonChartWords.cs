@@ -1,0 +1,45 @@
+using System.Globalization;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Reports.Html;
+
+namespace DailyAdjust.Reports.Words;
+
+/// <summary>What the strips of the season say, for eyes and for ears.</summary>
+internal static class SeasonChartWords
+{
+    public const string Heading = "The season so far: what was set, week by week";
+    public const string KeyOff = "off.";
+
+    public static string Key(int shade) =>
+        shade == SeasonPlot.Ends.Count - 1 ? $"above {SiteWords.Percent(SeasonPlot.Ends[shade - 1])}." : $"up to {SiteWords.Percent(SeasonPlot.Ends[shade])}";
+
+    public static string Title(SheetView view) => $"Percentage of every program by week, since {SiteWords.Date(view.Sheet.Season[0].From)}";
+
+    public static string Description(SheetView view)
+    {
+        var means = view.Sheet.Season.Select(p => (p.Program, Mean: p.Percents.Average())).OrderByDescending(p => p.Mean).ToList();
+        return $"On the mean of all days, days off counted as 0: most on {means[0].Program}, {Whole(means[0].Mean)}; least on {means[^1].Program}, {Whole(means[^1].Mean)}.";
+    }
+
+    /// <summary>"Jul".</summary>
+    public static string Month(DateOnly date) => date.ToString("MMM", CultureInfo.InvariantCulture);
+
+    /// <summary>The first day of every month that the season has touched.</summary>
+    public static IEnumerable<DateOnly> Months(SheetView view)
+    {
+        var (from, days) = (view.Sheet.Season[0].From, view.Sheet.Season[0].Percents.Count);
+        for (var month = new DateOnly(from.Year, from.Month, 1); month < from.AddDays(days); month = month.AddMonths(1))
+        {
+            yield return month;
+        }
+    }
+
+    /// <summary>Of a program's days in a month, days off counted as 0.</summary>
+    public static string Mean(ProgramSeason program, DateOnly month)
+    {
+        var days = program.Percents.Where((_, day) => program.From.AddDays(day) is var date && date.Month == month.Month && date.Year == month.Year).ToList();
+        return days.Count == 0 ? "" : Whole(days.Average());
+    }
+
+    private static string Whole(double percent) => SiteWords.Percent(Math.Round(percent, MidpointRounding.AwayFromZero));
+}
