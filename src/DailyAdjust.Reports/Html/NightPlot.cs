@@ -69,6 +69,23 @@ internal sealed class NightPlot
 
     public static double Y(int row) => Top + (RowHeight * row) + ((RowHeight - BarHeight) / 2);
 
+    /// <summary>The data of a path around and across a bar.</summary>
+    public static string Hatch(NightBar bar, double y)
+    {
+        const double Step = 5;
+        var path = new System.Text.StringBuilder($"M{W(bar.X)} {W(y)}h{W(bar.Width)}v{W(BarHeight)}h{W(-bar.Width)}z");
+        for (var foot = bar.X - BarHeight + Step; foot < bar.X + bar.Width; foot += Step)
+        {
+            // From its foot each line climbs to the right at 45 degrees, cut off at both ends of the bar.
+            double from = Math.Max(bar.X, foot), to = Math.Min(bar.X + bar.Width, foot + BarHeight);
+            path.Append(System.Globalization.CultureInfo.InvariantCulture, $"M{W(from)} {W(y + BarHeight - (from - foot))}L{W(to)} {W(y + BarHeight - (to - foot))}");
+        }
+
+        return path.ToString();
+
+        static string W(double value) => AreaPlot.Written(value);
+    }
+
     private NightRow Row(string controller, IReadOnlyList<ProgramRun> runs)
     {
         var overlaps = new List<NightBar>();

@@ -21,6 +21,7 @@ internal static class WeatherChartWords
             : $"ETo {words.DepthOf(known.Sum(d => d.EtoMm!.Value))} in all, at most {words.DepthOf(known.Max(d => d.EtoMm!.Value))} on {SiteWords.Date(known.MaxBy(d => d.EtoMm!.Value)!.Date)}.";
         var rain = days.Select(Html.WeatherPlot.RainMm).ToList();
         var unknown = rain.Count(r => r is null);
-        return $"{eto} Rain {words.DepthOf(rain.Sum(r => r ?? 0))} in all{(unknown > 0 ? $", unknown on {CommonWords.Count(unknown, "day", "days")}" : "")}.";
+        var fell = unknown < rain.Count ? $"{words.DepthOf(rain.Sum(r => r ?? 0))} in all{(unknown > 0 ? ", " : "")}" : "";
+        return $"{eto} Rain {fell}{(unknown > 0 ? $"unknown on {CommonWords.Count(unknown, "day", "days")}" : "")}.";
     }
 }

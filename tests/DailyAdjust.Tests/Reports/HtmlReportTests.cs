@@ -1,6 +1,8 @@
 using System.Text.RegularExpressions;
 using System.Xml;
 using System.Xml.Linq;
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports;
 using Xunit;
@@ -19,7 +21,7 @@ public sealed class HtmlReportTests
             "Open 5 boxes", "<b>Not answered:</b>", "<b>Not confirmed:</b>", "<b>Please note:</b>", "Weather through 04:00 today", "Round: what to change today, before 13:00",
             "Visit 7, leave 3, off 1", "<h2>Overnight</h2>", "<h2>Did it run?", "<h2>Take hose and probe</h2>", "<h2>Wet ground: carts and mowers</h2>", "<h2>In force</h2>",
             "<h2>Does the night fit?</h2>", "<h2>Moisture by area</h2>", "<h2>Why, program by program</h2>", "<h2>If nobody visits and no rain falls</h2>",
-            "<h2>Water used</h2>", "<h2>Cautions</h2>", "Words on this sheet",
+            "<h2>Water used</h2>", "<h2>The season so far", "<h2>Cautions</h2>", "Words on this sheet",
         ];
         var places = parts.Select(p => Page.IndexOf(p, StringComparison.Ordinal)).ToList();
         Assert.All(parts.Zip(places), p => Assert.True(p.Second >= 0, p.First));
@@ -93,7 +95,14 @@ public sealed class HtmlReportTests
             Zones = [.. Enumerable.Range(0, 13).Select(z => zones[z % zones.Count] with { Name = "Station " + z })],
         });
         var dry = Enumerable.Range(0, 40).Select(i => sheet.Driest[i % 2]);
-        var page = Rendered.File(ReportFiles.Html, sheet with { Programs = [.. programs], Driest = [.. dry] });
+        List<ProgramAdvice> all = [.. programs];
+        var page = Rendered.File(ReportFiles.Html, sheet with
+        {
+            Programs = all,
+            Driest = [.. dry],
+            Fit = new([.. all.Select((p, i) => new ProgramRun(sheet.Date, p.Key, InventedMorning.At(0, 20, 30).AddMinutes(i), InventedMorning.At(0, 21, 0).AddMinutes(i)))], [], [], [], []),
+            Season = [.. all.Select((p, i) => new ProgramSeason(p.Key, new(2026, 3, 1), [.. Enumerable.Range(0, 136).Select(day => (double)((day + i) * 5 % 150))]))],
+        });
         Assert.InRange(page.Length, 50_000, 250_000);
     }
 
@@ -101,16 +110,22 @@ public sealed class HtmlReportTests
     public void Every_chart_has_title_description_and_a_table_behind_it()
     {
         var charts = AsXml(Rendered.File(ReportFiles.Html)).Descendants("figure").ToList();
-        Assert.Equal(4, charts.Count);
+        Assert.Equal(7, charts.Count);
         foreach (var chart in charts)
         {
             var svg = chart.Element("svg")!;
             var labels = svg.Attribute("aria-labelledby")!.Value.Split(' ');
             Assert.Equal(labels, (string[])[svg.Element("title")!.Attribute("id")!.Value, svg.Element("desc")!.Attribute("id")!.Value]);
             Assert.NotEmpty(svg.Element("desc")!.Value);
-            Assert.Equal(16, chart.Descendants("tr").Count());
-            Assert.Equal(15, svg.Elements("polyline").Single().Attribute("points")!.Value.Split(' ').Length);
+            Assert.NotEmpty(chart.Element("details")!.Descendants("td"));
         }
+
+        Assert.All(charts.Where(IsArea), chart =>
+        {
+            Assert.Equal(16, chart.Descendants("tr").Count());
+            Assert.Equal(15, chart.Element("svg")!.Elements("polyline").Single().Attribute("points")!.Value.Split(' ').Length);
+        });
+        Assert.Equal(4, charts.Count(IsArea));
 
         var ids = charts.SelectMany(c => c.Descendants().Attributes("id")).Select(a => a.Value).ToList();
         Assert.Equal(ids.Count, ids.Distinct(StringComparer.Ordinal).Count());
@@ -119,7 +134,7 @@ public sealed class HtmlReportTests
     [Fact]
     public void A_chart_draws_dry_below_full_and_unknown_rain_as_a_question()
     {
-        var range = AsXml(Rendered.File(ReportFiles.Html)).Descendants("figure").Last().Element("svg")!;
+        var range = AsXml(Rendered.File(ReportFiles.Html)).Descendants("figure").Last(IsArea).Element("svg")!;
         var heights = range.Element("polyline")!.Attribute("points")!.Value.Split(' ').Select(p => double.Parse(p.Split(',')[1], System.Globalization.CultureInfo.InvariantCulture)).ToList();
         Assert.True(heights[0] < heights[10], "the range dries out over the first days");
         Assert.True(heights[13] < heights[12], "and the rain fills it");
@@ -179,6 +194,8 @@ public sealed class HtmlReportTests
         Assert.Contains("No box to open today.", page, StringComparison.Ordinal);
         Assert.Contains("No weather has come in yet.", page, StringComparison.Ordinal);
     }
+
+    private static bool IsArea(XElement figure) => figure.Attribute("class") is null;
 
     /// <summary>The page with its character references resolved where they are harmless to read.</summary>
     internal static string Readable(string page) => Regex.Replace(page, "&#x([0-9A-F]+);", m => ((char)Convert.ToInt32(m.Groups[1].Value, 16)).ToString()).Replace('\u00a0', ' ');

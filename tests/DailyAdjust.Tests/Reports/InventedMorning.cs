@@ -68,6 +68,11 @@ internal static class InventedMorning
             new Outlook(3, 2, 41, "Green 6 back", 0.762, 0.4),
             new Outlook(7, 9, 41, "Green 6 back", 4.318, 0),
         ],
+        Season =
+        [
+            new ProgramSeason(new ProgramKey("A", "P1"), Date.AddDays(-40), [.. Enumerable.Repeat(50.0, 33), .. Enumerable.Repeat(110.0, 7)]),
+            new ProgramSeason(new ProgramKey("B", "P1"), Date.AddDays(-40), [.. Enumerable.Repeat(0.0, 38), 100, 100]),
+        ],
         Water = new WaterUsed(201_000, 2_460_000, 14_300_000, 2_380_000, 3),
         Pointers = ["Green 6 back has been set aside for three weeks: raise its base minutes by about a third"],
     };
