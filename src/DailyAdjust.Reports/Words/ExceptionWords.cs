@@ -48,7 +48,7 @@ internal static class ExceptionWords
             var due = order.IsLate ? $"was due {view.Words.When(order.Due)} and is not all run by the logbook" : $"{from}by {view.Words.When(order.Due)}{days}";
             yield return new ExceptionGroup(
                 $"{what} by hand: {view.Words.DepthOf(order.DepthMm)} at {order.Where}, {due}{(why.Length > 0 ? $" ({why})" : "")}",
-                [.. order.Stations.Select(s => HandRun(s, order, view.Words)), .. order.Against.Select(o => $"Settle which goes first. {StandingWords.Order(o, view.Words)}"), .. order.Rules.Select(RuleWords.First)]);
+                [.. order.Against.Select(o => $"Settle which goes first. {StandingWords.Order(o, view.Words)}"), .. order.Rules.Select(RuleWords.First), .. order.Stations.Select(s => HandRun(s, order, view.Words))]);
         }
     }
 
