@@ -38,7 +38,10 @@ public sealed record ZoneAdvice
     /// <summary>Set aside: the smallest percentage that meets half of its area's ground in this program; otherwise null.</summary>
     public double? AreaMedianPercent { get; init; }
 
-    /// <summary>What the advised number leaves it short of after the horizon's last start (or beyond allowable before a later start), mm; 0 = nothing.</summary>
+    /// <summary>
+    /// How far past its allowable depletion the advice leaves it before a start of the horizon but its first, or before the first start after it, mm; 0 = within it.
+    /// skip and keep-off: with nothing given; 0 too for off, as-set and where no need was reckoned.
+    /// </summary>
     public double ShortMm { get; init; }
 
     /// <summary>What of the advised number's water would drain from it, mm; 0 = nothing.</summary>
