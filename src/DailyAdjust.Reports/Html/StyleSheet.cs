@@ -10,11 +10,10 @@ internal static class StyleSheet
     /// <summary>With the sheet's id and the page number at the foot of every printed page.</summary>
     public static string For(DateOnly date, int issue) => Common + Foot($"{PageWords.Sheet} {CodeWords.SheetId(date, issue)}");
 
-    /// <summary>The page over all sites: links, days in columns, and in print a page for each site's round.</summary>
+    /// <summary>The page over all sites: links, past days, and in print a page for each site's round.</summary>
     public static string ForIndex(DateOnly? date) => Common + """
         a { color: inherit; } .stop > p, .stop > ul { margin: .35rem .65rem; } .site > .do { font-size: 1.15rem; line-height: 1.3; } .site small { white-space: nowrap; } .site li > b { color: var(--ask); }
-        .days { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 21rem), 1fr)); column-gap: 1.5rem; padding: 0; list-style: none; } .days li { padding: .3rem 0; margin: 0; border-bottom: 1px solid var(--rule); }
-        .days a { display: inline-block; padding: .2rem .3rem .2rem 0; }
+        .days { padding: 0; list-style: none; } .days li { margin: 0; border-bottom: 1px solid var(--rule); } .days a { display: inline-block; padding: .4rem .3rem .4rem 0; } .days a:first-child { min-width: 6.5rem; }
         @media print { .round { break-before: page; } .past { display: none; } }
 
         """.ReplaceLineEndings("\n") + Foot($"{IndexWords.Title}{(date is { } day ? ", " + CodeWords.Date(day) : "")}");

@@ -9,12 +9,13 @@ public sealed class IndexView
     {
         // A page that knows no clock takes the newest morning of all sites for today.
         Today = sites.SelectMany(s => new[] { s.Newest?.Date, s.Missed }).Max();
+        var shared = sites.GroupBy(NameOf, StringComparer.Ordinal).Where(g => g.Count() > 1).Select(g => g.Key).ToHashSet(StringComparer.Ordinal);
         Sites =
         [
-            .. sites.Select(s => new SiteToday(s, Today))
-                .OrderBy(s => s.Urgency).ThenBy(s => s.Name, StringComparer.Ordinal).ThenBy(s => s.Record.Id, StringComparer.Ordinal),
+            .. sites.Select(s => new SiteToday(s, shared.Contains(NameOf(s)) ? CommonWords.Named(NameOf(s), s.Id) : NameOf(s), Today))
+                .OrderBy(s => s.Urgency).ThenBy(s => s.Name, StringComparer.Ordinal),
         ];
-        ByName = [.. Sites.OrderBy(s => s.Name, StringComparer.Ordinal).ThenBy(s => s.Record.Id, StringComparer.Ordinal)];
+        ByName = [.. Sites.OrderBy(s => s.Name, StringComparer.Ordinal)];
     }
 
     /// <summary>Null = no site has had a morning yet.</summary>
@@ -35,4 +36,6 @@ public sealed class IndexView
         site.Days.Any(d => d.Date == date) ? Link(site, date, ReportFiles.Html) : null;
 
     public static string Link(IndexSite site, DateOnly date, string file) => $"sites/{Uri.EscapeDataString(site.Id)}/reports/{CodeWords.Date(date)}/{file}";
+
+    private static string NameOf(IndexSite site) => site.Site?.Name ?? site.Id;
 }

@@ -7,11 +7,14 @@ namespace DailyAdjust.Reports.Index;
 /// <summary>What one site asks for today.</summary>
 public sealed class SiteToday
 {
+    /// <param name="record">What is known of it.</param>
+    /// <param name="name">What the page calls it.</param>
+    /// <param name="today">The newest morning of all sites; null = none has had one.</param>
     /// <exception cref="System.Text.Json.JsonException">The newest sheet's advice.json is none.</exception>
-    public SiteToday(IndexSite record, DateOnly? today)
+    public SiteToday(IndexSite record, string name, DateOnly? today)
     {
         Record = record;
-        Name = record.Site?.Name ?? record.Id;
+        Name = name;
         if (record.Newest is not { } newest || newest.Date != today)
         {
             Warnings = IndexWords.NoSheet(record, today);

@@ -25,6 +25,13 @@ public sealed class AllSitesTests
         Assert.Equal(Date, view.Today);
     }
 
+    [Fact]
+    public void Sites_of_one_name_are_told_apart_by_their_folders()
+    {
+        var site = InventedSites.Of("Quarry Bend", InventedSites.Calm());
+        Assert.Equal(["Quarry Bend (east)", "Quarry Bend (west)"], new IndexView([site with { Id = "west" }, site with { Id = "east" }]).Sites.Select(s => s.Name));
+    }
+
     [Theory]
     [InlineData(AdviceKind.Off, Urgency.OffOrOn)]
     [InlineData(AdviceKind.Resume, Urgency.OffOrOn)]
@@ -102,7 +109,7 @@ public sealed class AllSitesTests
     {
         var sheet = InventedSites.Calm();
         var json = MorningReport.Render(sheet, InventedMorning.Issue)[ReportFiles.AdviceJson];
-        var site = new SiteToday(new() { Id = "q", Site = sheet.Site, Newest = new(Date, 2, sheet.Site, json) }, Date);
+        var site = Assert.Single(new IndexView([new() { Id = "q", Site = sheet.Site, Newest = new(Date, 2, sheet.Site, json) }]).Sites);
         Assert.Equal(Urgency.Questions, site.Urgency);
         Assert.Equal(["Please note: shop-0713.csv was refused: line 40 is cut off. It lies in inbox/refused with its reason."], Said(site));
     }
@@ -200,7 +207,7 @@ public sealed class AllSitesTests
              "programs":[{"controller":"A","program":"P1","setting":90,"advice":"set","percent":60,"reason":"dry"}]}
             """;
         var course = InventedCourse.Build(UnitSystem.Us);
-        var site = new SiteToday(new() { Id = "q", Site = course, Newest = new(Date, 1, course, System.Text.Encoding.UTF8.GetBytes(Json)) }, Date);
+        var site = Assert.Single(new IndexView([new() { Id = "q", Site = course, Newest = new(Date, 1, course, System.Text.Encoding.UTF8.GetBytes(Json)) }]).Sites);
         Assert.Equal((Urgency.Changes, 1, 0), (site.Urgency, site.Counts.Change, site.Warnings.Count));
     }
 
@@ -215,7 +222,7 @@ public sealed class AllSitesTests
         Assert.InRange(page.Length, 500_000, 1_200_000);
     }
 
-    private static SiteToday One(MorningSheet sheet) => new(InventedSites.Of("Quarry Bend", sheet), sheet.Date);
+    private static SiteToday One(MorningSheet sheet) => Assert.Single(new IndexView([InventedSites.Of("Quarry Bend", sheet)]).Sites);
 
     private static IReadOnlyList<string> Said(SiteToday site) => [.. site.Warnings.Select(w => $"{w.Title}: {w.Text}")];
 
