@@ -27,6 +27,9 @@ internal static class ExceptionWords
         .. SeasonWords.Of(view),
     ];
 
+    /// <summary>What an order for water by hand is about.</summary>
+    public static string ByHand(LogKind kind) => $"{(kind == LogKind.Flush ? "Flush salts down" : "Water in")} by hand";
+
     private static IEnumerable<ExceptionGroup> Group(string title, IEnumerable<string> lines)
     {
         var all = lines.ToList();
@@ -40,14 +43,13 @@ internal static class ExceptionWords
     {
         foreach (var order in view.Sheet.Exceptions.HandRuns)
         {
-            var what = order.Kind == LogKind.Flush ? "Flush salts down" : "Water in";
             var why = string.Join(", ", new[] { order.Note, order.By.Length > 0 ? "by " + order.By : "" }.Where(t => t.Length > 0));
             var date = view.Sheet.Site.Clock.DateOf(order.Due.AddTicks(-1));
             var days = date > view.Sheet.Date ? $", {StandingWords.Left(date, view.Words)}" : "";
             var from = order.Begins is { } begins ? $"from {view.Words.When(begins)}, " : "";
             var due = order.IsLate ? $"was due {view.Words.When(order.Due)} and is not all run by the logbook" : $"{from}by {view.Words.When(order.Due)}{days}";
             yield return new ExceptionGroup(
-                $"{what} by hand: {view.Words.DepthOf(order.DepthMm)} at {order.Where}, {due}{(why.Length > 0 ? $" ({why})" : "")}",
+                $"{ByHand(order.Kind)}: {view.Words.DepthOf(order.DepthMm)} at {order.Where}, {due}{(why.Length > 0 ? $" ({why})" : "")}",
                 [.. order.Against.Select(o => $"Settle which goes first. {StandingWords.Order(o, view.Words)}"), .. order.Rules.Select(RuleWords.First), .. order.Stations.Select(s => HandRun(s, order, view.Words))]);
         }
     }
