@@ -38,8 +38,9 @@ public class GrowInAheadTests
         foreach (var sheet in (string[])[text, html])
         {
             Assert.Contains(KeyIn, sheet, StringComparison.Ordinal);
-            Assert.DoesNotContain("No start before the next visit", sheet, StringComparison.Ordinal);
         }
+
+        Assert.Contains("(C1/P1): leave 100 %. " + Reason + ", the percentage stays.", text, StringComparison.Ordinal);
 
         At("2026-06-10T10:10:00Z", "log", "off", "C1/P1", "--date", "2026-06-09", "--time", "16:00");
         var (off, offHtml) = Morning(home, "2026-06-10T10:20:00Z", "2026-06-10");
@@ -84,8 +85,9 @@ public class GrowInAheadTests
     private static (string Text, string Html) Morning(FallbackHome home, string utc, string date)
     {
         RunAt(home, utc, "morning", "--date", date);
-        string Plain(string file) => string.Join(' ', File.ReadAllText(Path.Combine(home.Site.Path, "reports", date, file)).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
-        return (Plain("report.txt"), WebUtility.HtmlDecode(Regex.Replace(Plain("report.html"), "<[^>]+>", "", RegexOptions.None, TimeSpan.FromSeconds(5))));
+        string Read(string file) => File.ReadAllText(Path.Combine(home.Site.Path, "reports", date, file));
+        string Plain(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        return (Plain(Read("report.txt")), Plain(WebUtility.HtmlDecode(Regex.Replace(Read("report.html"), "<[^>]+>", "", RegexOptions.None, TimeSpan.FromSeconds(5)))));
     }
 
     private sealed class FixedTime(DateTimeOffset now) : TimeProvider
