@@ -43,6 +43,7 @@ internal enum Cause
     NoMoreEitherWay,
     IsFaulty,
     GrowsIn,
+    GrowInBegins,
     NightTooShort,
     Need,
 }
@@ -72,15 +73,16 @@ internal static class DecisionRules
         var isOff = program.Present.Setting.IsOff;
         if (program.GrowIn is not null)
         {
+            var cause = program.GrowInBegins is null ? Cause.GrowsIn : Cause.GrowInBegins;
             if (!isOff)
             {
-                return new Decision(AdviceKind.Leave, null, null, Cause.GrowsIn);
+                return new Decision(AdviceKind.Leave, null, null, cause);
             }
 
-            // Whoever ordered it after it was turned off wants it on.
-            return GrowIns.IsStopped(program.GrowIn, context.Settings, context.RoundDone)
-                ? new Decision(AdviceKind.KeepOff, null, null, Cause.GrowsIn)
-                : new Decision(AdviceKind.Resume, context.Settings.LastRunning(program.Program.Key, context.AsOf).Percent, null, Cause.GrowsIn);
+            // Whoever ordered it after it was turned off wants it on; what has not begun nobody has stopped.
+            return cause == Cause.GrowsIn && GrowIns.IsStopped(program.GrowIn, context.Settings, context.RoundDone)
+                ? new Decision(AdviceKind.KeepOff, null, null, cause)
+                : new Decision(AdviceKind.Resume, context.Settings.LastRunning(program.Program.Key, context.AsOf).Percent, null, cause);
         }
 
         if (program.Fault is not null)

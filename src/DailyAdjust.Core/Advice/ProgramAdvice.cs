@@ -158,6 +158,9 @@ public sealed record ProgramAdvice
     /// <summary>It is paused and runs by itself again from then on, UTC; null = it is not paused.</summary>
     public DateTimeOffset? PausedUntil { get; init; }
 
+    /// <summary>The first start of a grow-in that is ordered ahead and for which it has to be on, UTC; null = there is none, or it is on again before anyway.</summary>
+    public DateTimeOffset? GrowInBegins { get; init; }
+
     /// <summary>It is off, and somebody noted what is wrong with it; null = nobody did.</summary>
     public Fault? Fault { get; init; }
 

@@ -82,6 +82,7 @@ internal sealed class ProgramAdvisor(
             DialShowsChange = program.Program.Controller.ShowsChange,
             OffUntil = decision.Prohibition?.Until,
             PausedUntil = program.Present.PausedUntil,
+            GrowInBegins = decision.Cause == Cause.GrowInBegins ? program.GrowInBegins : null,
             Fault = program.Noted is { Answer: null } ? program.Noted : null,
         };
         if (decision.Advice is not (AdviceKind.Off or AdviceKind.Skip or AdviceKind.KeepOff))
@@ -93,30 +94,34 @@ internal sealed class ProgramAdvisor(
             };
         }
 
-        advice = Ahead(advice, program, decision, () => StopRules.Of(context, [.. judged.Box.Where(c => c.Need is not null)], supposing));
+        advice = Ahead(advice, judged, decision, () => StopRules.Of(context, [.. judged.Box.Where(c => c.Need is not null)], supposing));
         var chain = _reasons.Of(program, decision, advice);
         return advice with { Chain = chain, Reason = chain[0].Words };
     }
 
-    private ProgramAdvice Ahead(ProgramAdvice advice, ProgramCase program, Decision decision, Func<StopRule?> stopRule)
+    private ProgramAdvice Ahead(ProgramAdvice advice, Judged judged, Decision decision, Func<StopRule?> stopRule)
     {
+        var program = judged.Case;
         switch (decision.Advice)
         {
             case AdviceKind.Skip:
                 var resume = LookAhead.Resume(context, program);
-                return advice with
+                advice = advice with
                 {
                     LookAgain = resume?.On ?? LookAhead.NextJudged(program),
                     After = resume,
                     PauseDays = Pauses.DaysOf(program.Program.Controller, context.Date, resume?.On),
                 };
+                return GrowInAhead.Bound(context, advice, program, judged.Box);
             case AdviceKind.KeepOff or AdviceKind.Leave or AdviceKind.Resume when !program.IsOwn:
                 return advice;
-            case AdviceKind.KeepOff or AdviceKind.Leave when program.Need is null:
+            case AdviceKind.Leave when program.Need is null:
                 return advice with { LookAgain = LookAhead.NextJudged(program) };
+            case AdviceKind.KeepOff when program.Need is null:
+                return GrowInAhead.Bound(context, advice with { LookAgain = LookAhead.NextJudged(program) }, program, judged.Box);
             case AdviceKind.KeepOff:
                 var later = LookAhead.Resume(context, program);
-                return advice with { LookAgain = later?.On, After = later };
+                return GrowInAhead.Bound(context, advice with { LookAgain = later?.On, After = later }, program, judged.Box);
             case AdviceKind.Leave:
                 // It runs tonight as it is: rain before its start may make it one to leave out too.
                 return advice with { StopRule = stopRule() };

@@ -30,9 +30,10 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.NoSoundAdvice => Plain("no-sound-advice", $"No sound advice: {noAdvice}. Leave it as it is set."),
         Cause.IsFaulty => Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is that mended or over? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to the numbers."),
         Cause.GrowsIn => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? "" : ", the percentage stays")}."),
-        Cause.NoStart when advice.LookAgain is { } day => Plain("no-start", $"{(advice.Present.IsOff ? "Off; no" : "No")} start before the next visit; judged on {Words.Date(day)}."),
+        Cause.GrowInBegins => Plain("grow-in-begins", $"A grow-in begins {Begins(advice.GrowInBegins!.Value)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? "" : ", the percentage stays")}.{PausedWords(advice)}"),
+        Cause.NoStart when advice is { LookAgain: { } day, GrowInBegins: null } => Plain("no-start", $"{(advice.Present.IsOff ? "Off; no" : "No")} start before the next visit; judged on {Words.Date(day)}."),
         Cause.NoStart => Plain("no-start", "No start before the next visit."),
-        Cause.NoVisit when advice.LookAgain is { } day => Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),
+        Cause.NoVisit when advice is { LookAgain: { } day, GrowInBegins: null } => Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),
         Cause.NoVisit => Plain("no-visit", "No visit today."),
         Cause.CanWait or Cause.NotDue => Waits(program, decision),
         Cause.RunsTooShort => With("runs-too-short", $"At {Words.Percent(Math.Round(decision.ExactPercent!.Value))} most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}, and it can wait.", NeedData(program)),
@@ -73,14 +74,22 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         data["forecastRainMm"] = rain.Mm!.Value;
         data["forecastChancePercent"] = rain.ChancePercent!.Value;
         var after = advice.After is { } number ? $" at about {Words.Percent(number.Percent)}" : "";
-        var otherwise = advice.LookAgain is { } day
+        var otherwise = advice.GrowInBegins is not null ? "" : advice.LookAgain is { } day
             ? $"If it does not rain, turn it on again {Words.Date(day)}{after}."
             : "If it does not rain, the next sheets say when to turn it on again.";
         return With(
             "rain-forecast",
-            $"Rests on a forecast: {Words.Depth(Units, rain.Mm.Value)} of rain on {Words.Date(context.Site.Clock.DateOf(rain.Begin))}, chance {Words.Percent(Math.Round(rain.ChancePercent.Value))}, and the ground can wait without this water. {otherwise}",
+            $"Rests on a forecast: {Words.Depth(Units, rain.Mm.Value)} of rain on {Words.Date(context.Site.Clock.DateOf(rain.Begin))}, chance {Words.Percent(Math.Round(rain.ChancePercent.Value))}, and the ground can wait without this water. {otherwise}".TrimEnd(),
             data);
     }
+
+    private string Begins(DateTimeOffset first) => context.Site.Clock.DateOf(first) == context.Date
+        ? $"at {context.Site.Clock.ToLocal(first).ToString("HH:mm", CultureInfo.InvariantCulture)} today"
+        : Words.DateAndTime(context.Site.Clock, first);
+
+    private string PausedWords(ProgramAdvice advice) => advice is { Advice: AdviceKind.Resume, PausedUntil: { } ends }
+        ? $" The box is paused until {Words.DateAndTime(context.Site.Clock, ends)}: end the pause."
+        : "";
 
     private string CutWords(NightCut cut, ProgramAdvice advice)
     {
@@ -176,7 +185,12 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
             yield return Plain("after", $"{Words.Percent(advice.Percent!.Value)} now, about {Words.Percent(after.Percent)} from {Words.Date(after.On)} if no rain falls.");
         }
 
-        if (advice.LookAgain is { } day && decision.Cause is (Cause.CanWait or Cause.NotDue))
+        if (advice is { GrowInBegins: { } first, Advice: AdviceKind.Skip or AdviceKind.KeepOff })
+        {
+            yield return Plain("grow-in-ahead", $"It has to be on again for the grow-in that begins {Begins(first)}.");
+        }
+
+        if (advice.LookAgain is { } day && (advice.GrowInBegins is null || advice.After is not null) && decision.Cause is (Cause.CanWait or Cause.NotDue))
         {
             yield return Plain("look-again", $"{Words.Date(day)}{(advice.After is { } then ? $", at about {Words.Percent(then.Percent)}," : "")} it is wanted again if no rain falls.");
         }

@@ -54,7 +54,7 @@ internal static class AdviceWords
     /// <summary>Why, for how long, and what comes next; a date that the reason names is not said twice.</summary>
     public static string ReasonAndUntil(ProgramAdvice advice, SiteWords words)
     {
-        var next = Named(advice, advice.After?.On ?? advice.LookAgain ?? advice.OffUntil) ? "" : Until(advice, words);
+        var next = advice.GrowInBegins is null && Named(advice, advice.After?.On ?? advice.LookAgain ?? advice.OffUntil) ? "" : Until(advice, words);
         return $"{FreshnessWords.Sentence(advice.Reason)} {next}".TrimEnd();
     }
 
@@ -71,7 +71,9 @@ internal static class AdviceWords
     /// <summary>For how long, or what comes next; empty where there is nothing to say.</summary>
     public static string Until(ProgramAdvice advice, SiteWords words) => advice switch
     {
-        { Advice: AdviceKind.Skip, PauseDays: { } days } => Pause(advice, words.SheetDate.AddDays(days)),
+        { Advice: AdviceKind.Skip, PauseDays: { } days } => Pause(advice, words.SheetDate.AddDays(days), words),
+        { Advice: AdviceKind.Skip or AdviceKind.KeepOff, GrowInBegins: { } first, LookAgain: { } day } when !(advice.PausedUntil <= first) =>
+            $"Turn on again {SiteWords.Date(day)} for the grow-in that begins at {words.When(first)}.",
         { PausedUntil: { } until, Advice: AdviceKind.KeepOff } => $"Paused; runs by itself again from {words.When(until)} on.",
         { Advice: AdviceKind.Skip, LookAgain: { } day } => $"Turn on again {SiteWords.Date(day)}{(advice.After is { } after ? $" at about {SiteWords.Percent(after.Percent)}" : "")} if no rain falls.",
         { Advice: AdviceKind.KeepOff, LookAgain: { } day } => $"Looked at again {words.Day(day)}.",
@@ -81,10 +83,11 @@ internal static class AdviceWords
         _ => "",
     };
 
-    private static string Pause(ProgramAdvice advice, DateOnly back)
+    private static string Pause(ProgramAdvice advice, DateOnly back, SiteWords words)
     {
+        var growIn = advice.GrowInBegins is { } first ? $" for the grow-in that begins at {words.When(first)}" : "";
         var wanted = advice.After is { } after ? $"; wanted {(after.On == back ? "then" : SiteWords.Date(after.On))} at about {SiteWords.Percent(after.Percent)} if no rain falls" : "";
-        return $"The box runs by itself again from {SiteWords.Date(back)}{wanted}.";
+        return $"The box runs by itself again from {SiteWords.Date(back)}{growIn}{wanted}.";
     }
 
     public static string CutOff(Shortfall shortfall, SiteWords words) =>

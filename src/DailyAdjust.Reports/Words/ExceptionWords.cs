@@ -86,12 +86,13 @@ internal static class ExceptionWords
         {
             yield return $"{view.Label(line.Program)}: grow-in is over. Key in its own starts ({starts}), days and minutes, as on its door card.";
         }
-        else if (line.IsChange || line.Day == 1)
+        else if (line.IsChange || line.Day == 1 || line.Begins is not null)
         {
             var minutes = line.Minutes.Count == 1
                 ? SiteWords.Minutes(line.Minutes[0].Minutes)
                 : string.Join(", ", line.Minutes.Select(m => $"{SiteWords.Minutes(m.Minutes)} on {CommonWords.List([.. m.Stations.Select(s => s.Station)])}"));
-            yield return $"{view.Label(line.Program)}, day {SiteWords.Count(line.Day)} of {SiteWords.Count(line.Days)}: key in {CommonWords.Count(line.Starts.Count, "start", "starts")} ({starts}) x {minutes}, every day.";
+            var from = line.Begins is { } begins ? $", from {view.Words.When(begins)} on" : "";
+            yield return $"{view.Label(line.Program)}, day {SiteWords.Count(line.Day)} of {SiteWords.Count(line.Days)}: key in {CommonWords.Count(line.Starts.Count, "start", "starts")} ({starts}) x {minutes}, every day{from}.";
         }
     }
 
