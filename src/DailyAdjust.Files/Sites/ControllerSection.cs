@@ -59,16 +59,14 @@ internal static class ControllerSection
 
         var applies = percent.NeedWord("applies", "program", "controller", "none");
         var none = applies is "none";
-        var size = new Limits(0, Setting.LargestPercent, AboveMin: true);
-        double? Size(string key, string example) => none || percent.Need(key, example) is not null ? percent.Quantity(key, UnitKind.Percent, size) : null;
-        var max = Size("max", "200 %");
+        var max = Size(percent, "max", none ? null : "200 %");
         var with = controller with
         {
             Applies = none ? PercentApplies.None : applies is "controller" ? PercentApplies.Controller : PercentApplies.Program,
             PercentMin = percent.Quantity("min", UnitKind.Percent, new(0, Setting.LargestPercent)) ?? 0,
             PercentMax = max ?? (none ? Setting.LargestPercent : controller.PercentMax),
             ShowsChange = percent.Word("shows", "percent", "change") is "change",
-            PercentStep = Size("step", "5 %") ?? controller.PercentStep,
+            PercentStep = Size(percent, "step", none ? null : "5 %") ?? controller.PercentStep,
         };
         percent.Done();
         if (with.PercentMin >= max)
@@ -79,6 +77,11 @@ internal static class ControllerSection
 
         return with;
     }
+
+    /// <param name="example">How to write it where it must be there; null = it may be left out.</param>
+    private static double? Size(Section percent, string key, string? example) => example is null || percent.Need(key, example) is not null
+        ? percent.Quantity(key, UnitKind.Percent, new(0, Setting.LargestPercent, AboveMin: true))
+        : null;
 
     private static Controller WithMinutes(Controller controller, Section? minutes)
     {
