@@ -135,6 +135,9 @@ public sealed record ProgramAdvice
     /// <summary>The dial shows the change from 100 %, not the percentage.</summary>
     public bool DialShowsChange { get; init; }
 
+    /// <summary>The controller has no percentage: minutes are keyed in by station, and every number is percent of those in stations.csv.</summary>
+    public bool MinutesOnly { get; init; }
+
     /// <summary>Where the controller has no percentage: the minutes to set.</summary>
     public IReadOnlyList<StationMinutes> NewMinutes { get; init; } = [];
 
