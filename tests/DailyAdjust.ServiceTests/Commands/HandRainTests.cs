@@ -52,8 +52,9 @@ public sealed class HandRainTests : IDisposable
         Assert.Contains("0.03 in since midnight.", Morning().Text, StringComparison.Ordinal);
 
         var said = At("04:58", "log", "rain", "yard", "0.4", "in", "--date", Date);
+        // Of the 0.03 in, 0.02 in are in the hour to 05:00, which is not over.
         Assert.Equal(
-            "Gauge yard, read by hand: 0.40 in is the total of today. It counts in place of station yard, which has 0.03 in for that time: what a person read goes before the instrument. "
+            "Gauge yard, read by hand: 0.40 in is the total of today. It counts in place of station yard, which has 0.01 in for that time: what a person read goes before the instrument. "
             + "That date is not over: log its total again if more falls.",
             Line(said));
         var sheet = Morning();

@@ -169,7 +169,19 @@ public sealed class OrdersTests
         using var other = new FallbackHome();
         var quoted = Morning(other, "2026-06-10", "2026-06-05 11:10,off,C1/P2,,,,Lee,", "2026-06-05 11:15,note,C1/P2,,,,Lee,head at 7 mended");
         Assert.Equal("resume", quoted.Program("C1", "P2").GetProperty("advice").GetString());
-        Assert.Contains("Off since Fri 5 June; noted on C1/P2 since, Fri 5 June: \"head at 7 mended\". It is off", quoted.Text, StringComparison.Ordinal);
+        Assert.Contains("Off since Fri 5 June; noted on C1/P2 since, Fri 5 June: \"head at 7 mended\".", quoted.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Backticks_of_a_note_stand_on_the_page_as_they_were_written()
+    {
+        using var home = new FallbackHome();
+        var sheet = Morning(home, "2026-06-10", "2026-06-05 11:10,off,C1/P2,,,,Lee,", "2026-06-05 11:15,note,C1/P2,,,,Lee,valve `2` stuck open");
+        Assert.Contains("\"valve `2` stuck open\"", sheet.Text, StringComparison.Ordinal);
+        var page = System.Net.WebUtility.HtmlDecode(File.ReadAllText(Path.Combine(home.Site.Path, "reports", "2026-06-10", "report.html")));
+        Assert.Contains("\"valve `2` stuck open\"", page, StringComparison.Ordinal);
+        Assert.Contains("<code>checked</code>", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<code>2</code>", page, StringComparison.Ordinal);
     }
 
     [Fact]
