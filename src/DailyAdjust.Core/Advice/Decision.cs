@@ -70,6 +70,11 @@ internal static class DecisionRules
         }
 
         var isOff = program.Present.Setting.IsOff;
+        if (program.Fault is not null)
+        {
+            return new Decision(AdviceKind.KeepOff, null, exact, Cause.IsFaulty);
+        }
+
         if (program.GrowIn is not null)
         {
             if (!isOff)
@@ -78,14 +83,9 @@ internal static class DecisionRules
             }
 
             // Whoever ordered it after it was turned off wants it on.
-            return GrowIns.IsStopped(program.GrowIn, context.Settings, context.RoundDone)
+            return context.GrowIns.IsStopped(program.GrowIn, context.Settings, context.RoundDone)
                 ? new Decision(AdviceKind.KeepOff, null, null, Cause.GrowsIn)
                 : new Decision(AdviceKind.Resume, context.Settings.LastRunning(program.Program.Key, context.AsOf).Percent, null, Cause.GrowsIn);
-        }
-
-        if (program.Fault is not null)
-        {
-            return new Decision(AdviceKind.KeepOff, null, exact, Cause.IsFaulty);
         }
 
         if (noSoundAdvice)

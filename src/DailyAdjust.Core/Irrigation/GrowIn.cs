@@ -129,6 +129,7 @@ public sealed class GrowIn
 internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
 {
     private readonly ILookup<ProgramKey, GrowIn> _all = GrowIn.Of(site, log).ToLookup(g => g.Program);
+    private readonly IReadOnlyList<(Place Where, DateTimeOffset At)> _off = [.. log.Where(e => e.Kind == LogKind.Off).Select(e => (e.Where, e.Time.Instant(site.Clock)))];
 
     public IEnumerable<GrowIn> All => _all.SelectMany(g => g);
 
@@ -152,22 +153,13 @@ internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
         return Enumerable.Range(0, ProgramStarts.DaysAhead).SelectMany(i => InDay(program, first.AddDays(i))).Where(s => s.Start.At >= from);
     }
 
-    /// <summary>What a program's start at an instant runs at. In a grow-in that nobody stopped: what it last ran at.</summary>
-    public Setting SettingAt(SettingHistory settings, ProgramKey program, DateTimeOffset at)
-    {
-        if (At(program, at) is not { } growIn)
-        {
-            return settings.At(program, at).Setting;
-        }
-
-        return IsStopped(growIn, settings, at) ? Setting.Off : settings.LastRunning(program, at);
-    }
-
-    /// <summary>Whether somebody stopped the program since its grow-in began.</summary>
-    public static bool IsStopped(GrowIn growIn, SettingHistory settings, DateTimeOffset at)
+    /// <summary>Whether somebody stopped the program since its grow-in began. One that was off before is only found off on a round: `off` alone says that it is to stay so.</summary>
+    public bool IsStopped(GrowIn growIn, SettingHistory settings, DateTimeOffset at)
     {
         var setting = settings.At(growIn.Program, at);
-        return setting.Setting.IsOff && (setting.PausedUntil is not null || settings.OffSince(growIn.Program, at) > growIn.From);
+        return setting.Setting.IsOff && (setting.PausedUntil is not null
+            || settings.OffSince(growIn.Program, at) > growIn.From
+            || _off.Any(o => o.At > growIn.From && o.At <= at && o.Where.Covers(growIn.Program)));
     }
 
     private IEnumerable<StartInForce> GrownInDay(ProgramKey program, DateOnly day) => _all[program]
