@@ -1,4 +1,3 @@
-using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Weather;
 

@@ -1,5 +1,4 @@
 using DailyAdjust.Core.Logbook;
-using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Irrigation;
