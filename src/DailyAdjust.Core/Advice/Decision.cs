@@ -81,8 +81,8 @@ internal static class DecisionRules
                 return new Decision(AdviceKind.Leave, null, null, Cause.GrowsIn);
             }
 
-            // Whoever ordered it after it was turned off wants it on.
-            return context.GrowIns.IsStopped(program.GrowIn, context.Settings, context.RoundDone)
+            // Whoever ordered it after it was turned off wants it on, and so does whoever noted that it is mended.
+            return program.Noted is null && context.GrowIns.IsStopped(program.GrowIn, context.Settings, context.RoundDone)
                 ? new Decision(AdviceKind.KeepOff, null, null, Cause.GrowsIn)
                 : new Decision(AdviceKind.Resume, context.Settings.LastRunning(program.Program.Key, context.AsOf).Percent, null, Cause.GrowsIn);
         }

@@ -37,6 +37,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.MustNotRun => Plain("must-not-run", Sentence($"must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition.Until)}") + OneDialWords(program.Program.Controller)),
         Cause.NoSoundAdvice => Plain("no-sound-advice", $"No sound advice: {noAdvice}. Leave it as it is set."),
         Cause.IsFaulty => Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is that mended or over? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to {(program.GrowIn is null ? "the numbers" : "its grow-in")}."),
+        Cause.GrowsIn when advice is { Advice: AdviceKind.KeepOff, PausedUntil: null } => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}, but it was turned off since its order: a setting above 0 takes it up again."),
         Cause.GrowsIn => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? "" : ", the percentage stays")}."),
         Cause.NoStart when advice.LookAgain is { } day => Plain("no-start", $"{(advice.Present.IsOff ? "Off; no" : "No")} start before the next visit; judged on {Words.Date(day)}."),
         Cause.NoStart => Plain("no-start", "No start before the next visit."),

@@ -128,7 +128,7 @@ public sealed class GrowIn
 internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
 {
     private readonly ILookup<ProgramKey, GrowIn> _all = GrowIn.Of(site, log).ToLookup(g => g.Program);
-    private readonly IReadOnlyList<(Place Where, DateTimeOffset At)> _off = [.. log.Where(e => e.Kind == LogKind.Off).Select(e => (e.Where, e.Time.Instant(site.Clock)))];
+    private readonly IReadOnlyList<(LogEntry Entry, DateTimeOffset At)> _off = [.. log.Where(e => e.Kind == LogKind.Off).Select(e => (e, e.Time.Instant(site.Clock)))];
 
     public IEnumerable<GrowIn> All => _all.SelectMany(g => g);
 
@@ -152,13 +152,21 @@ internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
         return Enumerable.Range(0, ProgramStarts.DaysAhead).SelectMany(i => InDay(program, first.AddDays(i))).Where(s => s.Start.At >= from);
     }
 
-    /// <summary>Whether somebody stopped the program since its grow-in began. One that was off before is only found off on a round: `off` alone says that it is to stay so.</summary>
+    /// <summary>
+    /// Whether somebody stopped it: a pause, or off since it began. One that was off before is only found off on a round; `off` alone says that it is to stay so.
+    /// `Off` with a note of what is wrong is asked about, and stops it no longer than that.
+    /// </summary>
     public bool IsStopped(GrowIn growIn, SettingHistory settings, DateTimeOffset at)
     {
         var setting = settings.At(growIn.Program, at);
-        return setting.Setting.IsOff && (setting.PausedUntil is not null
-            || settings.OffSince(growIn.Program, at) > growIn.From
-            || _off.Any(o => o.At > growIn.From && o.At <= at && o.Where.Covers(growIn.Program)));
+        if (!setting.Setting.IsOff || setting.PausedUntil is not null)
+        {
+            return setting.Setting.IsOff;
+        }
+
+        var since = settings.OffSince(growIn.Program, at);
+        var said = _off.Where(o => o.At > growIn.From && o.At >= since && o.At <= at && o.Entry.Where.Covers(growIn.Program)).OrderBy(o => o.At).LastOrDefault();
+        return said.Entry is { } off ? off.Note.Length == 0 : since > growIn.From;
     }
 
     private IEnumerable<StartInForce> GrownInDay(ProgramKey program, DateOnly day) => _all[program]

@@ -87,10 +87,17 @@ public class GrowInWhileOffTests
     }
 
     [Fact]
-    public void Off_with_a_note_since_it_began_is_asked_about_too()
+    public void Off_with_a_note_since_it_began_is_asked_about_too_and_handed_back_once_that_is_answered()
     {
-        var advice = On(1, GrowIn, Leaks with { Time = new(Monday, new(15, 0)) }).Advice();
+        LogEntry[] log = [GrowIn, Leaks with { Time = new(Monday, new(15, 0)) }];
+        var advice = On(1, log).Advice();
         Assert.Equal((AdviceKind.KeepOff, "valve leaks"), (advice.Advice, advice.Fault!.Note));
+        Assert.Equal(AdviceKind.Resume, On(1, [.. log, At(0, 16) with { Note = "mended" }]).Advice().Advice);
+        Assert.Equal(AdviceKind.Resume, On(1, [.. log, At(0, 16) with { Kind = LogKind.Checked, Where = new(PlaceKind.Controller, "C1", "") }]).Advice().Advice);
+
+        // Without a note somebody ended it.
+        var ended = On(1, GrowIn, Off with { Time = new(Monday, new(15, 0)) }).Advice();
+        Assert.Equal((AdviceKind.KeepOff, "Grow-in through Thu 7 May, but it was turned off since its order: a setting above 0 takes it up again."), (ended.Advice, ended.Reason));
     }
 
     [Fact]
