@@ -1,5 +1,4 @@
 using DailyAdjust.Core.Logbook;
-using DailyAdjust.Core.Sites;
 using DailyAdjust.Tests.Explain;
 using DailyAdjust.Tests.Irrigation;
 using Xunit;
