@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using DailyAdjust.ServiceTests.Controllers;
 using Xunit;
@@ -57,6 +58,32 @@ public sealed class UnansweredFaultTests
         Assert.StartsWith(
             "Off since Sun 3 May, \"not mended yet\"; noted on C1/P1 since, Fri 8 May: \"mended\".",
             course.Morning("2026-05-09").Program("C1/P1").GetProperty("reason").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void In_the_demo_a_lateral_that_leaks_again_stays_off_on_the_days_after_too()
+    {
+        using var home = new TestHome();
+        string Done(params string[] arguments)
+        {
+            var result = RunningProgram.Run([.. arguments, "--home", home.Path]);
+            return result.ExitCode == 0 ? result.Output : throw new InvalidOperationException(result.ToString());
+        }
+
+        Assert.Contains("C Fairway 9: TURN ON, off → 140 %", Done("demo"), StringComparison.Ordinal);
+        Done("log", "note", "B6/C", "--date", "2026-07-16", "--time", "10:00", "--note", "leaks again, not mended");
+
+        // On Friday it has no start to decide about, on Saturday one.
+        foreach (var date in new[] { "2026-07-17", "2026-07-18" })
+        {
+            Done("morning", "--date", date);
+            var folder = Assert.Single(home.Home.Sites()).ReportFolder(DateOnly.ParseExact(date, "yyyy-MM-dd", CultureInfo.InvariantCulture));
+            using var advice = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "advice.json")));
+            var program = advice.RootElement.GetProperty("programs").EnumerateArray().Single(p => p.GetProperty("controller").ValueEquals("B6") && p.GetProperty("program").ValueEquals("C"));
+            Assert.Equal("keep-off", program.GetProperty("advice").GetString());
+            Assert.Equal("leaks again, not mended", program.GetProperty("fault").GetProperty("note").GetString());
+            Assert.Contains("Fairway 9 (B6/C) is off since Mon 13 July: \"leaks again, not mended\".", File.ReadAllText(Path.Combine(folder, "report.txt")), StringComparison.Ordinal);
+        }
     }
 
     [Fact]
