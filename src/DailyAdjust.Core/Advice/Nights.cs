@@ -31,8 +31,9 @@ internal sealed class Nights
     /// <summary>All runs, by controller, then by start.</summary>
     /// <param name="percentOf">A program's percentage; 0 = does not run.</param>
     /// <param name="programs">Those that are looked at; null = all, with the site's starts.</param>
-    public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, IReadOnlyList<PlannedProgram>? programs = null) =>
-        _context.Laying.Between(_context.GrowIns, programs ?? _context.Programs, _context.RoundDone, _to, percentOf, IsTakenOut);
+    /// <param name="movedBy">By how much some of them start otherwise than on the site; null = none does.</param>
+    public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, IReadOnlyList<PlannedProgram>? programs = null, IReadOnlyDictionary<ProgramKey, TimeSpan>? movedBy = null) =>
+        _context.Laying.Between(_context.GrowIns, programs ?? _context.Programs, _context.RoundDone, _to, percentOf, (key, start) => IsTakenOut(key, start.At - (movedBy?.GetValueOrDefault(key) ?? default)));
 
     public NightFit Fit(IReadOnlyList<PlannedRun> runs, IReadOnlyList<FitCut> cuts, IReadOnlyList<StartMove> moves) => new(
         [.. runs.Select(r => new ProgramRun(r.Start.Date, r.Program.Key, r.Begins, r.Finishes))],
@@ -56,19 +57,29 @@ internal sealed class Nights
         Involved(runs)
             .Concat(runs.Where(r => MinutesOutside(r) > 0).Select(r => r.Program.Key))
             .Concat(ProgramOverlaps.AtOnce(runs))
-            .Concat(StationClashes.Of(Site, runs).SelectMany(c => runs.Where(r => r.Stations.Any(s => s.Station.Key == c.First || s.Station.Key == c.Second)).Select(r => r.Program.Key)))
+            .Concat(StationClashes.Programs(Site, runs))
             .ToHashSet();
 
-    /// <summary>Tells of runs of one program whether they fit in beside all others.</summary>
-    /// <param name="others">Runs without the program's.</param>
-    public Func<IReadOnlyList<PlannedRun>, bool> Beside(IReadOnlyList<PlannedRun> others)
+    /// <summary>Tells whether a program fits in: in the window, with its own box and beside what all other boxes run, and where no order or watering rule is against it.</summary>
+    /// <param name="program">Which; its runs are those of the box's with its key.</param>
+    /// <param name="others">Runs of all other boxes.</param>
+    /// <returns>A judge of the runs of the whole box.</returns>
+    public Func<IReadOnlyList<PlannedRun>, bool> Beside(PlannedProgram program, IReadOnlyList<PlannedRun> others)
     {
         var flow = _pump.Flow(others);
-        var clashes = StationClashes.Of(Site, others).Count();
-        return own => own.All(r => BeginsInside(r) && MinutesOutside(r) <= 0)
-            && !ProgramOverlaps.AnyAtOnce(own, others)
-            && own.All(r => _pump.HasRoom(r, flow))
-            && StationClashes.Of(Site, [.. others, .. own]).Count() == clashes;
+        var stacks = program.Controller.Overlap == ProgramOverlap.Stack;
+        return box =>
+        {
+            List<PlannedRun> own = [.. box.Where(r => r.Program.Key == program.Key)];
+
+            // Where programs wait for one another, a start moves all that follow.
+            var moved = stacks ? box : own;
+            return moved.All(r => MinutesOutside(r) <= 0)
+                && (stacks || !ProgramOverlaps.AnyAtOnce(own, box))
+                && own.All(r => !IsForbidden(r))
+                && moved.All(r => _pump.HasRoom(r, flow))
+                && !StationClashes.Any(Site, moved, [.. others, .. box]);
+        };
     }
 
     /// <summary>Programs of whose water less would mend what does not fit.</summary>
@@ -89,12 +100,14 @@ internal sealed class Nights
         return involved;
     }
 
-    /// <summary>Whether a start at this time of day lies in the site's watering hours.</summary>
-    public bool Allows(TimeOnly start) => Site.Window?.Contains(start) ?? true;
+    private bool IsTakenOut(ProgramKey program, DateTimeOffset start) => _takenOut.Contains((program, start));
 
-    private bool IsTakenOut(ProgramKey program, ProgramStart start) => _takenOut.Contains((program, start.At));
+    private bool IsForbidden(PlannedRun run) =>
+        Prohibitions.OrdersOver(_context, run.Program, run.Start.At).Count > 0
+        || Prohibitions.RuleOver(_context, run.Program, run.Start) is not null
+        || ReachingRuns.Of(_context, [run]).Any();
 
-    private bool BeginsInside(PlannedRun run) => Allows(TimeOnly.FromDateTime(Site.Clock.ToLocal(run.Begins).DateTime));
+    private bool BeginsInside(PlannedRun run) => Site.Window?.Contains(TimeOnly.FromDateTime(Site.Clock.ToLocal(run.Begins).DateTime)) ?? true;
 
     /// <summary>Minutes of a run outside the watering window; the whole run where it begins outside.</summary>
     private double MinutesOutside(PlannedRun run)

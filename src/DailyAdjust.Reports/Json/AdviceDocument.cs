@@ -119,7 +119,7 @@ internal sealed record FitJson(
 
 internal sealed record StartThatFitsJson(string Controller, string Program, string FirstStart, string InsteadOf);
 
-internal sealed record ReachingJson(string Controller, string Program, string Starts, string Finishes, string ForbiddenFrom, string Why, IReadOnlyList<string> Stations);
+internal sealed record ReachingJson(string Controller, string Program, string Starts, string From, string To, double? EarlierByMinutes, string Why, IReadOnlyList<string> Stations);
 
 internal sealed record NotTogetherJson(string Group, string First, string Second, string Date, string From, string To);
 
