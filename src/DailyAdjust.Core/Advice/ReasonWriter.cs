@@ -28,7 +28,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     private string Before(Fault? noted, AdviceKind advice) => (noted, advice) switch
     {
         ({ } fault, AdviceKind.Resume) => FaultWords.BeforeTurningOn(fault, context.Site.Clock) + " ",
-        ({ } fault, AdviceKind.Skip) => FaultWords.OffSince(fault, context.Site.Clock) + ". ",
+        ({ Answer: null } fault, AdviceKind.Skip) => FaultWords.OffSince(fault, context.Site.Clock) + ". ",
         _ => "",
     };
 
