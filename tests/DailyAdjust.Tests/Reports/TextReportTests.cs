@@ -68,7 +68,7 @@ public sealed class TextReportTests
             Programs = [.. sheet.Programs.Select(p => p.Key is { Controller: "B", Program: "P1" } ? p with { Present = Setting.Off, MayBeOn = true, Unanswered = unanswered } : p)],
         });
         Assert.Contains("[ ] P1 Greens 4-6: SET off or 140 % → 60 %", Written(ReportFiles.Text), StringComparison.Ordinal);
-        Assert.Contains("off or 140 %", Written(ReportFiles.Html), StringComparison.Ordinal);
+        Assert.Contains("off or 140\u00a0% →", System.Net.WebUtility.HtmlDecode(Written(ReportFiles.Html)), StringComparison.Ordinal);
     }
 
     [Fact]
