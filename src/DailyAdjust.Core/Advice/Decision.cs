@@ -42,6 +42,7 @@ internal enum Cause
     NoMoreEitherWay,
     IsFaulty,
     GrowsIn,
+    GrowInBegins,
     NightTooShort,
     Need,
 }
@@ -76,15 +77,16 @@ internal static class DecisionRules
 
         if (program.GrowIn is not null)
         {
+            var cause = program.GrowInBegins is null ? Cause.GrowsIn : Cause.GrowInBegins;
             if (!isOff)
             {
-                return new Decision(AdviceKind.Leave, null, null, Cause.GrowsIn);
+                return new Decision(AdviceKind.Leave, null, null, cause);
             }
 
-            // Whoever ordered it after it was turned off wants it on, and so does whoever noted that it is mended.
-            return program.Noted is null && context.GrowIns.IsStopped(program.GrowIn, context.Settings, context.RoundDone)
-                ? new Decision(AdviceKind.KeepOff, null, null, Cause.GrowsIn)
-                : new Decision(AdviceKind.Resume, context.Settings.LastRunning(program.Program.Key, context.AsOf).Percent, null, Cause.GrowsIn);
+            // Whoever ordered it after it was turned off wants it on, and so does whoever noted that it is mended; what has not begun nobody has stopped.
+            return cause == Cause.GrowsIn && program.Noted is null && context.GrowIns.IsStopped(program.GrowIn, context.Settings, context.RoundDone)
+                ? new Decision(AdviceKind.KeepOff, null, null, cause)
+                : new Decision(AdviceKind.Resume, context.Settings.LastRunning(program.Program.Key, context.AsOf).Percent, null, cause);
         }
 
         if (noSoundAdvice)

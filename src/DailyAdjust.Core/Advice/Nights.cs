@@ -38,7 +38,7 @@ internal sealed class Nights
     public NightFit Fit(IReadOnlyList<PlannedRun> runs, IReadOnlyList<FitCut> cuts, IReadOnlyList<StartMove> moves) => new(
         [.. runs.Select(r => new ProgramRun(r.Start.Date, r.Program.Key, r.Begins, r.Finishes))],
         [.. ProgramOverlaps.Of(_context.Laying, runs)],
-        [.. runs.Where(r => MinutesOutside(r) > 0).Select(r => new OutsideWindow(r.Program.Key.Controller, r.Program.Key.Program, r.Start.Date, r.Finishes))],
+        [.. runs.Where(r => WindowMinutes.Outside(Site, r) > 0).Select(r => new OutsideWindow(r.Program.Key.Controller, r.Program.Key.Program, r.Start.Date, r.Finishes))],
         [.. _pump.Exceeded(runs)],
         cuts)
     {
@@ -49,13 +49,13 @@ internal sealed class Nights
 
     /// <summary>What does not fit and smaller numbers could mend: minutes past the window's closing, and minutes of the pump's work beyond its capacity. 0 = everything fits.</summary>
     public double Excess(IReadOnlyList<PlannedRun> runs) =>
-        runs.Where(BeginsInside).Sum(MinutesOutside)
+        runs.Where(r => WindowMinutes.BeginsInside(Site, r)).Sum(r => WindowMinutes.Outside(Site, r))
         + _pump.Exceeded(runs).Sum(p => (p.FlowLPerMin - p.CapacityLPerMin) / Math.Max(1, p.CapacityLPerMin) * (p.To - p.From).TotalMinutes);
 
     /// <summary>Programs that have a part in anything that does not fit.</summary>
     public IReadOnlySet<ProgramKey> Misfits(IReadOnlyList<PlannedRun> runs) =>
         Involved(runs)
-            .Concat(runs.Where(r => MinutesOutside(r) > 0).Select(r => r.Program.Key))
+            .Concat(runs.Where(r => WindowMinutes.Outside(Site, r) > 0).Select(r => r.Program.Key))
             .Concat(ProgramOverlaps.AtOnce(runs))
             .Concat(StationClashes.Programs(Site, runs))
             .ToHashSet();
@@ -74,7 +74,7 @@ internal sealed class Nights
 
             // Where programs wait for one another, a start moves all that follow.
             var moved = stacks ? box : own;
-            return moved.All(r => MinutesOutside(r) <= 0)
+            return moved.All(r => WindowMinutes.Outside(Site, r) <= 0)
                 && (stacks || !ProgramOverlaps.AnyAtOnce(own, box))
                 && own.All(r => !IsForbidden(r))
                 && moved.All(r => _pump.HasRoom(r, flow))
@@ -86,7 +86,7 @@ internal sealed class Nights
     public IReadOnlySet<ProgramKey> Involved(IReadOnlyList<PlannedRun> runs)
     {
         var involved = new HashSet<ProgramKey>();
-        foreach (var run in runs.Where(r => BeginsInside(r) && MinutesOutside(r) > 0))
+        foreach (var run in runs.Where(r => WindowMinutes.BeginsInside(Site, r) && WindowMinutes.Outside(Site, r) > 0))
         {
             // Where programs wait for one another, an earlier one's length counts too.
             var controller = run.Program.Controller;
@@ -106,25 +106,4 @@ internal sealed class Nights
         Prohibitions.OrdersOver(_context, run.Program, run.Start.At).Count > 0
         || Prohibitions.RuleOver(_context, run.Program, run.Start) is not null
         || ReachingRuns.Of(_context, [run]).Any();
-
-    private bool BeginsInside(PlannedRun run) => Site.Window?.Contains(TimeOnly.FromDateTime(Site.Clock.ToLocal(run.Begins).DateTime)) ?? true;
-
-    /// <summary>Minutes of a run outside the watering window; the whole run where it begins outside.</summary>
-    private double MinutesOutside(PlannedRun run)
-    {
-        if (Site.Window is not { } window || run.Finishes <= run.Begins)
-        {
-            return 0;
-        }
-
-        if (!BeginsInside(run))
-        {
-            return (run.Finishes - run.Begins).TotalMinutes;
-        }
-
-        var date = Site.Clock.DateOf(run.Begins);
-        var today = Site.Clock.ToInstant(date, window.Closes);
-        var closes = today > run.Begins ? today : Site.Clock.ToInstant(date.AddDays(1), window.Closes);
-        return Math.Max(0, (run.Finishes - closes).TotalMinutes);
-    }
 }

@@ -13,6 +13,10 @@ internal sealed record Judged(ProgramAdvisor Advisor, ProgramCase Case, IReadOnl
     public Judged Supposing(SupposedRain rain) => Advisor.Supposing(Case, rain);
 
     public bool IsOff => Case.Present.Setting.IsOff;
+
+    /// <summary>The program that the number was made for: of those that share it, the one that needs most; null where no need was computed.</summary>
+    public ProgramCase? Leader => Box.Where(c => c.Need is not null && (c.IsOwn || ReferenceEquals(c, Case)))
+        .OrderByDescending(c => c.Need!.ExactPercent).ThenByDescending(c => ReferenceEquals(c, Case)).FirstOrDefault();
 }
 
 /// <summary>

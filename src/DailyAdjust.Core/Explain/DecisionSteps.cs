@@ -112,7 +112,7 @@ internal static class DecisionSteps
     private static Rule PlaceOf(Judged judged) => judged.Decision switch
     {
         { Cause: Cause.MustNotRun } => Prohibitions.SeasonOrOrder(judged.Case.Context, judged.Case.Program, judged.Case.Horizon) is not null ? Rule.MustNotRun : Rule.Restricted,
-        { Cause: Cause.GrowsIn } => Rule.GrowsIn,
+        { Cause: Cause.GrowsIn or Cause.GrowInBegins } => Rule.GrowsIn,
         { Cause: Cause.IsFaulty } => Rule.IsFaulty,
         { Cause: Cause.NoSoundAdvice } => Rule.NoSoundAdvice,
         { Cause: Cause.NoStart or Cause.NoVisit } => Rule.NothingToDecide,

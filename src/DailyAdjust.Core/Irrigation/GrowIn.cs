@@ -152,6 +152,11 @@ internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
         return Enumerable.Range(0, ProgramStarts.DaysAhead).SelectMany(i => InDay(program, first.AddDays(i))).Where(s => s.Start.At >= from);
     }
 
+    /// <summary>The first start of a program's grow-ins from an instant on; null = there is none.</summary>
+    public StartInForce? First(PlannedProgram program, DateTimeOffset from) => _all[program.Key].Max(g => (DateTimeOffset?)g.Ends) is { } ends
+        ? From(program, from).TakeWhile(s => s.Start.At < ends).Where(s => s.GrowIn is not null).Cast<StartInForce?>().FirstOrDefault()
+        : null;
+
     /// <summary>
     /// Whether somebody stopped it: a pause, or off since it began. One that was off before is only found off on a round; `off` alone says that it is to stay so.
     /// `Off` with a note of what is wrong is asked about, and stops it no longer than that.

@@ -77,7 +77,8 @@ internal sealed record ProgramJson(
     string? PausedUntil,
     IReadOnlyList<TakenOutJson> TakenOut,
     IReadOnlyList<StationsOutJson> StationsOut,
-    FaultJson? Fault);
+    FaultJson? Fault,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? GrowInBegins);
 
 internal sealed record ZoneJson(
     string Station,

@@ -84,7 +84,8 @@ internal static class AdviceDocumentBuilder
             Local(p.PausedUntil, clock),
             ExceptionsJson.TakenOut(p, clock),
             ExceptionsJson.StationsOut(p, clock),
-            ExceptionsJson.Fault(p, clock));
+            ExceptionsJson.Fault(p, clock),
+            Local(p.GrowInBegins, clock));
     }
 
     private static ZoneJson Zone(ZoneAdvice z) => new(
