@@ -40,11 +40,14 @@ internal static class FreshnessWords
     }
 
     /// <summary>A sentence for what stands on a dial, one for minutes that are keyed in, each with what to do at the box.</summary>
-    public static IEnumerable<(string Words, string Read)> Confirm(SheetView view)
+    public static IEnumerable<(string Words, string Read)> Confirm(SheetView view) => Confirm(view.Sheet.Freshness.NeverConfirmed, view.Sheet.Site, view.Label);
+
+    /// <summary>The same of a sheet that was issued.</summary>
+    public static IEnumerable<(string Words, string Read)> Confirm(IReadOnlyList<ProgramKey> never, Site site, Func<ProgramKey, string> label)
     {
-        foreach (var box in view.Sheet.Freshness.NeverConfirmed.GroupBy(p => view.ControllerOf(p.Controller)?.Applies == PercentApplies.None).OrderBy(g => g.Key))
+        foreach (var box in never.GroupBy(p => site.ControllerOf(p.Controller)?.Applies == PercentApplies.None).OrderBy(g => g.Key))
         {
-            List<string> programs = [.. box.Select(view.Label)];
+            List<string> programs = [.. box.Select(label)];
             yield return (
                 (programs.Count > Most ? $"{string.Join(", ", programs.Take(Most))} and {SiteWords.Count(programs.Count - Most)} more" : CommonWords.List(programs))
                     + (box.Key ? MinutesWords.Taken : ". Taken to run at 100 % until somebody reads the dial."),

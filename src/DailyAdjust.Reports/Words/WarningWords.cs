@@ -34,10 +34,7 @@ internal static class WarningWords
         }
 
         warnings.AddRange(fresh.UnansweredRounds.Select(round => new Warning(FreshnessWords.NotAnsweredTitle, FreshnessWords.Round(round))));
-        if (fresh.NeverConfirmed.Count > 0)
-        {
-            warnings.Add(new(FreshnessWords.NotConfirmedTitle, FreshnessWords.Confirm([.. fresh.NeverConfirmed.Select(key => Label(key, advice))])));
-        }
+        warnings.AddRange(FreshnessWords.Confirm(fresh.NeverConfirmed, site, key => Label(key, advice)).Select(box => new Warning(FreshnessWords.NotConfirmedTitle, box.Words)));
 
         if (fresh.AssumedSoil.Count > 0)
         {
