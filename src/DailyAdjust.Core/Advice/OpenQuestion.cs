@@ -34,7 +34,7 @@ internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogg
     /// <summary>The decision, and the way of judging that it rests on.</summary>
     public (Judged Rests, Decision Decision) Decide(AdviceContext context)
     {
-        if (AsLogged.Case.Need is not { } logged || IfDone.Case.Need is not { } done || AsLogged.Decision.Advice is AdviceKind.Off or AdviceKind.AsSet)
+        if (AsLogged.Case.Need is not { } logged || IfDone.Case.Need is not { } done || AsLogged.Decision.Advice is AdviceKind.Off or AdviceKind.AsSet || AsLogged.Case.Fault is not null)
         {
             return (AsLogged, AsLogged.Decision);
         }
@@ -62,7 +62,8 @@ internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogg
             : wetter.Decision.Advice == AdviceKind.Set && number == Wanted(wetter) ? wetter.Decision.Cause
             : number < near ? Cause.NoMoreEitherWay
             : Cause.StaysNear;
-        return (wetter, wetter.Decision with { Advice = AdviceKind.Set, Percent = number, Cause = cause });
+        // By the logbook it is off for a noted reason: whatever its number, nobody turns it on without asking about that.
+        return (wetter, wetter.Decision with { Advice = AsLogged.Case.Noted is null ? AdviceKind.Set : AdviceKind.Resume, Percent = number, Cause = cause });
     }
 
     /// <summary>What neither way of judging asks more than: staying near an earlier number is no reason to water more than that.</summary>

@@ -34,7 +34,7 @@ internal sealed class ProgramCase
             Present = context.Settings.At(program.Key, whole.Starts[^1].At);
         }
 
-        Noted = context.Faults.Of(program.Key, context.AsOf);
+        Noted = context.FaultOf(program.Key);
         IsVisit = asIfVisited || context.Visits.IsVisit(program, context.Date);
         Need = reckons && IsVisit && GrowIn is null && Horizon.Starts.Count > 0 ? NeedOn(Horizon, Setting.Off, rain) : null;
     }
@@ -68,8 +68,8 @@ internal sealed class ProgramCase
     /// <summary>It is off and somebody noted why: it is asked about unless a later note says that it is mended.</summary>
     public Fault? Noted { get; }
 
-    /// <summary>The note keeps it off.</summary>
-    public Fault? Fault => Noted is { Answer: null } && (Noted.IsOwnNote || _context.Site.Report.OffWithNoteStaysOff) ? Noted : null;
+    /// <summary>The note keeps it off: whoever ordered a grow-in did not say that it is mended.</summary>
+    public Fault? Fault => Noted is { Answer: null } && (Noted.IsOwnNote || GrowIn is not null || _context.Site.Report.OffWithNoteStaysOff) ? Noted : null;
 
     /// <summary>Its number is for the ground to say: no grow-in and no fault speaks for it.</summary>
     public bool IsOwn => GrowIn is null && Fault is null;

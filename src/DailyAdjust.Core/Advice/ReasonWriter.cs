@@ -14,7 +14,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     {
         var program = judged.Case;
         var main = Main(program, decision, advice, NeedWords(program, judged.Leader));
-        var chain = new List<Reason> { program.Noted is { } noted && advice.Advice == AdviceKind.Resume ? main with { Words = $"{FaultWords.BeforeTurningOn(noted, context.Site.Clock)} {main.Words}" } : main };
+        var chain = new List<Reason> { main with { Words = Before(program.Noted, advice.Advice) + main.Words } };
         chain.AddRange(Limits(decision, advice));
         chain.AddRange(Need(program));
         chain.AddRange(Leftovers(program, advice));
@@ -25,11 +25,20 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         return chain;
     }
 
+    /// <summary>What is noted of a program that is turned on, or that may be on because a sheet said so and nobody answered.</summary>
+    private string Before(Fault? noted, AdviceKind advice) => (noted, advice) switch
+    {
+        ({ } fault, AdviceKind.Resume) => FaultWords.BeforeTurningOn(fault, context.Site.Clock) + " ",
+        ({ Answer: null } fault, AdviceKind.Skip) => FaultWords.OffSince(fault, context.Site.Clock) + ". ",
+        _ => "",
+    };
+
     private Reason Main(ProgramCase program, Decision decision, ProgramAdvice advice, string needWords) => decision.Cause switch
     {
         Cause.MustNotRun => Plain("must-not-run", Sentence($"must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition.Until)}") + OneDialWords(program.Program.Controller)),
         Cause.NoSoundAdvice => Plain("no-sound-advice", $"No sound advice: {noAdvice}. Leave it as it is set."),
-        Cause.IsFaulty => Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is that mended or over? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to the numbers."),
+        Cause.IsFaulty => Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is that mended or over? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to {(program.GrowIn is null ? "the numbers" : "its grow-in")}."),
+        Cause.GrowsIn when advice is { Advice: AdviceKind.KeepOff, PausedUntil: null } => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}, but it was turned off since its order: a setting above 0 takes it up again."),
         Cause.GrowsIn => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? "" : ", the percentage stays")}."),
         Cause.GrowInBegins => Plain("grow-in-begins", $"A grow-in begins {Begins(advice.GrowInBegins!.Value)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? "" : ", the percentage stays")}.{PausedWords(advice)}"),
         Cause.NoStart when advice is { LookAgain: { } day, GrowInBegins: null } => Plain("no-start", $"{(advice.Present.IsOff ? "Off; no" : "No")} start before the next visit; judged on {Words.Date(day)}."),
@@ -49,6 +58,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.AssumedSoil => With("assumed-soil", $"How wet this ground is was only assumed, so nothing is cut or left out on that ({Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do): probe it.", NeedData(program)),
         Cause.NightTooShort => With("night-too-short", CutWords(decision.Cut!, advice), NeedData(program)),
         Cause.CeilingHolds => With("ceiling", $"A watering rule allows {Words.Percent(decision.Percent ?? advice.Present.Percent)} at most; the need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
+        Cause.MayHaveBeenTurnedOff when program.Noted is { Answer: null } => Plain("may-be-off", "An earlier sheet asked too and nobody answered: if it is on already, set this number."),
         Cause.MayHaveBeenTurnedOff => Plain("may-be-off", "An earlier sheet said to leave it out or to turn it on, and nobody answered: make sure it is on at this number."),
         Cause.AskedAgain => With("asked-again", "An earlier sheet asked for this number and nobody answered; if it is on the dial, leave it.", NeedData(program)),
         Cause.NoMoreEitherWay => With("no-more-either-way", $"An earlier sheet's number was not answered; whether it was done or not, {Words.Percent(decision.Percent!.Value)} is enough.", NeedData(program)),

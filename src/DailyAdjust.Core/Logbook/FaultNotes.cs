@@ -9,6 +9,9 @@ namespace DailyAdjust.Core.Logbook;
 /// <param name="IsOwnNote">A `note` on the program; otherwise only what stood beside `off`.</param>
 public sealed record Fault(DateTimeOffset Since, string Note, string By, bool IsOwnNote)
 {
+    /// <summary>When the newest note on it was written, UTC. The program was off then.</summary>
+    public DateTimeOffset NotedAt { get; init; }
+
     /// <summary>A later note on the program or on its box says that it is mended; null = it is asked about.</summary>
     public FaultAnswer? Answer { get; init; }
 }
@@ -52,7 +55,7 @@ public sealed class FaultNotes(SiteClock clock, IReadOnlyList<LogEntry> log, Set
             }
             else if (entry.Note.Length > 0 && (entry.Kind == LogKind.Off || entry.Where.Kind == PlaceKind.Program))
             {
-                fault = new Fault(since, entry.Note, entry.By, entry.Kind == LogKind.Note || fault is { IsOwnNote: true, Answer: null });
+                fault = new Fault(since, entry.Note, entry.By, entry.Kind == LogKind.Note || fault is { IsOwnNote: true, Answer: null }) { NotedAt = at };
             }
         }
 

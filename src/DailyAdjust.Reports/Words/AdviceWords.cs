@@ -36,7 +36,9 @@ internal static class AdviceWords
     };
 
     /// <summary>The setting that the dial should show, or both where nobody answered; a percent sign only where it would not stand twice.</summary>
-    public static string Old(ProgramAdvice advice) => advice.Advice == AdviceKind.Set
+    public static string Old(ProgramAdvice advice) => advice is { Present.IsOff: true, Unanswered.Percent: > 0 and var perhaps }
+        ? $"{CommonWords.Off} or {(advice.MinutesOnly ? MinutesWords.On : SiteWords.Percent(perhaps))}"
+        : advice.Advice == AdviceKind.Set
         ? Tables.Plain.Short(advice.Present.Percent) + (advice.Unanswered is { Percent: { } asked } && asked != advice.Present.Percent ? " or " + Tables.Plain.Short(asked) : "")
         : advice is { MinutesOnly: true, Present.IsOff: false } ? MinutesWords.On
         : SiteWords.Setting(advice.Present.Percent);
