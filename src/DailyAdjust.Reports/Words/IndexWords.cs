@@ -22,7 +22,7 @@ internal static class IndexWords
         var (visit, all) = (view.ToVisit, CommonWords.Count(view.Sites.Count, "site", "sites"));
         var missing = view.Sites.Count(s => s.Urgency == Urgency.NoSheet);
         var lead = visit.Count > 0 ? $"Open {CommonWords.Count(visit.Sum(s => s.Boxes.Count), "box", "boxes")} at {SiteWords.Count(visit.Count)} of {all}."
-            : missing < view.Sites.Count ? $"{RoundWords.NoBox[..^1]}, {all}."
+            : missing < view.Sites.Count ? $"{RoundWords.Nothing[..^1]}, {all}."
             : "";
         var none = missing > 0 ? $" {CommonWords.Count(missing, "site has", "sites have")} no sheet for this day." : "";
         return (lead + none).TrimStart();
@@ -33,7 +33,10 @@ internal static class IndexWords
     {
         { Urgency: Urgency.NoSheet } => "",
         { Boxes.Count: > 0 } => $"{RoundWords.Boxes(site.Boxes.Count, site.Counts)}, {site.By}.",
-        _ => RoundWords.NoBox,
+        { Urgency: Urgency.NoAdvice } => RoundWords.NoAdvice,
+
+        // Not "no box": one that lost power is opened though no dial is turned.
+        _ => RoundWords.Nothing,
     };
 
     /// <summary>"Sheet 2026-07-16/2".</summary>

@@ -12,7 +12,7 @@ internal static class RoundWords
     /// <summary>By when a round is walked.</summary>
     public static string By(Site site, bool afterRound) => afterRound ? "before tonight's starts" : $"before {SiteWords.Clock(site.Report.RoundDoneBy)}";
 
-    public const string NoBox = "No box to open today.";
+    public const string NoAdvice = "No sound advice: every dial as it is set.";
     public const string Nothing = "No dial to turn today.";
     public const string Found = "dial shows";
     public const string Tick = "tick when done";
@@ -24,7 +24,7 @@ internal static class RoundWords
     {
         if (view.Boxes.Count == 0)
         {
-            return view.NoAdvice ? "No sound advice: every dial as it is set." : NoBox;
+            return view.NoAdvice ? NoAdvice : "No box to open today.";
         }
 
         return $"{Boxes(view.Boxes.Count, view.Counts)}.";

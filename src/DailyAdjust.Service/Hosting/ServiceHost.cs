@@ -40,9 +40,6 @@ public static class ServiceHost
         var worker = host.Services.GetRequiredService<PollWorker>();
         var log = host.Services.GetRequiredService<ILogger<PollWorker>>();
         log.LogInformation("Started on {Home}", home.Path);
-
-        // A crash may have come between a sheet and the page that leads to it.
-        host.Services.GetRequiredService<HomeIndex>().Write();
         await host.RunAsync(stop).ConfigureAwait(false);
         log.LogInformation("Stopped");
         return worker.Failure is null ? ExitCode.Done : ExitCode.Failed;

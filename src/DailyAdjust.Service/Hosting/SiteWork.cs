@@ -14,6 +14,7 @@ public sealed class SiteWork(HomeIndex index, ILogger<SiteWork> log)
 {
     private readonly Dictionary<string, string> _told = new(StringComparer.Ordinal);
     private readonly Lock _guard = new();
+    private bool _hasLooked;
 
     /// <exception cref="LedgerException">The disk failed: nothing more may be written.</exception>
     public async Task RunAsync(SiteRunner runner, CancellationToken stop)
@@ -21,8 +22,10 @@ public sealed class SiteWork(HomeIndex index, ILogger<SiteWork> log)
         var site = runner.Folder.Name;
         try
         {
-            if (await runner.RunAsync(stop).ConfigureAwait(false))
+            if (await runner.RunAsync(stop).ConfigureAwait(false) || !_hasLooked)
             {
+                // After the first look too: a crash may have come between a sheet and the page that leads to it.
+                _hasLooked = true;
                 index.Write();
             }
 

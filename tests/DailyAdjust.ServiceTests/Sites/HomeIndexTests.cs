@@ -26,7 +26,8 @@ public sealed class HomeIndexTests : IDisposable
         Assert.Contains("<b>No sound advice today:</b>", page, StringComparison.Ordinal);
         Assert.Contains("Open 1 box: change 1, before 13:00.", page, StringComparison.Ordinal);
         Assert.Contains("Tamarack Flats Municipal: round, before 13:00", page, StringComparison.Ordinal);
-        Assert.Contains("<i>90 →</i> 25 %", page, StringComparison.Ordinal);
+        Assert.Equal(Dials(Read(Path.Combine(tamarack.ReportFolder(new DateOnly(2026, 6, 16)), "report.html"))), Dials(page));
+        Assert.Single(Dials(page));
         var links = Links(page);
         Assert.Equal(["2026-06-15", "2026-06-16"], links.Where(l => l.StartsWith("sites/tamarack/", StringComparison.Ordinal)).Select(l => l.Split('/')[3]).Distinct().Order(StringComparer.Ordinal));
         Assert.All(links, link => Assert.True(File.Exists(Path.Combine(_home.Path, link)), link));
@@ -92,7 +93,11 @@ public sealed class HomeIndexTests : IDisposable
     }
 
     /// <summary>The page as it reads, its character references resolved.</summary>
-    private string Page() => System.Net.WebUtility.HtmlDecode(File.ReadAllText(_home.Home.IndexFile)).Replace('\u00a0', ' ');
+    private string Page() => Read(_home.Home.IndexFile);
+
+    private static string Read(string file) => System.Net.WebUtility.HtmlDecode(File.ReadAllText(file)).Replace('\u00a0', ' ');
+
+    private static IReadOnlyList<string> Dials(string page) => [.. Regex.Matches(page, "<span class=\"numbers\">.*?</span>").Select(m => m.Value)];
 
     private static IReadOnlyList<string> Sites(string page) => [.. Regex.Matches(page, "<article class=\"stop site\">\\s*<header><h3>([^<]*)</h3>").Select(m => m.Groups[1].Value)];
 

@@ -121,7 +121,7 @@ public sealed class AllSitesTests
         var page = Page(old, InventedSites.Of("New", InventedSites.Calm()));
         Assert.Contains("<b>No sheet:</b> None of Wed 15 July yet; it is due at 05:00. The newest is of Tue 14 July: its round is not listed here, for its numbers were that day's.", page, StringComparison.Ordinal);
         Assert.Contains("<a href=\"sites/Old/reports/2026-07-14/report.html\">Sheet 2026-07-14/1</a>", page, StringComparison.Ordinal);
-        Assert.Contains("No box to open today, 2 sites. 1 site has no sheet for this day.", page, StringComparison.Ordinal);
+        Assert.Contains("No dial to turn today, 2 sites. 1 site has no sheet for this day.", page, StringComparison.Ordinal);
         Assert.DoesNotContain("tick when done", page, StringComparison.Ordinal);
         Assert.Contains("The morning of Wed 15 July was slept over: nothing was issued. The newest is of Tue 14 July", Page(old with { Missed = Date }), StringComparison.Ordinal);
     }
