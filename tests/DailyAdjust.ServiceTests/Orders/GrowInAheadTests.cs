@@ -29,7 +29,7 @@ public class GrowInAheadTests
         // Six starts a day from 15:00 of the 10th on, in the place of the one at night.
         At("2026-06-09T15:00:00Z", "log", "grow-in", "C1/P1", "6 x 4 min", "--date", "2026-06-10", "--time", "15:00", "--until", "2026-06-20", "--note", "sod");
         Assert.Equal(("leave", null), P1());
-        Assert.Contains("rule 2, grow-in: leave? yes", At("2026-06-10T10:00:00Z", "explain", "C1/P1", "--date", "2026-06-10"), StringComparison.Ordinal);
+        Assert.Contains(", grow-in: leave? yes", At("2026-06-10T10:00:00Z", "explain", "C1/P1", "--date", "2026-06-10"), StringComparison.Ordinal);
 
         // The sheet says what happens, and who keys it in; of a program that was off, that it is to be turned on for it.
         var (text, html) = Morning(home, "2026-06-10T10:00:00Z", "2026-06-10");
