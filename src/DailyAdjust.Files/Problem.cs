@@ -18,11 +18,14 @@ public enum Severity
 /// <param name="Severity">Whether the file or row can be used.</param>
 public sealed record Problem(string File, int Line, int Column, string What, string Hint, Severity Severity = Severity.Error)
 {
+    /// <summary>The hint with its full stop; one that asks has its question mark.</summary>
+    public string HintEnded => Hint.Length == 0 || Hint[^1] is '?' or '.' ? Hint : Hint + ".";
+
     /// <summary>One line: "file:line:column: what. hint".</summary>
     public override string ToString()
     {
         var line = FormattableString.Invariant($"{File}:{Line}:{Column}: {What}.");
-        line = Hint.Length == 0 ? line : line + " " + Hint + (Hint[^1] is '?' or '.' ? "" : ".");
+        line = Hint.Length == 0 ? line : line + " " + HintEnded;
         return string.Concat(line.Select(c => char.IsControl(c) ? ' ' : c));
     }
 }

@@ -73,6 +73,9 @@ internal sealed class AdviceContext
 
     public FaultNotes Faults { get; }
 
+    /// <summary>What is noted in the logbook as it is, where this morning is reckoned by one that supposes answers; it goes first. Null = the log is as it is.</summary>
+    public FaultNotes? LoggedFaults { get; init; }
+
     /// <summary>Lays out what runs; keeps what it has laid.</summary>
     public NightRuns Laying { get; }
 
@@ -135,7 +138,10 @@ internal sealed class AdviceContext
     public IEnumerable<StartInForce> StartsOf(PlannedProgram program, DateTimeOffset from) => GrowIns.From(program, from);
 
     /// <summary>What a program's start at an instant runs at by the logbook.</summary>
-    public Setting SettingAt(ProgramKey program, DateTimeOffset at) => GrowIns.SettingAt(Settings, program, at);
+    public Setting SettingAt(ProgramKey program, DateTimeOffset at) => Settings.At(program, at).Setting;
+
+    /// <summary>What is noted of a program that is off; null = nothing. That nobody answered a sheet mends nothing.</summary>
+    public Fault? FaultOf(ProgramKey program) => LoggedFaults?.Of(program, AsOf) ?? Faults.Of(program, AsOf);
 
     public IReadOnlyList<ZonePlan> ZonesOf(PlannedProgram program) => _plan.ZonesOf(program);
 

@@ -1,4 +1,3 @@
-using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Weather;
 
@@ -43,6 +42,7 @@ internal enum Cause
     NoMoreEitherWay,
     IsFaulty,
     GrowsIn,
+    GrowInBegins,
     NightTooShort,
     Need,
 }
@@ -70,22 +70,23 @@ internal static class DecisionRules
         }
 
         var isOff = program.Present.Setting.IsOff;
-        if (program.GrowIn is not null)
-        {
-            if (!isOff)
-            {
-                return new Decision(AdviceKind.Leave, null, null, Cause.GrowsIn);
-            }
-
-            // Whoever ordered it after it was turned off wants it on.
-            return GrowIns.IsStopped(program.GrowIn, context.Settings, context.RoundDone)
-                ? new Decision(AdviceKind.KeepOff, null, null, Cause.GrowsIn)
-                : new Decision(AdviceKind.Resume, context.Settings.LastRunning(program.Program.Key, context.AsOf).Percent, null, Cause.GrowsIn);
-        }
-
         if (program.Fault is not null)
         {
             return new Decision(AdviceKind.KeepOff, null, exact, Cause.IsFaulty);
+        }
+
+        if (program.GrowIn is not null)
+        {
+            var cause = program.GrowInBegins is null ? Cause.GrowsIn : Cause.GrowInBegins;
+            if (!isOff)
+            {
+                return new Decision(AdviceKind.Leave, null, null, cause);
+            }
+
+            // Whoever ordered it after it was turned off wants it on, and so does whoever noted that it is mended; what has not begun nobody has stopped.
+            return cause == Cause.GrowsIn && program.Noted is null && context.GrowIns.IsStopped(program.GrowIn, context.Settings, context.RoundDone)
+                ? new Decision(AdviceKind.KeepOff, null, null, cause)
+                : new Decision(AdviceKind.Resume, context.Settings.LastRunning(program.Program.Key, context.AsOf).Percent, null, cause);
         }
 
         if (noSoundAdvice)

@@ -6,8 +6,8 @@ namespace DailyAdjust.Core.Advice;
 /// <summary>A program that is off with a note of why, in words.</summary>
 internal static class FaultWords
 {
-    /// <summary>"Off since Mon 13 July, "lateral broken"".</summary>
-    public static string OffSince(Fault fault, SiteClock clock) => $"Off since {Words.Date(clock.DateOf(fault.Since))}, \"{fault.Note}\"";
+    /// <summary>"Off since Mon 13 July, "lateral broken""; without a note of what is wrong "Off since Mon 13 July".</summary>
+    public static string OffSince(Fault fault, SiteClock clock) => $"Off since {Words.Date(clock.DateOf(fault.Since))}{(fault.Note.Length > 0 ? $", \"{fault.Note}\"" : "")}";
 
     /// <summary>A sentence before the words that turn it on.</summary>
     public static string BeforeTurningOn(Fault fault, SiteClock clock) => OffSince(fault, clock) + (fault.Answer is { } answer

@@ -10,8 +10,8 @@ internal static class FittedAdvice
         var nights = new Nights(context, log, settled.SelectMany(s => s.Case.TakenOut.Select(t => (s.Case.Program.Key, t.At))));
         var may = settled.Where(s => s.MayChange).Select(s => s.Case.Program.Key).ToHashSet();
         IReadOnlyList<ProgramAdvice> advice = [.. settled.Select(s => s.Advise())];
-        var moves = new StartMoves(context, nights);
-        var cuts = moves.Uncut(new NightCuts(context, nights).Of(advice, may.Contains), advice.ToDictionary(a => a.Key, NightCuts.PercentAfter)).ToDictionary(c => c.Program);
+        var moves = new StartMoves(context, nights, may.Contains);
+        var cuts = moves.WithStarts(new NightCuts(context, nights).Of(advice, may.Contains), advice.ToDictionary(a => a.Key, NightCuts.PercentAfter)).ToDictionary(c => c.Program);
         if (cuts.Count > 0)
         {
             advice = [.. settled.Zip(advice, (s, a) => cuts.TryGetValue(a.Key, out var cut) ? s.CutTo(cut).Advise() : a)];

@@ -5,7 +5,8 @@ namespace DailyAdjust.Core.Advice;
 /// <summary>
 /// What one visit decides about: every start from round_done_by of that day until round_done_by of the next visit day, or until a grow-in
 /// takes the program's place; and the starts behind it that tell whether the program can wait, a grow-in's with them. Where a grow-in is in
-/// force already nothing is decided, and its starts are those of the visit.
+/// force already, or begins before the program's own first start, nothing is decided: its starts are those of the visit, and those of the
+/// program's own that follow its end.
 /// </summary>
 /// <param name="Opens">round_done_by of the visit day, or for a look after it the minute that follows, UTC.</param>
 /// <param name="Starts">The starts in the horizon, in order.</param>
@@ -15,6 +16,9 @@ internal sealed record Horizon(DateTimeOffset Opens, IReadOnlyList<ProgramStart>
 {
     /// <summary>round_done_by of the next visit day, UTC.</summary>
     public required DateTimeOffset Closes { get; init; }
+
+    /// <summary>It is in force when the visit opens, or has the visit's first start; null = the program's own starts run.</summary>
+    public GrowIn? GrowIn { get; init; }
 
     /// <summary>Starts of the visit that must not run: they are no part of it.</summary>
     public IReadOnlyList<ProgramStart> TakenOut { get; init; } = [];
@@ -38,10 +42,12 @@ internal sealed record Horizon(DateTimeOffset Opens, IReadOnlyList<ProgramStart>
         var closes = site.Clock.ToInstant(next, site.Report.RoundDoneBy);
         List<ProgramStart> starts = [], firstDate = [];
         ProgramStart? later = null;
-        var growsIn = context.GrowIns.At(program.Key, opens) is not null;
+        var growsIn = context.GrowIns.At(program.Key, opens);
         foreach (var (start, growIn) in context.StartsOf(program, opens))
         {
-            if (start.At < closes && firstDate.Count == 0 && (growsIn || growIn is null))
+            var isInTime = start.At < closes && firstDate.Count == 0;
+            growsIn ??= isInTime && starts.Count == 0 ? growIn?.GrowIn : null;
+            if (isInTime && (growsIn is not null || growIn is null))
             {
                 starts.Add(start);
             }
@@ -56,6 +62,6 @@ internal sealed record Horizon(DateTimeOffset Opens, IReadOnlyList<ProgramStart>
             }
         }
 
-        return new Horizon(opens, starts, firstDate, later) { Closes = closes };
+        return new Horizon(opens, starts, firstDate, later) { Closes = closes, GrowIn = growsIn };
     }
 }

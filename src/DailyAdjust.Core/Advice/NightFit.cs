@@ -44,10 +44,11 @@ public sealed record StartMove(ProgramKey Program, TimeOnly From, TimeOnly To);
 /// <param name="Program">Which.</param>
 /// <param name="Start">Its start.</param>
 /// <param name="Stations">Those that run into it; empty = all that the program has.</param>
-/// <param name="Forbidden">From when on they must not run.</param>
-/// <param name="Finishes">When the last of them ends.</param>
+/// <param name="From">From when on they must not run.</param>
+/// <param name="To">When the last of them ends, or they may run again.</param>
+/// <param name="EarlierBy">By how much it would have to start earlier to end in time; null = that is no way out.</param>
 /// <param name="Why">A plain clause.</param>
-public sealed record ReachingRun(ProgramKey Program, ProgramStart Start, IReadOnlyList<StationKey> Stations, DateTimeOffset Forbidden, DateTimeOffset Finishes, string Why);
+public sealed record ReachingRun(ProgramKey Program, ProgramStart Start, IReadOnlyList<StationKey> Stations, DateTimeOffset From, DateTimeOffset To, TimeSpan? EarlierBy, string Why);
 
 /// <summary>Whether the changed programs still fit the nights of the horizon.</summary>
 public sealed record NightFit(

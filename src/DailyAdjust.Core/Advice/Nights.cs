@@ -31,13 +31,14 @@ internal sealed class Nights
     /// <summary>All runs, by controller, then by start.</summary>
     /// <param name="percentOf">A program's percentage; 0 = does not run.</param>
     /// <param name="programs">Those that are looked at; null = all, with the site's starts.</param>
-    public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, IReadOnlyList<PlannedProgram>? programs = null) =>
-        _context.Laying.Between(_context.GrowIns, programs ?? _context.Programs, _context.RoundDone, _to, percentOf, IsTakenOut);
+    /// <param name="movedBy">By how much some of them start otherwise than on the site; null = none does.</param>
+    public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, IReadOnlyList<PlannedProgram>? programs = null, IReadOnlyDictionary<ProgramKey, TimeSpan>? movedBy = null) =>
+        _context.Laying.Between(_context.GrowIns, programs ?? _context.Programs, _context.RoundDone, _to, percentOf, (key, start) => IsTakenOut(key, start.At - (movedBy?.GetValueOrDefault(key) ?? default)));
 
     public NightFit Fit(IReadOnlyList<PlannedRun> runs, IReadOnlyList<FitCut> cuts, IReadOnlyList<StartMove> moves) => new(
         [.. runs.Select(r => new ProgramRun(r.Start.Date, r.Program.Key, r.Begins, r.Finishes))],
         [.. ProgramOverlaps.Of(_context.Laying, runs)],
-        [.. runs.Where(r => MinutesOutside(r) > 0).Select(r => new OutsideWindow(r.Program.Key.Controller, r.Program.Key.Program, r.Start.Date, r.Finishes))],
+        [.. runs.Where(r => WindowMinutes.Outside(Site, r) > 0).Select(r => new OutsideWindow(r.Program.Key.Controller, r.Program.Key.Program, r.Start.Date, r.Finishes))],
         [.. _pump.Exceeded(runs)],
         cuts)
     {
@@ -48,34 +49,44 @@ internal sealed class Nights
 
     /// <summary>What does not fit and smaller numbers could mend: minutes past the window's closing, and minutes of the pump's work beyond its capacity. 0 = everything fits.</summary>
     public double Excess(IReadOnlyList<PlannedRun> runs) =>
-        runs.Where(BeginsInside).Sum(MinutesOutside)
+        runs.Where(r => WindowMinutes.BeginsInside(Site, r)).Sum(r => WindowMinutes.Outside(Site, r))
         + _pump.Exceeded(runs).Sum(p => (p.FlowLPerMin - p.CapacityLPerMin) / Math.Max(1, p.CapacityLPerMin) * (p.To - p.From).TotalMinutes);
 
     /// <summary>Programs that have a part in anything that does not fit.</summary>
     public IReadOnlySet<ProgramKey> Misfits(IReadOnlyList<PlannedRun> runs) =>
         Involved(runs)
-            .Concat(runs.Where(r => MinutesOutside(r) > 0).Select(r => r.Program.Key))
+            .Concat(runs.Where(r => WindowMinutes.Outside(Site, r) > 0).Select(r => r.Program.Key))
             .Concat(ProgramOverlaps.AtOnce(runs))
-            .Concat(StationClashes.Of(Site, runs).SelectMany(c => runs.Where(r => r.Stations.Any(s => s.Station.Key == c.First || s.Station.Key == c.Second)).Select(r => r.Program.Key)))
+            .Concat(StationClashes.Programs(Site, runs))
             .ToHashSet();
 
-    /// <summary>Tells of runs of one program whether they fit in beside all others.</summary>
-    /// <param name="others">Runs without the program's.</param>
-    public Func<IReadOnlyList<PlannedRun>, bool> Beside(IReadOnlyList<PlannedRun> others)
+    /// <summary>Tells whether a program fits in: in the window, with its own box and beside what all other boxes run, and where no order or watering rule is against it.</summary>
+    /// <param name="program">Which; its runs are those of the box's with its key.</param>
+    /// <param name="others">Runs of all other boxes.</param>
+    /// <returns>A judge of the runs of the whole box.</returns>
+    public Func<IReadOnlyList<PlannedRun>, bool> Beside(PlannedProgram program, IReadOnlyList<PlannedRun> others)
     {
         var flow = _pump.Flow(others);
-        var clashes = StationClashes.Of(Site, others).Count();
-        return own => own.All(r => BeginsInside(r) && MinutesOutside(r) <= 0)
-            && !ProgramOverlaps.AnyAtOnce(own, others)
-            && own.All(r => _pump.HasRoom(r, flow))
-            && StationClashes.Of(Site, [.. others, .. own]).Count() == clashes;
+        var stacks = program.Controller.Overlap == ProgramOverlap.Stack;
+        return box =>
+        {
+            List<PlannedRun> own = [.. box.Where(r => r.Program.Key == program.Key)];
+
+            // Where programs wait for one another, a start moves all that follow.
+            var moved = stacks ? box : own;
+            return moved.All(r => WindowMinutes.Outside(Site, r) <= 0)
+                && (stacks || !ProgramOverlaps.AnyAtOnce(own, box))
+                && own.All(r => !IsForbidden(r))
+                && moved.All(r => _pump.HasRoom(r, flow))
+                && !StationClashes.Any(Site, moved, [.. others, .. box]);
+        };
     }
 
     /// <summary>Programs of whose water less would mend what does not fit.</summary>
     public IReadOnlySet<ProgramKey> Involved(IReadOnlyList<PlannedRun> runs)
     {
         var involved = new HashSet<ProgramKey>();
-        foreach (var run in runs.Where(r => BeginsInside(r) && MinutesOutside(r) > 0))
+        foreach (var run in runs.Where(r => WindowMinutes.BeginsInside(Site, r) && WindowMinutes.Outside(Site, r) > 0))
         {
             // Where programs wait for one another, an earlier one's length counts too.
             var controller = run.Program.Controller;
@@ -89,29 +100,10 @@ internal sealed class Nights
         return involved;
     }
 
-    /// <summary>Whether a start at this time of day lies in the site's watering hours.</summary>
-    public bool Allows(TimeOnly start) => Site.Window?.Contains(start) ?? true;
+    private bool IsTakenOut(ProgramKey program, DateTimeOffset start) => _takenOut.Contains((program, start));
 
-    private bool IsTakenOut(ProgramKey program, ProgramStart start) => _takenOut.Contains((program, start.At));
-
-    private bool BeginsInside(PlannedRun run) => Allows(TimeOnly.FromDateTime(Site.Clock.ToLocal(run.Begins).DateTime));
-
-    /// <summary>Minutes of a run outside the watering window; the whole run where it begins outside.</summary>
-    private double MinutesOutside(PlannedRun run)
-    {
-        if (Site.Window is not { } window || run.Finishes <= run.Begins)
-        {
-            return 0;
-        }
-
-        if (!BeginsInside(run))
-        {
-            return (run.Finishes - run.Begins).TotalMinutes;
-        }
-
-        var date = Site.Clock.DateOf(run.Begins);
-        var today = Site.Clock.ToInstant(date, window.Closes);
-        var closes = today > run.Begins ? today : Site.Clock.ToInstant(date.AddDays(1), window.Closes);
-        return Math.Max(0, (run.Finishes - closes).TotalMinutes);
-    }
+    private bool IsForbidden(PlannedRun run) =>
+        Prohibitions.OrdersOver(_context, run.Program, run.Start.At).Count > 0
+        || Prohibitions.RuleOver(_context, run.Program, run.Start) is not null
+        || ReachingRuns.Of(_context, [run]).Any();
 }

@@ -13,6 +13,10 @@ internal sealed record Judged(ProgramAdvisor Advisor, ProgramCase Case, IReadOnl
     public Judged Supposing(SupposedRain rain) => Advisor.Supposing(Case, rain);
 
     public bool IsOff => Case.Present.Setting.IsOff;
+
+    /// <summary>The program that the number was made for: of those that share it, the one that needs most; null where no need was computed.</summary>
+    public ProgramCase? Leader => Box.Where(c => c.Need is not null && (c.IsOwn || ReferenceEquals(c, Case)))
+        .OrderByDescending(c => c.Need!.ExactPercent).ThenByDescending(c => ReferenceEquals(c, Case)).FirstOrDefault();
 }
 
 /// <summary>
@@ -30,7 +34,7 @@ internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogg
     /// <summary>The decision, and the way of judging that it rests on.</summary>
     public (Judged Rests, Decision Decision) Decide(AdviceContext context)
     {
-        if (AsLogged.Case.Need is not { } logged || IfDone.Case.Need is not { } done || AsLogged.Decision.Advice is AdviceKind.Off or AdviceKind.AsSet)
+        if (AsLogged.Case.Need is not { } logged || IfDone.Case.Need is not { } done || AsLogged.Decision.Advice is AdviceKind.Off or AdviceKind.AsSet || AsLogged.Case.Fault is not null)
         {
             return (AsLogged, AsLogged.Decision);
         }
@@ -58,7 +62,8 @@ internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogg
             : wetter.Decision.Advice == AdviceKind.Set && number == Wanted(wetter) ? wetter.Decision.Cause
             : number < near ? Cause.NoMoreEitherWay
             : Cause.StaysNear;
-        return (wetter, wetter.Decision with { Advice = AdviceKind.Set, Percent = number, Cause = cause });
+        // By the logbook it is off for a noted reason: whatever its number, nobody turns it on without asking about that.
+        return (wetter, wetter.Decision with { Advice = AsLogged.Case.Noted is null ? AdviceKind.Set : AdviceKind.Resume, Percent = number, Cause = cause });
     }
 
     /// <summary>What neither way of judging asks more than: staying near an earlier number is no reason to water more than that.</summary>

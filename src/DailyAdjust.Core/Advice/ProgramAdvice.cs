@@ -38,7 +38,10 @@ public sealed record ZoneAdvice
     /// <summary>Set aside: the smallest percentage that meets half of its area's ground in this program; otherwise null.</summary>
     public double? AreaMedianPercent { get; init; }
 
-    /// <summary>What the advised number leaves it short of after the horizon's last start (or beyond allowable before a later start), mm; 0 = nothing.</summary>
+    /// <summary>
+    /// How far past its allowable depletion the advice leaves it before a start of the horizon but its first, or before the first start after it, mm; 0 = within it.
+    /// skip and keep-off: with nothing given; 0 too for off, as-set and where no need was reckoned.
+    /// </summary>
     public double ShortMm { get; init; }
 
     /// <summary>What of the advised number's water would drain from it, mm; 0 = nothing.</summary>
@@ -132,6 +135,9 @@ public sealed record ProgramAdvice
     /// <summary>The dial shows the change from 100 %, not the percentage.</summary>
     public bool DialShowsChange { get; init; }
 
+    /// <summary>The controller has no percentage: minutes are keyed in by station, and every number is percent of those in stations.csv.</summary>
+    public bool MinutesOnly { get; init; }
+
     /// <summary>Where the controller has no percentage: the minutes to set.</summary>
     public IReadOnlyList<StationMinutes> NewMinutes { get; init; } = [];
 
@@ -154,6 +160,9 @@ public sealed record ProgramAdvice
 
     /// <summary>It is paused and runs by itself again from then on, UTC; null = it is not paused.</summary>
     public DateTimeOffset? PausedUntil { get; init; }
+
+    /// <summary>The first start of a grow-in that is ordered ahead and for which it has to be on, UTC; null = there is none, or it is on again before anyway.</summary>
+    public DateTimeOffset? GrowInBegins { get; init; }
 
     /// <summary>It is off, and somebody noted what is wrong with it; null = nobody did.</summary>
     public Fault? Fault { get; init; }

@@ -80,8 +80,10 @@ internal sealed class ProgramAdvisor(
             MayBeOn = !present.IsOff,
             LongRuns = decision.Advice is AdviceKind.Set or AdviceKind.Resume or AdviceKind.Leave && advised > 0 ? LongRunsOf(program, advised) : [],
             DialShowsChange = program.Program.Controller.ShowsChange,
+            MinutesOnly = program.Program.Controller.Applies == PercentApplies.None,
             OffUntil = decision.Prohibition?.Until,
             PausedUntil = program.Present.PausedUntil,
+            GrowInBegins = decision.Cause == Cause.GrowInBegins ? program.GrowInBegins : null,
             Fault = program.Noted is { Answer: null } ? program.Noted : null,
         };
         if (decision.Advice is not (AdviceKind.Off or AdviceKind.Skip or AdviceKind.KeepOff))
@@ -93,30 +95,34 @@ internal sealed class ProgramAdvisor(
             };
         }
 
-        advice = Ahead(advice, program, decision, () => StopRules.Of(context, [.. judged.Box.Where(c => c.Need is not null)], supposing));
-        var chain = _reasons.Of(program, decision, advice);
+        advice = Ahead(advice, judged, decision, () => StopRules.Of(context, [.. judged.Box.Where(c => c.Need is not null)], supposing));
+        var chain = _reasons.Of(judged, decision, advice);
         return advice with { Chain = chain, Reason = chain[0].Words };
     }
 
-    private ProgramAdvice Ahead(ProgramAdvice advice, ProgramCase program, Decision decision, Func<StopRule?> stopRule)
+    private ProgramAdvice Ahead(ProgramAdvice advice, Judged judged, Decision decision, Func<StopRule?> stopRule)
     {
+        var program = judged.Case;
         switch (decision.Advice)
         {
             case AdviceKind.Skip:
                 var resume = LookAhead.Resume(context, program);
-                return advice with
+                advice = advice with
                 {
                     LookAgain = resume?.On ?? LookAhead.NextJudged(program),
                     After = resume,
                     PauseDays = Pauses.DaysOf(program.Program.Controller, context.Date, resume?.On),
                 };
+                return GrowInAhead.Bound(context, advice, program, judged.Box);
             case AdviceKind.KeepOff or AdviceKind.Leave or AdviceKind.Resume when !program.IsOwn:
                 return advice;
-            case AdviceKind.KeepOff or AdviceKind.Leave when program.Need is null:
+            case AdviceKind.Leave when program.Need is null:
                 return advice with { LookAgain = LookAhead.NextJudged(program) };
+            case AdviceKind.KeepOff when program.Need is null:
+                return GrowInAhead.Bound(context, advice with { LookAgain = LookAhead.NextJudged(program) }, program, judged.Box);
             case AdviceKind.KeepOff:
                 var later = LookAhead.Resume(context, program);
-                return advice with { LookAgain = later?.On, After = later };
+                return GrowInAhead.Bound(context, advice with { LookAgain = later?.On, After = later }, program, judged.Box);
             case AdviceKind.Leave:
                 // It runs tonight as it is: rain before its start may make it one to leave out too.
                 return advice with { StopRule = stopRule() };
@@ -125,7 +131,7 @@ internal sealed class ProgramAdvisor(
                 {
                     After = program.Need is null ? null : LookAhead.After(context, program, decision.Percent!.Value),
                     StopRule = program.Need is null ? null : stopRule(),
-                    Shortfall = ShortfallOf(program, decision),
+                    Shortfall = ShortfallOf(judged, decision),
                     NewMinutes = NewMinutesOf(program, decision.Percent!.Value),
                 };
             default:
@@ -167,15 +173,17 @@ internal sealed class ProgramAdvisor(
     private static double Beyond(double mm, double allowableMm) => mm - allowableMm > Depth.ToleranceMm ? mm - allowableMm : 0;
 
     /// <summary>What a number that the dial cuts off, or that was cut to fit the night, leaves undone, a start: for the zone that the exact number was made for.</summary>
-    private static Shortfall? ShortfallOf(ProgramCase program, Decision decision)
+    private static Shortfall? ShortfallOf(Judged judged, Decision decision)
     {
+        var program = judged.Case;
         var whole = decision.Cut?.FromPercent ?? (decision.Percent >= program.Program.Controller.PercentMax ? decision.ExactPercent : null);
         if (program.Need is null || !(whole > decision.Percent))
         {
             return null;
         }
 
-        var zone = program.Need.Zones.Where(z => !program.Need.SetAside.Contains(z)).MaxBy(z => z.Percent)!.Forecast;
+        var need = judged.Leader?.Need ?? program.Need;
+        var zone = need.Zones.Where(z => !need.SetAside.Contains(z)).MaxBy(z => z.Percent)!.Forecast;
         double wanted = zone.BaseMinutes * whole.Value / 100, given = zone.BaseMinutes * decision.Percent!.Value / 100;
         return new Shortfall(zone.Zone.Net.DepthMm(wanted) - zone.Zone.Net.DepthMm(given), wanted - given, DialEnds: decision.Cut is null);
     }

@@ -22,8 +22,9 @@ internal sealed class ProgramCase
         NewSettings = newSettings;
         Program = program;
         Present = context.Settings.At(program.Key, context.AsOf);
-        GrowIn = context.GrowIns.At(program.Key, context.RoundDone);
         var whole = Horizon.Of(context, program, context.Date, context.RoundDone);
+        GrowIn = whole.GrowIn;
+        GrowInBegins = GrowIn?.From > context.RoundDone ? whole.Starts[0].At : null;
         TakenOut = OrderHits.Starts(context, program, whole);
         Horizon = whole.Without([.. whole.Starts.Where(s => TakenOut.Any(t => t.At == s.At))]);
         if (Present.PausedUntil is { } ends && whole.Starts.Count > 0 && whole.Starts[^1].At >= ends)
@@ -33,7 +34,7 @@ internal sealed class ProgramCase
             Present = context.Settings.At(program.Key, whole.Starts[^1].At);
         }
 
-        Noted = context.Faults.Of(program.Key, context.AsOf);
+        Noted = context.FaultOf(program.Key);
         IsVisit = asIfVisited || context.Visits.IsVisit(program, context.Date);
         Need = reckons && IsVisit && GrowIn is null && Horizon.Starts.Count > 0 ? NeedOn(Horizon, Setting.Off, rain) : null;
     }
@@ -55,8 +56,11 @@ internal sealed class ProgramCase
 
     public bool IsVisit { get; }
 
-    /// <summary>In force from today's round on; null = its own starts run.</summary>
+    /// <summary>In force from today's round on, or before its own first start; null = its own starts run.</summary>
     public GrowIn? GrowIn { get; }
+
+    /// <summary>The first start of that grow-in where it begins after today's round, UTC; null = it is in force, or there is none.</summary>
+    public DateTimeOffset? GrowInBegins { get; }
 
     /// <summary>What other programs run at from this morning's round on, where that is decided already.</summary>
     public IReadOnlyDictionary<ProgramKey, Setting> NewSettings { get; }
@@ -64,8 +68,8 @@ internal sealed class ProgramCase
     /// <summary>It is off and somebody noted why: it is asked about unless a later note says that it is mended.</summary>
     public Fault? Noted { get; }
 
-    /// <summary>The note keeps it off.</summary>
-    public Fault? Fault => Noted is { Answer: null } && (Noted.IsOwnNote || _context.Site.Report.OffWithNoteStaysOff) ? Noted : null;
+    /// <summary>The note keeps it off: whoever ordered a grow-in did not say that it is mended.</summary>
+    public Fault? Fault => Noted is { Answer: null } && (Noted.IsOwnNote || GrowIn is not null || _context.Site.Report.OffWithNoteStaysOff) ? Noted : null;
 
     /// <summary>Its number is for the ground to say: no grow-in and no fault speaks for it.</summary>
     public bool IsOwn => GrowIn is null && Fault is null;
@@ -93,7 +97,7 @@ internal sealed class ProgramCase
         while (visit.DayNumber - _context.Date.DayNumber <= days)
         {
             var horizon = Horizon.Of(_context, Program, visit);
-            if (horizon.Starts.Count > 0 && _context.GrowIns.At(Program.Key, horizon.Opens) is null)
+            if (horizon.Starts.Count > 0 && horizon.GrowIn is null)
             {
                 yield return (visit, horizon);
             }

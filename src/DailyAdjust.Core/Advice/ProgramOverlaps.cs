@@ -16,9 +16,9 @@ internal static class ProgramOverlaps
         .Where(p => p.First.Program.Controller.Overlap != ProgramOverlap.Stack)
         .SelectMany(p => new[] { p.First.Program.Key, p.Second.Program.Key });
 
-    /// <summary>Whether any run of one program is on while another of its box is.</summary>
-    public static bool AnyAtOnce(IReadOnlyList<PlannedRun> own, IReadOnlyList<PlannedRun> others) =>
-        own.Any(o => others.Concat(own).Any(r => !ReferenceEquals(r, o) && ReferenceEquals(r.Program.Controller, o.Program.Controller) && r.Begins < o.Finishes && r.Finishes > o.Begins));
+    /// <summary>Whether any run of one program is on while another of its box is, or one of its own.</summary>
+    public static bool AnyAtOnce(IReadOnlyList<PlannedRun> own, IReadOnlyList<PlannedRun> box) =>
+        own.Any(o => box.Any(r => !ReferenceEquals(r, o) && r.Begins < o.Finishes && r.Finishes > o.Begins));
 
     private static IEnumerable<(PlannedRun First, PlannedRun Second, double Minutes)> Pairs(IReadOnlyList<PlannedRun> runs)
     {

@@ -6,32 +6,29 @@ namespace DailyAdjust.Core.Advice;
 /// <summary>Runs that begin before an order, or before the hours of a watering rule, and are still on in it: a start alone does not tell that.</summary>
 internal static class ReachingRuns
 {
+    /// <summary>By run, then by what begins first.</summary>
     public static IEnumerable<ReachingRun> Of(AdviceContext context, IReadOnlyList<PlannedRun> runs) =>
-        context.Off.IsEmpty && context.Rules.Count == 0 ? [] : runs.Select(r => Of(context, r)).OfType<ReachingRun>();
+        context.Off.IsEmpty && context.Rules.Count == 0 ? [] : runs.SelectMany(r => Spans(context, r).OrderBy(s => s.From).Select(s => Caught(r, s)).OfType<ReachingRun>());
 
-    private static ReachingRun? Of(AdviceContext context, PlannedRun run)
+    private static ReachingRun? Caught(PlannedRun run, Span span)
     {
-        var spans = Spans(context, run).ToList();
-        if (spans.Count == 0)
-        {
-            return null;
-        }
-
         List<StationRun> stations = [.. run.Stations];
-        var first = spans.Where(s => stations.Exists(s.Catches)).MinBy(s => s.From);
-        if (first is null)
+        List<StationRun> caught = [.. stations.Where(span.Catches)];
+        if (caught.Count == 0)
         {
             return null;
         }
 
-        List<StationRun> caught = [.. stations.Where(first.Catches)];
+        var ends = caught.Max(s => s.Ends);
+        var isOverFirst = span.Ends < ends;
         return new ReachingRun(
             run.Program.Key,
             run.Start,
-            stations.TrueForAll(s => first.Stops(s.Station)) ? [] : [.. caught.Select(s => s.Station.Key)],
-            first.From,
-            caught.Max(s => s.Ends),
-            first.Why);
+            stations.TrueForAll(s => span.Stops(s.Station)) ? [] : [.. caught.Select(s => s.Station.Key)],
+            span.From,
+            isOverFirst ? span.Ends!.Value : ends,
+            isOverFirst || run.Begins != run.Start.At ? null : ends - span.From,
+            span.Why);
     }
 
     /// <summary>What begins to forbid water while the run is on.</summary>
@@ -50,7 +47,7 @@ internal static class ReachingRuns
                 var from = clock.ToInstant(date, rule.HoursNotAllowed!.Opens);
                 if (rule.HoldsOn(date) && from > run.Start.At && from < run.Finishes)
                 {
-                    yield return new Span(from, null, Prohibitions.Named(rule), station => rule.Covers(station.Area));
+                    yield return new Span(from, clock.ToInstant(rule.HoursNotAllowed.Closes > rule.HoursNotAllowed.Opens ? date : date.AddDays(1), rule.HoursNotAllowed.Closes), Prohibitions.Named(rule), station => rule.Covers(station.Area));
                 }
             }
         }

@@ -10,10 +10,11 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
 {
     private UnitSystem Units => context.Site.Units;
 
-    public IReadOnlyList<Reason> Of(ProgramCase program, Decision decision, ProgramAdvice advice)
+    public IReadOnlyList<Reason> Of(Judged judged, Decision decision, ProgramAdvice advice)
     {
-        var main = Main(program, decision, advice);
-        var chain = new List<Reason> { program.Noted is { } noted && advice.Advice == AdviceKind.Resume ? main with { Words = $"{FaultWords.BeforeTurningOn(noted, context.Site.Clock)} {main.Words}" } : main };
+        var program = judged.Case;
+        var main = Main(program, decision, advice, NeedWords(program, judged.Leader));
+        var chain = new List<Reason> { main with { Words = Before(program.Noted, advice.Advice) + main.Words } };
         chain.AddRange(Limits(decision, advice));
         chain.AddRange(Need(program));
         chain.AddRange(Leftovers(program, advice));
@@ -24,34 +25,45 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         return chain;
     }
 
-    private Reason Main(ProgramCase program, Decision decision, ProgramAdvice advice) => decision.Cause switch
+    /// <summary>What is noted of a program that is turned on, or that may be on because a sheet said so and nobody answered.</summary>
+    private string Before(Fault? noted, AdviceKind advice) => (noted, advice) switch
+    {
+        ({ } fault, AdviceKind.Resume) => FaultWords.BeforeTurningOn(fault, context.Site.Clock) + " ",
+        ({ Answer: null } fault, AdviceKind.Skip) => FaultWords.OffSince(fault, context.Site.Clock) + ". ",
+        _ => "",
+    };
+
+    private Reason Main(ProgramCase program, Decision decision, ProgramAdvice advice, string needWords) => decision.Cause switch
     {
         Cause.MustNotRun => Plain("must-not-run", Sentence($"must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition.Until)}") + OneDialWords(program.Program.Controller)),
         Cause.NoSoundAdvice => Plain("no-sound-advice", $"No sound advice: {noAdvice}. Leave it as it is set."),
-        Cause.IsFaulty => Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is that mended or over? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to the numbers."),
+        Cause.IsFaulty => Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is that mended or over? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to {(program.GrowIn is null ? "the numbers" : "its grow-in")}."),
+        Cause.GrowsIn when advice is { Advice: AdviceKind.KeepOff, PausedUntil: null } => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}, but it was turned off since its order: a setting above 0 takes it up again."),
         Cause.GrowsIn => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? "" : ", the percentage stays")}."),
-        Cause.NoStart when advice.LookAgain is { } day => Plain("no-start", $"{(advice.Present.IsOff ? "Off; no" : "No")} start before the next visit; judged on {Words.Date(day)}."),
+        Cause.GrowInBegins => Plain("grow-in-begins", $"A grow-in begins {Begins(advice.GrowInBegins!.Value)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? "" : ", the percentage stays")}.{PausedWords(advice)}"),
+        Cause.NoStart when advice is { LookAgain: { } day, GrowInBegins: null } => Plain("no-start", $"{(advice.Present.IsOff ? "Off; no" : "No")} start before the next visit; judged on {Words.Date(day)}."),
         Cause.NoStart => Plain("no-start", "No start before the next visit."),
-        Cause.NoVisit when advice.LookAgain is { } day => Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),
+        Cause.NoVisit when advice is { LookAgain: { } day, GrowInBegins: null } => Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),
         Cause.NoVisit => Plain("no-visit", "No visit today."),
         Cause.CanWait or Cause.NotDue => Waits(program, decision),
         Cause.RunsTooShort => With("runs-too-short", $"At {Words.Percent(Math.Round(decision.ExactPercent!.Value))} most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}, and it can wait.", NeedData(program)),
         Cause.RaisedToRun => With("raised-to-run", $"{Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do, but most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}: raised.", NeedData(program)),
         Cause.RainForecast => RestsOnForecast(program, decision.RainAhead!, advice),
         Cause.WasOff when program.Present.PausedUntil is { } ends => With(
-            "was-off", $"It is paused until {Words.DateAndTime(context.Site.Clock, ends)} and its ground needs water before then: end the pause{NeedWords(program)}.", NeedData(program)),
-        Cause.WasOff => With("was-off", $"It is off and its ground now needs water{NeedWords(program)}.", NeedData(program)),
+            "was-off", $"It is paused until {Words.DateAndTime(context.Site.Clock, ends)} and its ground needs water before then: end the pause{needWords}.", NeedData(program)),
+        Cause.WasOff => With("was-off", $"It is off and its ground now needs water{needWords}.", NeedData(program)),
         Cause.GoodEnough => With("good-enough", GoodEnoughWords(program, advice, decision.ExactPercent!.Value), NeedData(program)),
         Cause.SameMinutes => With("same-minutes", $"No station's minutes would change at {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
         Cause.UnknownRain => With("unknown-rain", UnknownRainWords(advice), NeedData(program)),
         Cause.AssumedSoil => With("assumed-soil", $"How wet this ground is was only assumed, so nothing is cut or left out on that ({Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do): probe it.", NeedData(program)),
         Cause.NightTooShort => With("night-too-short", CutWords(decision.Cut!, advice), NeedData(program)),
         Cause.CeilingHolds => With("ceiling", $"A watering rule allows {Words.Percent(decision.Percent ?? advice.Present.Percent)} at most; the need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
+        Cause.MayHaveBeenTurnedOff when program.Noted is { Answer: null } => Plain("may-be-off", "An earlier sheet asked too and nobody answered: if it is on already, set this number."),
         Cause.MayHaveBeenTurnedOff => Plain("may-be-off", "An earlier sheet said to leave it out or to turn it on, and nobody answered: make sure it is on at this number."),
         Cause.AskedAgain => With("asked-again", "An earlier sheet asked for this number and nobody answered; if it is on the dial, leave it.", NeedData(program)),
         Cause.NoMoreEitherWay => With("no-more-either-way", $"An earlier sheet's number was not answered; whether it was done or not, {Words.Percent(decision.Percent!.Value)} is enough.", NeedData(program)),
         Cause.StaysNear => With("stays-near", $"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {Words.Percent(Math.Round(decision.ExactPercent!.Value))} is needed if it was done.", NeedData(program)),
-        _ => With("need", Sentence($"{NeedDirection(decision, advice)}{NeedWords(program)}"), NeedData(program)),
+        _ => With("need", Sentence($"{NeedDirection(decision, advice)}{needWords}"), NeedData(program)),
     };
 
     private Reason Waits(ProgramCase program, Decision decision)
@@ -73,14 +85,22 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         data["forecastRainMm"] = rain.Mm!.Value;
         data["forecastChancePercent"] = rain.ChancePercent!.Value;
         var after = advice.After is { } number ? $" at about {Words.Percent(number.Percent)}" : "";
-        var otherwise = advice.LookAgain is { } day
+        var otherwise = advice.GrowInBegins is not null ? "" : advice.LookAgain is { } day
             ? $"If it does not rain, turn it on again {Words.Date(day)}{after}."
             : "If it does not rain, the next sheets say when to turn it on again.";
         return With(
             "rain-forecast",
-            $"Rests on a forecast: {Words.Depth(Units, rain.Mm.Value)} of rain on {Words.Date(context.Site.Clock.DateOf(rain.Begin))}, chance {Words.Percent(Math.Round(rain.ChancePercent.Value))}, and the ground can wait without this water. {otherwise}",
+            $"Rests on a forecast: {Words.Depth(Units, rain.Mm.Value)} of rain on {Words.Date(context.Site.Clock.DateOf(rain.Begin))}, chance {Words.Percent(Math.Round(rain.ChancePercent.Value))}, and the ground can wait without this water. {otherwise}".TrimEnd(),
             data);
     }
+
+    private string Begins(DateTimeOffset first) => context.Site.Clock.DateOf(first) == context.Date
+        ? $"at {context.Site.Clock.ToLocal(first).ToString("HH:mm", CultureInfo.InvariantCulture)} today"
+        : Words.DateAndTime(context.Site.Clock, first);
+
+    private string PausedWords(ProgramAdvice advice) => advice is { Advice: AdviceKind.Resume, PausedUntil: { } ends }
+        ? $" The box is paused until {Words.DateAndTime(context.Site.Clock, ends)}: end the pause."
+        : "";
 
     private string CutWords(NightCut cut, ProgramAdvice advice)
     {
@@ -108,7 +128,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
 
         if (advice.Present.Percent >= program.Program.Controller.PercentMax)
         {
-            return $"The dial is at its end; {wanted} was wanted: take hose and probe to the ground that stays past the allowable.";
+            return $"{(advice.MinutesOnly ? "It runs as long as is ever advised" : "The dial is at its end")}; {wanted} was wanted: take hose and probe to the ground that stays past the allowable.";
         }
 
         return advice.Zones.Any(z => z.ShortMm > 0 && !z.SetAside)
@@ -119,12 +139,15 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     private static string NeedDirection(Decision decision, ProgramAdvice advice) =>
         decision.Percent < advice.Present.Percent ? "part of the present water would drain" : "the present water is not enough";
 
-    private string NeedWords(ProgramCase program)
+    /// <summary>On one dial the number is that of the program that needs most, whichever it is.</summary>
+    private string NeedWords(ProgramCase program, ProgramCase? leader)
     {
-        var leading = Leading(program);
+        var asks = leader ?? program;
+        var leading = Leading(asks);
+        var on = ReferenceEquals(asks, program) ? "" : $" ({asks.Program.Key.Program}, on the same dial)";
         return leading is null
             ? ""
-            : $": {leading.Zone.Station.Label} will be {Words.Depth(Units, leading.Forecast.BeforeFirstMm)} below full by {Words.DateAndTime(context.Site.Clock, program.Horizon.Starts[0].At)}, allowable {Words.Depth(Units, leading.Zone.AllowableMm)}";
+            : $": {leading.Zone.Station.Label}{on} will be {Words.Depth(Units, leading.Forecast.BeforeFirstMm)} below full by {Words.DateAndTime(context.Site.Clock, asks.Horizon.Starts[0].At)}, allowable {Words.Depth(Units, leading.Zone.AllowableMm)}";
     }
 
     /// <summary>The neediest zone that the number was made for.</summary>
@@ -173,17 +196,22 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     {
         if (advice.After is { } after && advice.Advice is (AdviceKind.Set or AdviceKind.Resume))
         {
-            yield return Plain("after", $"{Words.Percent(advice.Percent!.Value)} now, about {Words.Percent(after.Percent)} from {Words.Date(after.On)} if no rain falls.");
+            yield return Plain("after", $"{Words.Percent(advice.Percent!.Value)}{(advice.MinutesOnly ? " of the minutes in stations.csv" : "")} now, about {Words.Percent(after.Percent)} from {Words.Date(after.On)} if no rain falls.");
         }
 
-        if (advice.LookAgain is { } day && decision.Cause is (Cause.CanWait or Cause.NotDue))
+        if (advice is { GrowInBegins: { } first, Advice: AdviceKind.Skip or AdviceKind.KeepOff })
+        {
+            yield return Plain("grow-in-ahead", $"It has to be on again for the grow-in that begins {Begins(first)}.");
+        }
+
+        if (advice.LookAgain is { } day && (advice.GrowInBegins is null || advice.After is not null) && decision.Cause is (Cause.CanWait or Cause.NotDue))
         {
             yield return Plain("look-again", $"{Words.Date(day)}{(advice.After is { } then ? $", at about {Words.Percent(then.Percent)}," : "")} it is wanted again if no rain falls.");
         }
 
         if (advice.Shortfall is { } cut && decision.Cut is null)
         {
-            yield return With("shortfall", $"The dial stops at {Words.Percent(advice.Percent!.Value)} of {Words.Percent(decision.ExactPercent!.Value)}: {Words.Depth(Units, cut.DepthMm)} or {Words.Minutes(cut.Minutes)} short a start.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["depthMm"] = cut.DepthMm, ["minutes"] = cut.Minutes });
+            yield return With("shortfall", $"{(advice.MinutesOnly ? $"No more than {Words.Percent(advice.Percent!.Value)} of the minutes in stations.csv is advised, and {Words.Percent(decision.ExactPercent!.Value)} is needed" : $"The dial stops at {Words.Percent(advice.Percent!.Value)} of {Words.Percent(decision.ExactPercent!.Value)}")}: {Words.Depth(Units, cut.DepthMm)} or {Words.Minutes(cut.Minutes)} short a start.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["depthMm"] = cut.DepthMm, ["minutes"] = cut.Minutes });
         }
 
         if (advice.StopRule is { } rule)

@@ -3,84 +3,104 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
 
-/// <summary>Starts that would fit: near the present ones, in the watering hours and outside hours that a watering rule forbids.</summary>
-internal sealed class StartMoves(AdviceContext context, Nights nights)
+/// <summary>Starts that would fit, near the present ones: all of a program's starts move by as much, each stays on its date, and none comes where an order or a watering rule forbids it.</summary>
+/// <param name="context">The morning.</param>
+/// <param name="nights">Its nights.</param>
+/// <param name="isVisited">Whether somebody is at the program's box today.</param>
+internal sealed class StartMoves(AdviceContext context, Nights nights, Func<ProgramKey, bool> isVisited)
 {
     /// <summary>How far a start is looked for, and in which steps.</summary>
     private const int MostMinutes = 12 * 60;
     private const int StepMinutes = 15;
 
-    /// <summary>More starts than these nobody moves at a time.</summary>
+    /// <summary>For more programs nobody moves starts at a time.</summary>
     private const int MostLookedFor = 12;
 
-    /// <summary>Cuts with the start at which each alone would not have been needed.</summary>
+    /// <summary>Cuts with the start at which each would not have been needed; programs of one dial keep their number together.</summary>
     /// <param name="cuts">Of the night.</param>
     /// <param name="asked">What the ground asks of every program, on the dial.</param>
-    public IEnumerable<NightCut> Uncut(IReadOnlyList<NightCut> cuts, IReadOnlyDictionary<ProgramKey, double> asked)
+    public IEnumerable<NightCut> WithStarts(IReadOnlyList<NightCut> cuts, IReadOnlyDictionary<ProgramKey, double> asked)
     {
         var cutTo = cuts.ToDictionary(c => c.Program, c => c.ToPercent);
-        return cuts.Select((c, i) => i >= MostLookedFor ? c : c with
+        return cuts.Select((c, i) => i >= MostLookedFor ? c : c with { StartThatFits = StartOf(c) });
+
+        TimeOnly? StartOf(NightCut cut)
         {
-            StartThatFits = Moved(
-                context.Programs.First(p => p.Key == c.Program),
-                context.Programs,
-                key => key != c.Program && cutTo.TryGetValue(key, out var percent) ? percent : asked[key])?.Program.Starts[0],
-        });
+            var program = context.Programs.First(p => p.Key == cut.Program);
+            bool IsWhole(ProgramKey key) => key == cut.Program
+                || (program.Controller.Applies == PercentApplies.Controller && string.Equals(key.Controller, cut.Program.Controller, StringComparison.Ordinal));
+            return Moved(program, context.Programs, new(), key => !IsWhole(key) && cutTo.TryGetValue(key, out var percent) ? percent : asked[key]).Program?.Program.Starts[0];
+        }
     }
 
-    /// <summary>Moves, one after another, of programs that have a part in what does not fit; the least important ground moves first.</summary>
+    /// <summary>Moves, one after another until everything fits, of programs that have a part in what does not; boxes that are visited today first, then the least important ground.</summary>
     /// <param name="percents">What every program runs at; 0 = off.</param>
     public IReadOnlyList<StartMove> Of(IReadOnlyDictionary<ProgramKey, double> percents)
     {
         double PercentOf(ProgramKey key) => percents[key];
         var moves = new List<StartMove>();
         var programs = context.Programs;
+        var movedBy = new Dictionary<ProgramKey, TimeSpan>();
         var misfits = nights.Misfits(nights.Runs(PercentOf));
-        foreach (var program in programs.Where(p => misfits.Contains(p.Key)).OrderBy(context.RankOf).ThenBy(p => p.Controller.Route).Reverse().Take(MostLookedFor))
+        var order = programs.Where(p => misfits.Contains(p.Key))
+            .OrderBy(p => isVisited(p.Key)).ThenBy(context.RankOf).ThenBy(p => p.Controller.Route).Reverse().Take(MostLookedFor).ToList();
+        foreach (var program in order.Where(p => misfits.Contains(p.Key)))
         {
-            if (Moved(program, programs, PercentOf) is { } moved && moved.Program.Starts[0] != program.Program.Starts[0])
+            if (Moved(program, programs, movedBy, PercentOf) is ({ } moved, var by))
             {
                 moves.Add(new StartMove(program.Key, program.Program.Starts[0], moved.Program.Starts[0]));
-                programs = [.. programs.Select(p => p.Key == moved.Key ? moved : p)];
+                programs = With(programs, moved);
+                movedBy[program.Key] = by;
+                misfits = nights.Misfits(nights.Runs(PercentOf, programs, movedBy));
             }
         }
 
         return moves;
     }
 
-    /// <summary>The program with all its starts moved by the least with which it fits in beside the others, 0 where it does already; null = there is none.</summary>
-    private PlannedProgram? Moved(PlannedProgram program, IReadOnlyList<PlannedProgram> programs, Func<ProgramKey, double> percentOf)
+    /// <summary>The program moved by the least with which it fits in beside the others; null = it fits as it is, or nowhere.</summary>
+    private (PlannedProgram? Program, TimeSpan By) Moved(
+        PlannedProgram program, IReadOnlyList<PlannedProgram> programs, Dictionary<ProgramKey, TimeSpan> movedBy, Func<ProgramKey, double> percentOf)
     {
-        var fits = nights.Beside(nights.Runs(percentOf, [.. programs.Where(p => p.Key != program.Key)]));
-        for (var away = 0; away <= MostMinutes; away += StepMinutes)
+        var ofBox = programs.Where(p => ReferenceEquals(p.Controller, program.Controller)).ToList();
+        var fits = nights.Beside(program, nights.Runs(percentOf, [.. programs.Except(ofBox)], movedBy));
+        if (Fits(program, TimeSpan.Zero))
+        {
+            return default;
+        }
+
+        for (var away = StepMinutes; away <= MostMinutes; away += StepMinutes)
         {
             foreach (var minutes in new[] { -away, away })
             {
-                if (MovedBy(program, minutes) is { } moved && fits(nights.Runs(percentOf, [moved])))
+                var by = TimeSpan.FromMinutes(minutes);
+                if (MovedBy(program, by) is { } moved && Fits(moved, by))
                 {
-                    return moved;
+                    return (moved, by);
                 }
             }
         }
 
-        return null;
+        return default;
+
+        bool Fits(PlannedProgram moved, TimeSpan by) => fits(nights.Runs(percentOf, With(ofBox, moved), new Dictionary<ProgramKey, TimeSpan>(movedBy) { [program.Key] = by }));
     }
 
-    /// <summary>Null where a start would leave the hours in which it may be, or its date.</summary>
-    private PlannedProgram? MovedBy(PlannedProgram program, int minutes)
+    /// <summary>Null where a start would leave its date.</summary>
+    private static PlannedProgram? MovedBy(PlannedProgram program, TimeSpan by)
     {
         var starts = new List<TimeOnly>();
         foreach (var start in program.Program.Starts)
         {
-            var moved = start.AddMinutes(minutes, out var wrapped);
-            if (wrapped != 0 || !nights.Allows(moved) || Prohibitions.RulesFor(context, program).Any(r => r.HoldsOn(context.Date) && r.HoursNotAllowed?.Contains(moved) == true))
+            starts.Add(start.Add(by, out var wrapped));
+            if (wrapped != 0)
             {
                 return null;
             }
-
-            starts.Add(moved);
         }
 
         return program with { Program = program.Program with { Starts = starts } };
     }
+
+    private static IReadOnlyList<PlannedProgram> With(IReadOnlyList<PlannedProgram> programs, PlannedProgram moved) => [.. programs.Select(p => p.Key == moved.Key ? moved : p)];
 }

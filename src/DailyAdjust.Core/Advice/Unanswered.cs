@@ -10,20 +10,21 @@ internal static class Unanswered
 
     /// <summary>
     /// The lines that asked for a walk to a program since somebody last said anything about it, by the newest issue of each date,
-    /// ascending. Any later word on the program answers all of them. A look after the round asks about the round of its own date too.
+    /// ascending. Any later word on the program answers all of them, and so does a note of what is wrong with it: whoever wrote it found it off. A number on the one dial of its box
+    /// answers those that only asked for a number. A look after the round asks about the round of its own date too.
     /// </summary>
     public static IReadOnlyList<OpenLine> LinesOf(ProgramKey program, AdviceContext context, IReadOnlyList<IssuedSheet> sheets)
     {
-        var said = context.Settings.LastAnswer(program);
+        var (said, noted, dial) = (context.Settings.LastAnswer(program), context.FaultOf(program)?.NotedAt, context.Settings.LastOnItsDial(program));
         var (site, date) = (context.Site, context.Date);
         var isAfterRound = site.Report.IsAfterRound(site.Clock, date, context.AsOf);
         return [.. sheets
             .Where(s => s.Date < date || (isAfterRound && s.Date == date && !site.Report.IsAfterRound(site.Clock, date, s.AsOf)))
             .GroupBy(s => s.Date)
             .Select(g => g.MaxBy(s => s.Issue)!)
-            .Where(s => said is null || said <= s.AsOf)
+            .Where(s => (said is null || said <= s.AsOf) && (noted is null || noted <= s.AsOf))
             .OrderBy(s => s.Date)
-            .SelectMany(s => s.Lines.Where(l => l.Program == program && l.Asks).Select(l => new OpenLine(s.Date, l) { MadeAt = s.AsOf }))];
+            .SelectMany(s => s.Lines.Where(l => l.Program == program && l.Asks && !(l.Advice == AdviceKind.Set && dial > s.AsOf)).Select(l => new OpenLine(s.Date, l) { MadeAt = s.AsOf }))];
     }
 
     /// <summary>The logbook as it would be had every unanswered line been done by the hour at which its round was to be done.</summary>

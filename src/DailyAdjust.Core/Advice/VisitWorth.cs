@@ -22,8 +22,8 @@ public sealed record VisitWorth(
     /// <summary>What going would save, as a share of allowable depletion: how visits compare.</summary>
     public double Cost { get; init; }
 
-    /// <summary>resume of a program that is off with a note of what is wrong: a sentence that says what must be mended first; empty otherwise.</summary>
-    public string OnlyIf { get; init; } = "";
+    /// <summary>resume of a program that is off and has a note: a sentence that quotes it, and says to turn it on only if that is mended or over, or quotes the later note that says so; empty otherwise.</summary>
+    public string NotedBefore { get; init; } = "";
 
     /// <summary>Null: going would change nothing, or nobody can say.</summary>
     /// <param name="context">The morning.</param>
@@ -61,7 +61,7 @@ public sealed record VisitWorth(
             program.Program.Key, context.Visits.NextAfter(program.Program, context.Date), decision.Advice, decision.Percent, wasted / ground, litres, zones, days, worst, cost > context.Site.Report.VisitAlert)
         {
             Cost = cost,
-            OnlyIf = program.Noted is { } noted && decision.Advice == AdviceKind.Resume ? FaultWords.BeforeTurningOn(noted, context.Site.Clock) : "",
+            NotedBefore = program.Noted is { } noted && decision.Advice == AdviceKind.Resume ? FaultWords.BeforeTurningOn(noted, context.Site.Clock) : "",
         };
     }
 

@@ -64,8 +64,8 @@ internal static class DecisionSteps
         (Rule Rule, string Words)[] rules =
         [
             (Rule.MustNotRun, "season closed, or an order over every start: off"),
-            (Rule.GrowsIn, "grow-in: leave"),
             (Rule.IsFaulty, "off with a note of what is wrong: keep off"),
+            (Rule.GrowsIn, "grow-in: leave"),
             (Rule.NoSoundAdvice, "weather too old or unknown: as set"),
             (Rule.NothingToDecide, $"no start before the next visit ({program.Horizon.Starts.Count} starts), or no visit day: leave"),
             (Rule.Restricted, "a watering rule over every start: off"),
@@ -93,8 +93,8 @@ internal static class DecisionSteps
     private enum Rule
     {
         MustNotRun,
-        GrowsIn,
         IsFaulty,
+        GrowsIn,
         NoSoundAdvice,
         NothingToDecide,
         Restricted,
@@ -112,7 +112,7 @@ internal static class DecisionSteps
     private static Rule PlaceOf(Judged judged) => judged.Decision switch
     {
         { Cause: Cause.MustNotRun } => Prohibitions.SeasonOrOrder(judged.Case.Context, judged.Case.Program, judged.Case.Horizon) is not null ? Rule.MustNotRun : Rule.Restricted,
-        { Cause: Cause.GrowsIn } => Rule.GrowsIn,
+        { Cause: Cause.GrowsIn or Cause.GrowInBegins } => Rule.GrowsIn,
         { Cause: Cause.IsFaulty } => Rule.IsFaulty,
         { Cause: Cause.NoSoundAdvice } => Rule.NoSoundAdvice,
         { Cause: Cause.NoStart or Cause.NoVisit } => Rule.NothingToDecide,

@@ -49,7 +49,7 @@ internal sealed class DayOfSite
         {
             foreach (var (start, growIn) in rules.GrowIns.InDay(program, date))
             {
-                Add(new DayStart(program, start, Curve.ShareBy(start.At), rules.GrowIns.SettingAt(rules.Settings, program.Key, start.At)) { GrowIn = growIn });
+                Add(new DayStart(program, start, Curve.ShareBy(start.At), rules.Settings.At(program.Key, start.At).Setting) { GrowIn = growIn });
             }
         }
     }

@@ -1,5 +1,4 @@
 using DailyAdjust.Core.Logbook;
-using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Irrigation;
@@ -129,6 +128,7 @@ public sealed class GrowIn
 internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
 {
     private readonly ILookup<ProgramKey, GrowIn> _all = GrowIn.Of(site, log).ToLookup(g => g.Program);
+    private readonly IReadOnlyList<(LogEntry Entry, DateTimeOffset At)> _off = [.. log.Where(e => e.Kind == LogKind.Off).Select(e => (e, e.Time.Instant(site.Clock)))];
 
     public IEnumerable<GrowIn> All => _all.SelectMany(g => g);
 
@@ -152,22 +152,26 @@ internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
         return Enumerable.Range(0, ProgramStarts.DaysAhead).SelectMany(i => InDay(program, first.AddDays(i))).Where(s => s.Start.At >= from);
     }
 
-    /// <summary>What a program's start at an instant runs at. In a grow-in that nobody stopped: what it last ran at.</summary>
-    public Setting SettingAt(SettingHistory settings, ProgramKey program, DateTimeOffset at)
-    {
-        if (At(program, at) is not { } growIn)
-        {
-            return settings.At(program, at).Setting;
-        }
+    /// <summary>The first start of a program's grow-ins from an instant on; null = there is none.</summary>
+    public StartInForce? First(PlannedProgram program, DateTimeOffset from) => _all[program.Key].Max(g => (DateTimeOffset?)g.Ends) is { } ends
+        ? From(program, from).TakeWhile(s => s.Start.At < ends).Where(s => s.GrowIn is not null).Cast<StartInForce?>().FirstOrDefault()
+        : null;
 
-        return IsStopped(growIn, settings, at) ? Setting.Off : settings.LastRunning(program, at);
-    }
-
-    /// <summary>Whether somebody stopped the program since its grow-in began.</summary>
-    public static bool IsStopped(GrowIn growIn, SettingHistory settings, DateTimeOffset at)
+    /// <summary>
+    /// Whether somebody stopped it: a pause, or off since it began. One that was off before is only found off on a round; `off` alone says that it is to stay so.
+    /// `Off` with a note of what is wrong is asked about, and stops it no longer than that.
+    /// </summary>
+    public bool IsStopped(GrowIn growIn, SettingHistory settings, DateTimeOffset at)
     {
         var setting = settings.At(growIn.Program, at);
-        return setting.Setting.IsOff && (setting.PausedUntil is not null || settings.OffSince(growIn.Program, at) > growIn.From);
+        if (!setting.Setting.IsOff || setting.PausedUntil is not null)
+        {
+            return setting.Setting.IsOff;
+        }
+
+        var since = settings.OffSince(growIn.Program, at);
+        var said = _off.Where(o => o.At > growIn.From && o.At >= since && o.At <= at && o.Entry.Where.Covers(growIn.Program)).OrderBy(o => o.At).LastOrDefault();
+        return said.Entry is { } off ? off.Note.Length == 0 : since > growIn.From;
     }
 
     private IEnumerable<StartInForce> GrownInDay(ProgramKey program, DateOnly day) => _all[program]

@@ -4,11 +4,14 @@ namespace DailyAdjust.Core.Logbook;
 
 /// <summary>A program that is off and has a note of why: a fault, weather, anything.</summary>
 /// <param name="Since">Since when it is off, UTC.</param>
-/// <param name="Note">The newest note on it.</param>
+/// <param name="Note">The newest note on it of what is wrong; empty = there is only the answer, which says that something was mended.</param>
 /// <param name="By">Who wrote it; empty = not said.</param>
 /// <param name="IsOwnNote">A `note` on the program; otherwise only what stood beside `off`.</param>
 public sealed record Fault(DateTimeOffset Since, string Note, string By, bool IsOwnNote)
 {
+    /// <summary>When the newest note on it was written, UTC. The program was off then.</summary>
+    public DateTimeOffset NotedAt { get; init; }
+
     /// <summary>A later note on the program or on its box says that it is mended; null = it is asked about.</summary>
     public FaultAnswer? Answer { get; init; }
 }
@@ -45,12 +48,14 @@ public sealed class FaultNotes(SiteClock clock, IReadOnlyList<LogEntry> log, Set
             }
             else if (entry.Kind == LogKind.Note && MendedNote.Says(entry.Note))
             {
-                // A note on the whole site is too far from the program to speak for it.
-                fault = entry.Where.Kind is PlaceKind.Program or PlaceKind.Controller && fault is not null ? fault with { Answer = new(at, entry.Where, entry.Note) } : fault;
+                // A note on the whole site is too far from the program to speak for it, and one on a box where nothing is noted on the program speaks of another.
+                fault = entry.Where.Kind == PlaceKind.Program || (entry.Where.Kind == PlaceKind.Controller && fault is not null)
+                    ? (fault ?? new Fault(since, "", "", IsOwnNote: false)) with { Answer = new(at, entry.Where, entry.Note) }
+                    : fault;
             }
             else if (entry.Note.Length > 0 && (entry.Kind == LogKind.Off || entry.Where.Kind == PlaceKind.Program))
             {
-                fault = new Fault(since, entry.Note, entry.By, entry.Kind == LogKind.Note || fault is { IsOwnNote: true, Answer: null });
+                fault = new Fault(since, entry.Note, entry.By, entry.Kind == LogKind.Note || fault is { IsOwnNote: true, Answer: null }) { NotedAt = at };
             }
         }
 

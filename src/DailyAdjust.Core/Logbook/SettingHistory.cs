@@ -19,6 +19,7 @@ public readonly record struct SettingInForce(Setting Setting, bool Confirmed)
 /// What was really put on every program, from `setting`, `off`, `pause` and `round` entries. A round puts each number of its sheet on
 /// the dials when the round was to be done, or at the entry's own time when that is earlier. A pause ends by itself: then what was on
 /// the program before it is on it again. A later setting ends it sooner, a later pause takes its place. A setting beyond the dial's range is not used.
+/// On a box with one dial a number of one program is on the dial of all: what runs there runs at it, what is off or paused stays so (<see cref="OneDial"/>).
 /// </summary>
 public sealed class SettingHistory
 {
@@ -39,7 +40,7 @@ public sealed class SettingHistory
             {
                 case LogKind.Setting when entry.Value is { } percent:
                     // Off with an end is what a returned sheet says of a pause.
-                    AddToAll([.. programs.Where(p => !ImpossibleSettings.Is(entry, p, versions))], entry.Where, new Change(said, said, new Setting(percent)) { Ends = percent == 0 && entry.Sheet is not null ? entry.Until?.Instant(newest.Clock) : null, PausedBy = entry });
+                    AddSetting(entry, [.. programs.Where(p => !ImpossibleSettings.Is(entry, p, versions))], new Change(said, said, new Setting(percent)) { Ends = percent == 0 && entry.Sheet is not null ? entry.Until?.Instant(newest.Clock) : null, PausedBy = entry }, versions);
                     break;
                 case LogKind.Off:
                     AddToAll(programs, entry.Where, new Change(said, said, Setting.Off));
@@ -89,10 +90,18 @@ public sealed class SettingHistory
         }
 
         bool confirmed = false, pauseKnown = false;
+        Setting? dial = null;
         for (var i = list.Count - 1; i >= 0; i--)
         {
             if (list[i].From > instant)
             {
+                continue;
+            }
+
+            if (list[i].IsDialOnly)
+            {
+                confirmed = true;
+                dial ??= list[i].Setting;
                 continue;
             }
 
@@ -110,11 +119,11 @@ public sealed class SettingHistory
             confirmed = true;
             if (list[i].Setting is { } setting)
             {
-                return new SettingInForce(setting, confirmed);
+                return new SettingInForce(setting.IsOff ? setting : dial ?? setting, confirmed);
             }
         }
 
-        return new SettingInForce(Setting.Full, confirmed);
+        return new SettingInForce(dial ?? Setting.Full, confirmed);
     }
 
     /// <summary>The last setting above 0 % before an instant; 100 % when there is none.</summary>
@@ -132,7 +141,7 @@ public sealed class SettingHistory
         }
 
         DateTimeOffset? since = null;
-        foreach (var change in list.Where(c => c.From <= instant && c.Setting is not null && c.Ends is null))
+        foreach (var change in list.Where(c => c.From <= instant && c.Setting is not null && c.Ends is null && !c.IsDialOnly))
         {
             since = change.Setting!.Value.IsOff ? since ?? change.From : null;
         }
@@ -149,7 +158,11 @@ public sealed class SettingHistory
 
     /// <summary>When somebody last said anything about the program's setting, UTC; null = never.</summary>
     public DateTimeOffset? LastAnswer(ProgramKey program) =>
-        _changes.TryGetValue(program, out var list) && list.Count > 0 ? list.Max(c => c.Said) : null;
+        _changes.TryGetValue(program, out var list) ? list.Where(c => !c.IsDialOnly).Max(c => (DateTimeOffset?)c.Said) : null;
+
+    /// <summary>When somebody last said what the one dial of its box shows, speaking of another program of it, UTC; null = never.</summary>
+    public DateTimeOffset? LastOnItsDial(ProgramKey program) =>
+        _changes.TryGetValue(program, out var list) ? list.Where(c => c.IsDialOnly).Max(c => (DateTimeOffset?)c.Said) : null;
 
     /// <summary>When somebody last said what is on the program, UTC, rather than that nothing was turned; null = never.</summary>
     public DateTimeOffset? LastNumber(ProgramKey program) =>
@@ -168,6 +181,27 @@ public sealed class SettingHistory
         foreach (var program in programs.Where(p => where.Covers(p)))
         {
             Add(program, change);
+        }
+    }
+
+    private void AddSetting(LogEntry entry, List<ProgramKey> programs, Change change, IReadOnlyList<SiteVersion> versions)
+    {
+        AddToAll(programs, entry.Where, change);
+        if (entry.Where.Kind == PlaceKind.Program && new ProgramKey(entry.Where.Name, entry.Where.Item) is var program && programs.Contains(program))
+        {
+            AddToDial(program, change, versions, entry.Time.Date);
+        }
+    }
+
+    /// <summary>A number of one program, on the dial of the others of its box.</summary>
+    private void AddToDial(ProgramKey program, Change change, IReadOnlyList<SiteVersion> versions, DateOnly date)
+    {
+        if (change.Setting is { IsOff: false })
+        {
+            foreach (var other in OneDial.Others(program, versions, date))
+            {
+                Add(other, change with { IsDialOnly = true });
+            }
         }
     }
 
@@ -194,11 +228,13 @@ public sealed class SettingHistory
                 continue;
             }
 
-            Add(line.Program, new Change(from, said, line.Percent is { } percent ? new Setting(percent) : Setting.Off)
+            var change = new Change(from, said, line.Percent is { } percent ? new Setting(percent) : Setting.Off)
             {
                 Ends = line.PauseDays is { } days ? PauseEnd(site.Clock, from, days) : null,
                 PausedBy = entry,
-            });
+            };
+            Add(line.Program, change);
+            AddToDial(line.Program, change, versions, date);
         }
     }
 
@@ -221,5 +257,8 @@ public sealed class SettingHistory
         public DateTimeOffset? Ends { get; init; }
 
         public LogEntry? PausedBy { get; init; }
+
+        /// <summary>Said of another program on the same dial: the number changes, off and paused stay.</summary>
+        public bool IsDialOnly { get; init; }
     }
 }

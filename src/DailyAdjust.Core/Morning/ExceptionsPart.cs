@@ -25,6 +25,11 @@ internal static class ExceptionsPart
         var (date, key) = (context.Date, program.Key);
         if (context.GrowIns.At(key, context.RoundDone) is not { } now)
         {
+            if (GrowInAhead.BeforeNextVisit(context, program) is { GrowIn: { } ahead } first)
+            {
+                return Line(ahead.GrowIn, program, ahead.Day, MinutesOf(context, program, ahead.GrowIn, ahead.Day), isChange: false, isOver: false) with { Begins = first.Start.At };
+            }
+
             var before = context.GrowIns.At(key, context.Site.Clock.ToInstant(date.AddDays(-1), context.Site.Report.RoundDoneBy));
             return before is null ? null : Line(before, program, new GrowInDay(date, 1, program.Program.Starts), [], isChange: false, isOver: true);
         }

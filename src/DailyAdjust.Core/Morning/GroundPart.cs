@@ -15,7 +15,7 @@ internal static class GroundPart
     /// <summary>Less than this drained or run off in three days is not worth a caution, mm.</summary>
     private const double WorthACautionMm = 5;
 
-    /// <summary>Ground that goes past its allowable depletion today, or that its program leaves past it; neediest first.</summary>
+    /// <summary>Ground that goes past its allowable depletion today, with the rain so far and what runs before the round is done, or that its program leaves past it; neediest first.</summary>
     /// <param name="context">The morning.</param>
     /// <param name="programs">What is advised.</param>
     /// <param name="depletionMm">Of every zone at 00:00 of the sheet's date; the drier one where two are possible.</param>
@@ -30,7 +30,7 @@ internal static class GroundPart
         {
             var mine = left[zone.Station.Key].ToList();
             var missing = depletionMm[zone.Station.Key];
-            var tonight = missing + context.DemandMm(zone, context.Date);
+            var tonight = ForecastBuilder.TonightMm(context, zone, missing);
             var beyondToday = tonight - zone.AllowableMm;
 
             // A program that nobody judged today, or that must not run, does not say that the ground is served.
@@ -47,7 +47,7 @@ internal static class GroundPart
                 continue;
             }
 
-            var why = missing > zone.AllowableMm ? "is past the allowable"
+            var why = missing > zone.AllowableMm && beyondToday > 0 ? "is past the allowable"
                 : beyondToday > 0 ? "goes past the allowable today"
                 : setAside.Zone is not null ? $"needs {Words.Percent(Math.Round(setAside.Zone.Percent ?? 0))}, far more than the rest of its program"
                 : "its program leaves it past the allowable before a later start";

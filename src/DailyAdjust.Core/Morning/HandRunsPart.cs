@@ -47,7 +47,7 @@ internal static class HandRunsPart
                 {
                     Begins = begin > context.AsOf ? begin : null,
                     Against = [.. StandingOrdersPart.Off(context, from, o => o.From < due && context.Zones.Any(z => keys.Contains(z.Station.Key) && o.Where.Covers(z.Station)))],
-                    Rules = [.. context.Rules.Where(r => IsAgainst(clock, r, from, due) && context.Zones.Any(z => keys.Contains(z.Station.Key) && r.Covers(z.Station.Area)))],
+                    Rules = [.. context.Rules.Where(r => IsAgainst(context.Site, r, from, due) && context.Zones.Any(z => keys.Contains(z.Station.Key) && r.Covers(z.Station.Area)))],
                 });
             }
         }
@@ -62,20 +62,18 @@ internal static class HandRunsPart
     public static double GrossMinutes(double depthMm, double rateMmPerHour, double share) => 60 * depthMm / (rateMmPerHour * share);
 
     /// <summary>Whether a watering rule forbids water at some time of a span.</summary>
-    private static bool IsAgainst(SiteClock clock, Restriction rule, DateTimeOffset from, DateTimeOffset due)
+    private static bool IsAgainst(Site site, Restriction rule, DateTimeOffset from, DateTimeOffset due)
     {
-        for (var date = clock.DateOf(from); date <= clock.DateOf(due); date = date.AddDays(1))
+        // What it forbids can only change at midnight and where its hours begin.
+        var instants = new List<DateTimeOffset> { from };
+        for (var date = site.Clock.DateOf(from); date <= site.Clock.DateOf(due); date = date.AddDays(1))
         {
-            if (rule.HoldsOn(date) && ((rule.DaysNotAllowed?.Includes(date) ?? false) || rule.MostPercent == 0 || Overlap(rule.HoursNotAllowed, date)))
-            {
-                return true;
-            }
+            instants.Add(site.Clock.DayStart(date));
+            instants.AddRange(rule.HoursNotAllowed is { } hours ? [site.Clock.ToInstant(date, hours.Opens)] : []);
         }
 
-        return false;
-
-        bool Overlap(WateringWindow? hours, DateOnly date) =>
-            hours is not null && clock.ToInstant(date, hours.Opens) < due && clock.ToInstant(hours.Closes > hours.Opens ? date : date.AddDays(1), hours.Closes) > from;
+        return instants.Where(at => at >= from && at < due).Select(at => new ProgramStart(site.Clock.DateOf(at), at))
+            .Any(at => Prohibitions.ForbidsTime(site, rule, at) || (rule.MostPercent == 0 && rule.HoldsOn(at.Date)));
     }
 
     /// <summary>Minutes that a station ran in its programs' own starts since an order's begin.</summary>

@@ -47,7 +47,7 @@ public static class MorningCalculation
         }
 
         // Nobody answered an earlier sheet: the same morning is reckoned a second time as if its changes had been made.
-        var done = Reckon(inputs, Unanswered.AsIfDone(logged.Context.Site, inputs.Log, open.Values.SelectMany(lines => lines)));
+        var done = Reckon(inputs, Unanswered.AsIfDone(logged.Context.Site, inputs.Log, open.Values.SelectMany(lines => lines)), logged.Context.Faults);
         var settled = judged.Zip(done.Advisor.Judge(), (asLogged, ifDone) => open[asLogged.Case.Program.Key] is { Count: > 0 } lines
             ? Settle(logged.Context, new OpenQuestion(lines, asLogged, ifDone))
             : new Settled(asLogged, asLogged.Decision, null));
@@ -64,8 +64,8 @@ public static class MorningCalculation
     private static Dictionary<StationKey, double> Drier(IReadOnlyDictionary<StationKey, double> one, IReadOnlyDictionary<StationKey, double> other) =>
         one.ToDictionary(zone => zone.Key, zone => Math.Max(zone.Value, other[zone.Key]));
 
-    /// <summary>What the ground holds by one logbook, and who judges by it.</summary>
-    private static Reckoning Reckon(MorningInputs inputs, IReadOnlyList<LogEntry> log)
+    /// <summary>What the ground holds by one logbook, and who judges by it; where that one supposes answers, what is noted in the logbook as it is goes on to hold.</summary>
+    private static Reckoning Reckon(MorningInputs inputs, IReadOnlyList<LogEntry> log, FaultNotes? loggedFaults = null)
     {
         var site = SiteVersions.On(inputs.Versions, inputs.Date);
         var days = new BalanceInputs
@@ -85,6 +85,7 @@ public static class MorningCalculation
         {
             Forecast = inputs.Forecast,
             Drawn = SecondLookPart.Drawn(inputs, site),
+            LoggedFaults = loggedFaults,
         };
         var unknownRain = new UnknownRainCheck(context, inputs.Weather, balance.Days);
         var assumedSoil = new AssumedSoilCheck(context, balance.Days, log);

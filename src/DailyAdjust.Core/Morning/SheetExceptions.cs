@@ -67,7 +67,11 @@ public sealed record HandRunStation(StationKey Station, string Name, double Left
 /// <param name="IsChange">Otherwise than yesterday: to be keyed in.</param>
 /// <param name="IsOver">The program's own starts and minutes are to be keyed in again.</param>
 public sealed record GrowInLine(
-    ProgramKey Program, int Day, int Days, DateOnly Last, IReadOnlyList<TimeOnly> Starts, IReadOnlyList<GrowInMinutes> Minutes, bool IsChange, bool IsOver);
+    ProgramKey Program, int Day, int Days, DateOnly Last, IReadOnlyList<TimeOnly> Starts, IReadOnlyList<GrowInMinutes> Minutes, bool IsChange, bool IsOver)
+{
+    /// <summary>Its first start where it begins after today's round and before the next visit's, UTC: today somebody keys it in for then; null = it has begun.</summary>
+    public DateTimeOffset? Begins { get; init; }
+}
 
 /// <summary>Stations that run equally long.</summary>
 public sealed record GrowInMinutes(IReadOnlyList<StationKey> Stations, double Minutes);

@@ -12,9 +12,10 @@ public static class BaseProgramCheck
 
     private const double Tolerance = 1e-9;
 
-    public static IReadOnlyList<string> Of(Site site) => [.. Overlaps(site), .. Peak(site)];
+    public static IReadOnlyList<string> Of(Site site) => [.. Nights(site), .. Peak(site)];
 
-    private static IEnumerable<string> Overlaps(Site site)
+    /// <summary>What does not fit at 100 % already: the sheet would say so every morning.</summary>
+    private static IEnumerable<string> Nights(Site site)
     {
         var laying = new NightRuns(site);
         var from = site.Clock.DayStart(site.Start);
@@ -28,6 +29,19 @@ public static class BaseProgramCheck
         foreach (var found in StationClashes.Of(site, runs).GroupBy(c => (c.Group, c.First, c.Second)))
         {
             yield return $"{found.Key.First} and {found.Key.Second} must not run together ({found.Key.Group}) and do at 100 % already, on {found.Select(c => c.Date).Distinct().Count()} of {DaysLookedAt} days: move a start.";
+        }
+
+        foreach (var found in runs.Where(r => WindowMinutes.Outside(site, r) > 0).GroupBy(r => r.Program.Key))
+        {
+            yield return $"{found.Key}: outside the watering window at 100 % already, by up to {Words.Minutes(found.Max(r => WindowMinutes.Outside(site, r)))} on {found.Select(r => r.Start.Date).Distinct().Count()} of {DaysLookedAt} days: move a start, or shorten it.";
+        }
+
+        var exceeded = new PumpLoad(site, []).Exceeded(runs);
+        if (exceeded.Count > 0)
+        {
+            var worst = exceeded.MaxBy(e => e.FlowLPerMin)!;
+            var boxes = runs.Where(r => r.Begins < worst.To && r.Finishes > worst.From).Select(r => r.Program.Key.ToString()).Distinct(StringComparer.Ordinal);
+            yield return $"pump: at 100 % already the boxes together ask up to {Words.Percent(Math.Round(100 * worst.FlowLPerMin / worst.CapacityLPerMin))} of what it gives, on {exceeded.Select(e => site.Clock.DateOf(e.From)).Distinct().Count()} of {DaysLookedAt} days ({string.Join(", ", boxes)}): move a start.";
         }
     }
 

@@ -46,7 +46,7 @@ public sealed record Controller
     /// <summary>Percent (10 = 10 %).</summary>
     public double PercentMin { get; init; }
 
-    /// <summary>Percent.</summary>
+    /// <summary>Percent; where there is no percentage, the most of the minutes in stations.csv that is ever advised.</summary>
     public double PercentMax { get; init; } = 200;
 
     /// <summary>Percent, above 0.</summary>

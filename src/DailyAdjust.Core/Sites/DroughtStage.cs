@@ -8,7 +8,7 @@ public sealed record DroughtStage
     /// <summary>Dates on which no start is allowed; null = none.</summary>
     public WaterDays? DaysNotAllowed { get; init; }
 
-    /// <summary>Hours in which no start is allowed; null = none. May cross midnight.</summary>
+    /// <summary>Hours in which nothing may run; null = none. May cross midnight.</summary>
     public WateringWindow? HoursNotAllowed { get; init; }
 
     /// <summary>The most water of the whole site, percent of what its base minutes bring, 0 to 100; null = no limit.</summary>

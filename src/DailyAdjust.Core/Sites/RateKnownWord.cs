@@ -8,7 +8,8 @@ public static class RateKnownWord
     {
         RateKnown.Measured => "measured",
         RateKnown.Catalogue => "catalogue",
-        _ => "assumed",
+        RateKnown.Assumed => "assumed",
+        _ => throw new ArgumentOutOfRangeException(nameof(known), known, "Not a way to know a rate."),
     };
 
     /// <summary>Null = no such word. "catalog" is one too; upper and lower case make no difference, and nothing means assumed.</summary>

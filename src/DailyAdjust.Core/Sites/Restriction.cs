@@ -1,7 +1,7 @@
 namespace DailyAdjust.Core.Sites;
 
 /// <summary>
-/// A watering rule of the place: dates and hours on which irrigation may not start, or a ceiling on the percentage.
+/// A watering rule of the place: dates on which irrigation may not start, hours in which it may not run, or a ceiling on the percentage.
 /// Local rules come first: nothing in the program loosens one.
 /// </summary>
 public sealed record Restriction
@@ -17,10 +17,10 @@ public sealed record Restriction
     /// <summary>Area names; empty = every area.</summary>
     public IReadOnlyList<string> Areas { get; init; } = [];
 
-    /// <summary>Dates on which no start is allowed; null = none.</summary>
+    /// <summary>Dates on which no start is allowed; null = none. A night belongs to the date of its start.</summary>
     public WaterDays? DaysNotAllowed { get; init; }
 
-    /// <summary>Hours in which no start is allowed; null = none. May cross midnight.</summary>
+    /// <summary>Hours in which nothing may run; null = none. May cross midnight. A start in them is taken out; a run that reaches into them is told.</summary>
     public WateringWindow? HoursNotAllowed { get; init; }
 
     /// <summary>The most that may run, percent of base minutes; 0 = must not run; null = no ceiling.</summary>

@@ -13,13 +13,15 @@ public static class HandRains
     /// <param name="readings">By weather station, ascending, from two days before the first date on.</param>
     /// <param name="log">In order of arrival; voided and superseded entries removed.</param>
     /// <param name="totals">Totals of the running date that count already.</param>
+    /// <param name="measuredTo">The last instant of the instruments; null = <paramref name="asOf"/>.</param>
     public static IReadOnlyList<HandRain> Of(
         Site site,
         DateOnly first,
         DateTimeOffset asOf,
         IReadOnlyDictionary<string, IReadOnlyList<Reading>> readings,
         IReadOnlyList<LogEntry> log,
-        IReadOnlyList<LogEntry> totals)
+        IReadOnlyList<LogEntry> totals,
+        DateTimeOffset? measuredTo = null)
     {
         var begin = site.Clock.DayStart(first);
         return [.. site.Weather.Gauges.SelectMany(gauge =>
@@ -27,7 +29,7 @@ public static class HandRains
             var spans = RainSpan.Of(gauge.Id, log, site.Clock, asOf, totals);
             return spans
                 .Where(s => s.To > begin && (s.WholeDate is not { } date || ReferenceEquals(s, spans.Last(t => t.WholeDate == date))))
-                .Select(s => Beside(site, gauge, s, spans, asOf, readings));
+                .Select(s => Beside(site, gauge, s, spans, measuredTo ?? asOf, readings));
         })];
     }
 

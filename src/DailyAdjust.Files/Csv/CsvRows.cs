@@ -105,7 +105,8 @@ internal static class CsvRows
     /// <summary>Lines that a row takes up.</summary>
     public static int LinesOf(ReadOnlySpan<char> row) => LineBreaks(row) + 1;
 
-    private static bool HasControl(string cell) => cell.Any(c => char.IsControl(c) && c is not ('\t' or '\n' or '\r'));
+    /// <summary>A character that no text of a person has. A tab and a line break are none.</summary>
+    public static bool HasControl(string cell) => cell.Any(c => char.IsControl(c) && c is not ('\t' or '\n' or '\r'));
 
     private static int LineBreaks(ReadOnlySpan<char> text)
     {

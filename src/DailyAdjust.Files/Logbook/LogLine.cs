@@ -1,3 +1,5 @@
+using DailyAdjust.Core.Contracts;
+
 namespace DailyAdjust.Files.Logbook;
 
 /// <summary>One line of the logbook as written, cell by cell; what is left out is empty.</summary>
@@ -22,4 +24,8 @@ public sealed record LogLine
     public string Instrument { get; init; } = "";
 
     public string RodLength { get; init; } = "";
+
+    /// <summary>By column, in its order.</summary>
+    public IEnumerable<(string Column, string Text)> Cells() =>
+        LogbookColumns.All.Zip([Time, Kind, Where, Value, Unit, Until, By, Note, Instrument, RodLength]);
 }

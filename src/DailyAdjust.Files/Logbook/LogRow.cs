@@ -36,7 +36,7 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
             Time = time.Value,
             Kind = kind.Value,
             Where = where.Value,
-            Until = Until(rule!, time.Value),
+            Until = Until(rule!, kind.Value, time.Value),
             By = line.By,
             Note = line.Note,
         };
@@ -76,7 +76,7 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
 
         if (PlaceText.Find(line.Where, site, rule.StationFirst) is not { } place)
         {
-            Wrong(LogbookColumns.Where, line.Where.Length == 0 ? "the place is empty" : $"there is no {Wording.Quote(line.Where)} on this site", PlaceText.Hint(line.Where, site));
+            Wrong(LogbookColumns.Where, line.Where.Length == 0 ? "the place is empty" : $"there is no {Wording.Quote(line.Where)} on this site", PlaceText.Hint(line.Where, site, rule.Places));
             return null;
         }
 
@@ -85,12 +85,26 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
             return place;
         }
 
-        Wrong(LogbookColumns.Where, $"{Word(kind)} does not go with {place}", $"it goes with {rule.PlacesInWords}");
+        if (kind == LogKind.Setting && place.Kind == PlaceKind.Station && KeyedMinutes.Fault(line, place, site) is { } minutes)
+        {
+            Wrong(LogbookColumns.Where, minutes.What, minutes.Hint);
+        }
+        else
+        {
+            Wrong(LogbookColumns.Where, $"{Word(kind)} does not go with {place}", $"it goes with {rule.PlacesInWords}");
+        }
+
         return null;
     }
 
-    private LogTime? Until(LogRule rule, LogTime time)
+    private LogTime? Until(LogRule rule, LogKind kind, LogTime time)
     {
+        if (kind is LogKind.Off or LogKind.Setting && line.Until.Length > 0)
+        {
+            Wrong(LogbookColumns.Until, $"{Word(kind)} has no end, but until {line.Until} stands there", "it counts until the next entry; for some days that end by themselves log pause (C2, 3 d), for an order with an end and a reason hold");
+            return null;
+        }
+
         if (line.Until.Length == 0)
         {
             if (rule.NeedsUntil)
@@ -158,6 +172,12 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
 
         if (line.Value.Length == 0 && rule.ValueMayBeLeftOut)
         {
+            return entry;
+        }
+
+        if (entry.Kind == LogKind.Setting && KeyedMinutes.Fault(line, entry.Where, site) is { } minutes)
+        {
+            Wrong(LogbookColumns.Value, minutes.What, minutes.Hint);
             return entry;
         }
 

@@ -10,7 +10,7 @@ internal static class LogValue
     /// <param name="wrong">Takes column, what and hint.</param>
     public static (double Value, LogUnit Unit)? Read(string valueCell, string unitCell, LogRule rule, Action<string, string, string> wrong)
     {
-        var fitting = $"units that fit: {string.Join(", ", rule.Measures.SelectMany(m => Units.Spellings(m.Kind)))}";
+        var fitting = $"units that fit: {string.Join(", ", rule.Measures.SelectMany(m => m.Spellings))}";
         if (valueCell.Length == 0)
         {
             wrong(LogbookColumns.Value, "the value is empty", $"write a number, and its unit beside it; {fitting}");
@@ -43,12 +43,12 @@ internal static class LogValue
                 return null;
             }
 
-            spelling = Units.Spellings(rule.Measures[0].Kind)[0];
+            spelling = rule.Measures[0].Spellings.First();
         }
 
         foreach (var measure in rule.Measures)
         {
-            if (Units.Find(spelling, measure.Kind) is not { } unit)
+            if (measure.Find(spelling) is not { } unit)
             {
                 continue;
             }

@@ -66,7 +66,12 @@ public static class LogbookReader
     public static LogbookReading Read(LogLine line, Site site)
     {
         var problems = new ProblemList("log");
-        var entry = new LogRow(line, site, 1, column => LogbookColumns.All.ToList().IndexOf(column) + 1, problems).Read();
+        foreach (var (column, _) in line.Cells().Where(c => CsvRows.HasControl(c.Text)))
+        {
+            problems.Error(1, LogbookColumns.All.ToList().IndexOf(column) + 1, $"a control character stands in the {column}", "type it again; one that was pasted may bring it along");
+        }
+
+        var entry = problems.HasErrors ? null : new LogRow(line, site, 1, column => LogbookColumns.All.ToList().IndexOf(column) + 1, problems).Read();
         return new(entry is null ? [] : [entry], problems.InOrder(), entry is null ? 0 : 1, entry is null ? 1 : 0);
     }
 }

@@ -49,16 +49,17 @@ public static class PlaceText
         return stationFirst ? station ?? program : program ?? station;
     }
 
-    /// <summary>What to write instead of an address that is not known.</summary>
-    internal static string Hint(string text, Site site)
+    /// <summary>What to write instead of an address that is not known: only places of the given kinds, where they are told.</summary>
+    internal static string Hint(string text, Site site, params IReadOnlyList<PlaceKind> kinds)
     {
+        bool Fits(string address) => kinds.Count == 0 || kinds.Any(k => Find(address, site, stationFirst: k == PlaceKind.Station) is { } place && place.Kind == k);
         var trimmed = text.Trim();
         if (trimmed.Length == 0)
         {
             return "write site, pump, area:..., gauge:..., a controller, controller/program or controller/station";
         }
 
-        string[] tagged = [.. site.Areas.Select(a => "area:" + a.Name), .. site.Weather.Gauges.Select(g => "gauge:" + g.Id)];
+        string[] tagged = [.. site.Areas.Select(a => "area:" + a.Name).Concat(site.Weather.Gauges.Select(g => "gauge:" + g.Id)).Where(Fits)];
         if (tagged.FirstOrDefault(t => t.EndsWith(":" + trimmed, StringComparison.OrdinalIgnoreCase)) is { } whole)
         {
             return $"did you mean {Wording.Quote(whole)}?";
@@ -71,9 +72,12 @@ public static class PlaceText
             .. site.Controllers.SelectMany(c => c.Programs.Select(p => $"{c.Id}/{p.Id}")),
             .. site.Stations.Select(s => s.Key.ToString()),
         ];
-        return Wording.Nearest(trimmed, all) is { } nearest
+        var inBox = kinds.Count == 0 || kinds.Any(k => k is PlaceKind.Controller or PlaceKind.Program or PlaceKind.Station);
+        List<string> others = [.. all.Take(2).Where(Fits), .. tagged];
+        return Wording.Nearest(trimmed, all.Where(Fits)) is { } nearest
             ? $"did you mean {Wording.Quote(nearest)}?"
-            : $"controllers: {string.Join(", ", site.Controllers.Select(c => c.Id))}; also site, pump, {string.Join(", ", tagged)}";
+            : inBox ? $"controllers: {string.Join(", ", site.Controllers.Select(c => c.Id))}{(others.Count > 0 ? "; also " + string.Join(", ", others) : "")}"
+            : $"write {Wording.OneOf(others)}";
     }
 
     private static IEnumerable<string> StationsOf(Site site, string controller) =>

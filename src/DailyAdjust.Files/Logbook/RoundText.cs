@@ -23,7 +23,7 @@ internal static class RoundText
         {
             if (PlaceText.Find(word, site) is not { Kind: PlaceKind.Program or PlaceKind.Controller } place)
             {
-                fault = ($"except {Wording.Quote(word)}: there is no such program or controller", PlaceText.Hint(word, site));
+                fault = ($"except {Wording.Quote(word)}: there is no such program or controller", PlaceText.Hint(word, site, PlaceKind.Program, PlaceKind.Controller));
                 return null;
             }
 

@@ -70,7 +70,7 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, ProblemL
         var text = $"{Cell(RoundColumns.Controller)}/{Cell(RoundColumns.Program)}";
         if (PlaceText.Find(text, site) is not { Kind: PlaceKind.Program } place)
         {
-            Wrong(RoundColumns.Program, $"there is no program {Wording.Quote(text)} on this site", PlaceText.Hint(text, site));
+            Wrong(RoundColumns.Program, $"there is no program {Wording.Quote(text)} on this site", PlaceText.Hint(text, site, PlaceKind.Program));
             return null;
         }
 

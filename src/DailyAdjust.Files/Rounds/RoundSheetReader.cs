@@ -10,7 +10,7 @@ namespace DailyAdjust.Files.Rounds;
 /// A round.csv that comes back filled in, as logbook entries. `done` = yes: the row's own number was set; no: what was on
 /// the dial stays, and the row is answered; a number: that was set. `found`: what the dial showed before. What was set
 /// counts from the time by which the round of the sheet's date is done, what was found from the hour of that sheet.
-/// A row without an answer gives no entry; a bad row is refused with its reason and the others count.
+/// A row without an answer gives no entry; a bad row is refused with its reason and the others count. Rows that put two numbers on one dial are refused.
 /// </summary>
 public static class RoundSheetReader
 {
@@ -38,20 +38,22 @@ public static class RoundSheetReader
 
         var ordinals = new Ordinals();
         var answered = new Dictionary<(DateOnly, int?, Place), int>();
-        var entries = new List<LogEntry>();
+        var answers = new List<RoundAnswer>();
         var read = 0;
         foreach (var row in rows.Skip(1))
         {
-            if (!header.Fits(row, problems) || new RoundRow(row, header, site, problems).Read(answered) is not { } answers)
+            if (!header.Fits(row, problems) || new RoundRow(row, header, site, problems).Read(answered) is not { } entries)
             {
                 refused++;
                 continue;
             }
 
             read++;
-            entries.AddRange(answers.Select(e => e with { Ordinal = ordinals.Next((e.Time, e.Kind, e.Where)) }));
+            answers.Add(new(row.Line, entries));
         }
 
-        return new(entries, problems.InOrder(), read, refused);
+        var agreeing = DialAgreement.Of(answers, site, header, problems);
+        var against = answers.Count - agreeing.Count;
+        return new([.. agreeing.SelectMany(a => a.Entries).Select(e => e with { Ordinal = ordinals.Next((e.Time, e.Kind, e.Where)) })], problems.InOrder(), read - against, refused + against);
     }
 }

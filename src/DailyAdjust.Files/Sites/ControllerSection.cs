@@ -59,17 +59,17 @@ internal static class ControllerSection
 
         var applies = percent.NeedWord("applies", "program", "controller", "none");
         var none = applies is "none";
-        var size = new Limits(0, Setting.LargestPercent, AboveMin: true);
+        var max = Size(percent, "max", none ? null : "200 %");
         var with = controller with
         {
             Applies = none ? PercentApplies.None : applies is "controller" ? PercentApplies.Controller : PercentApplies.Program,
             PercentMin = percent.Quantity("min", UnitKind.Percent, new(0, Setting.LargestPercent)) ?? 0,
-            PercentMax = none ? percent.Quantity("max", UnitKind.Percent, size) ?? 200 : percent.NeedQuantity("max", UnitKind.Percent, size, "200 %"),
+            PercentMax = max ?? (none ? Setting.LargestPercent : controller.PercentMax),
             ShowsChange = percent.Word("shows", "percent", "change") is "change",
-            PercentStep = none ? percent.Quantity("step", UnitKind.Percent, size) ?? 5 : percent.NeedQuantity("step", UnitKind.Percent, size, "5 %"),
+            PercentStep = Size(percent, "step", none ? null : "5 %") ?? controller.PercentStep,
         };
         percent.Done();
-        if (percent.Has("max") && with.PercentMin >= with.PercentMax)
+        if (with.PercentMin >= max)
         {
             var at = percent.KeyOf("max");
             percent.Problems.Error(at.Line, at.Column, $"{percent.Name}: max {Wording.Number(with.PercentMax)} % is not above min {Wording.Number(with.PercentMin)} %", "write the range that the dial can show");
@@ -77,6 +77,11 @@ internal static class ControllerSection
 
         return with;
     }
+
+    /// <param name="example">How to write it where it must be there; null = it may be left out.</param>
+    private static double? Size(Section percent, string key, string? example) => example is null || percent.Need(key, example) is not null
+        ? percent.Quantity(key, UnitKind.Percent, new(0, Setting.LargestPercent, AboveMin: true))
+        : null;
 
     private static Controller WithMinutes(Controller controller, Section? minutes)
     {

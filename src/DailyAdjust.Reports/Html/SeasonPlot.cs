@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using DailyAdjust.Core.Morning;
 
@@ -7,8 +8,8 @@ namespace DailyAdjust.Reports.Html;
 internal readonly record struct SeasonWeek(DateOnly Monday, double Percent);
 
 /// <summary>
-/// Where the marks of the season's strips stand: a row for each program, a cell for each week, darker where more runs. All cells of one shade are one path, so that a
-/// large course stays a small page.
+/// Where the marks of the season's strips stand: a row for each program, darker in weeks in which more runs. All weeks of one shade are one path of
+/// broad strokes, so that a large course stays a small page.
 /// </summary>
 internal sealed class SeasonPlot
 {
@@ -50,18 +51,28 @@ internal sealed class SeasonPlot
         }
     }
 
-    /// <summary>The cells of a shade as the data of one path; empty = there are none.</summary>
+    /// <summary>The weeks of a shade as the data of one path along the middle of the rows; empty = there are none.</summary>
     /// <param name="shade">0 to 4; -1 = off.</param>
     public string Path(int shade)
     {
         var path = new StringBuilder();
-        var width = AreaPlot.Written(Math.Round(((Right - Left) / _weeks) - 0.4, 1));
         for (var row = 0; row < _programs.Count; row++)
         {
-            foreach (var week in Weeks(_programs[row]).Where(w => ShadeOf(w.Percent) == shade))
+            var y = AreaPlot.Written(Y(row) + (CellHeight / 2));
+            var weeks = Weeks(_programs[row]).ToList();
+            for (var first = 0; first < weeks.Count; first++)
             {
-                var x = AreaPlot.Written(X((week.Monday.DayNumber - _monday.DayNumber) / 7));
-                path.Append(shade < 0 ? $"M{x} {AreaPlot.Written(Y(row) + (CellHeight / 2))}h{width}" : $"M{x} {AreaPlot.Written(Y(row))}h{width}v{AreaPlot.Written(CellHeight)}h-{width}z");
+                var after = first;
+                while (after < weeks.Count && ShadeOf(weeks[after].Percent) == shade)
+                {
+                    after++;
+                }
+
+                if (after > first)
+                {
+                    path.Append(CultureInfo.InvariantCulture, $"M{AreaPlot.Written(X(first))} {y}H{AreaPlot.Written(X(after))}");
+                    first = after - 1;
+                }
             }
         }
 

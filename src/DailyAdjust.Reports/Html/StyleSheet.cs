@@ -8,17 +8,27 @@ internal static class StyleSheet
     private static readonly string Common = Read();
 
     /// <summary>With the sheet's id and the page number at the foot of every printed page.</summary>
-    public static string For(DateOnly date, int issue) =>
-        $$"""
-        {{Common}}@page { margin: 12mm 12mm 15mm; @bottom-left { content: "{{PageWords.Sheet}} {{CodeWords.SheetId(date, issue)}}"; font: 9pt sans-serif; } @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; } }
+    public static string For(DateOnly date, int issue) => Common + Foot($"{PageWords.Sheet} {CodeWords.SheetId(date, issue)}");
 
-        """;
+    /// <summary>The page over all sites: links, past days, and in print a page for each site's round.</summary>
+    public static string ForIndex(DateOnly? date) => Common + """
+        a { color: inherit; } .stop > p, .stop > ul { margin: .35rem .65rem; } .site > .do { font-size: 1.15rem; line-height: 1.3; } .site small { white-space: nowrap; } .site li > b { color: var(--ask); }
+        .days { padding: 0; list-style: none; } .days li { margin: 0; border-bottom: 1px solid var(--rule); } .days a { display: inline-block; padding: .4rem .3rem .4rem 0; } .days a:first-child { min-width: 6.5rem; }
+        @media print { .round { break-before: page; } .past { display: none; } }
+
+        """.ReplaceLineEndings("\n") + Foot($"{IndexWords.Title}{(date is { } day ? ", " + CodeWords.Date(day) : "")}");
 
     /// <summary>One controller a page; ticks that print.</summary>
     public static string ForDoorCards { get; } = Common + """
         ol { margin: 0; padding-left: 1.4rem; } ol li { margin: .3rem 0; break-inside: avoid; } .tick { display: inline-block; width: 1.05rem; height: 1.05rem; border: 1.5px solid var(--text); vertical-align: -.15rem; }
         .door { padding-bottom: 2rem; } .door h2 { margin-top: 1rem; } td { padding-top: .18rem; padding-bottom: .18rem; }
         @media print { .door { break-after: page; font-size: 10pt; } .door:last-child { break-after: auto; } } @page { margin: 12mm; }
+
+        """.ReplaceLineEndings("\n");
+
+    private static string Foot(string text) =>
+        $$"""
+        @page { margin: 12mm 12mm 15mm; @bottom-left { content: "{{text}}"; font: 9pt sans-serif; } @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; } }
 
         """.ReplaceLineEndings("\n");
 

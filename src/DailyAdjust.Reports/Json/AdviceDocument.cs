@@ -77,7 +77,8 @@ internal sealed record ProgramJson(
     string? PausedUntil,
     IReadOnlyList<TakenOutJson> TakenOut,
     IReadOnlyList<StationsOutJson> StationsOut,
-    FaultJson? Fault);
+    FaultJson? Fault,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? GrowInBegins);
 
 internal sealed record ZoneJson(
     string Station,
@@ -119,7 +120,7 @@ internal sealed record FitJson(
 
 internal sealed record StartThatFitsJson(string Controller, string Program, string FirstStart, string InsteadOf);
 
-internal sealed record ReachingJson(string Controller, string Program, string Starts, string Finishes, string ForbiddenFrom, string Why, IReadOnlyList<string> Stations);
+internal sealed record ReachingJson(string Controller, string Program, string Starts, string From, string To, double? EarlierByMinutes, string Why, IReadOnlyList<string> Stations);
 
 internal sealed record NotTogetherJson(string Group, string First, string Second, string Date, string From, string To);
 

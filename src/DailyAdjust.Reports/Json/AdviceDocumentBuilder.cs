@@ -84,7 +84,8 @@ internal static class AdviceDocumentBuilder
             Local(p.PausedUntil, clock),
             ExceptionsJson.TakenOut(p, clock),
             ExceptionsJson.StationsOut(p, clock),
-            ExceptionsJson.Fault(p, clock));
+            ExceptionsJson.Fault(p, clock),
+            Local(p.GrowInBegins, clock));
     }
 
     private static ZoneJson Zone(ZoneAdvice z) => new(
@@ -123,5 +124,5 @@ internal static class AdviceDocumentBuilder
             c.Group, c.First.ToString(), c.Second.ToString(), CodeWords.Date(c.Date), Local(c.From, clock), Local(c.To, clock)))],
         fit.Moves.Count == 0 ? null : [.. fit.Moves.Select(m => new StartThatFitsJson(m.Program.Controller, m.Program.Program, SiteWords.Clock(m.To), SiteWords.Clock(m.From)))],
         fit.Reaching.Count == 0 ? null : [.. fit.Reaching.Select(r => new ReachingJson(
-            r.Program.Controller, r.Program.Program, Local(r.Start.At, clock), Local(r.Finishes, clock), Local(r.Forbidden, clock), r.Why, [.. r.Stations.Select(s => s.Station)]))]);
+            r.Program.Controller, r.Program.Program, Local(r.Start.At, clock), Local(r.From, clock), Local(r.To, clock), Number(r.EarlierBy?.TotalMinutes), r.Why, [.. r.Stations.Select(s => s.Station)]))]);
 }

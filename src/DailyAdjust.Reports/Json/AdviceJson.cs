@@ -4,7 +4,7 @@ using DailyAdjust.Reports.Tables;
 
 namespace DailyAdjust.Reports.Json;
 
-/// <summary>Writes advice.json: indented, LF, no culture, keys in the order of the contract.</summary>
+/// <summary>Writes advice.json, and reads it back: indented, LF, no culture, keys in the order of the contract.</summary>
 internal static class AdviceJson
 {
     private static readonly AdviceJsonContext Context = new(new JsonSerializerOptions
@@ -17,6 +17,11 @@ internal static class AdviceJson
 
     public static string Write(SheetView view) =>
         JsonSerializer.Serialize(AdviceDocumentBuilder.Build(view), Context.AdviceDocument) + "\n";
+
+    /// <summary>A sheet's advice.json read back; keys that were not there yet when it was written are null.</summary>
+    /// <exception cref="JsonException">It is none.</exception>
+    public static AdviceDocument Read(ReadOnlySpan<byte> utf8) =>
+        JsonSerializer.Deserialize(utf8, Context.AdviceDocument) ?? throw new JsonException("advice.json is empty.");
 }
 
 [JsonSerializable(typeof(AdviceDocument))]

@@ -32,7 +32,7 @@ internal sealed record ExceptionsJson(
             Local(o.Begins, clock), [.. o.Against.Select(a => StandingOf(a, clock, date))], o.Rules.Count == 0 ? null : [.. o.Rules.Select(r => r.Name)]))],
         [.. e.GrowIns.Select(g => new GrowInJson(
             g.Program.Controller, g.Program.Program, g.Day, g.Days, CodeWords.Date(g.Last), [.. g.Starts.Select(SiteWords.Clock)],
-            [.. g.Minutes.SelectMany(m => m.Stations.Select(s => new GrowInMinutesJson(s.Station, m.Minutes)))], g.IsChange, g.IsOver))],
+            [.. g.Minutes.SelectMany(m => m.Stations.Select(s => new GrowInMinutesJson(s.Station, m.Minutes)))], g.IsChange, g.IsOver, Local(g.Begins, clock)))],
         [.. e.Shut.Select(s => new RainSwitchJson(
             s.Controller, Local(s.Span.From, clock), Local(s.Span.Ends, clock), s.Span.Gauge, Number(s.Span.RainMm),
             [.. s.Starts.Select(start => new ShutStartJson(start.Program.Controller, start.Program.Program, Local(start.At, clock)))]))],
@@ -69,7 +69,8 @@ internal sealed record HandRunJson(
 internal sealed record HandRunStationJson(string Controller, string Station, double LeftMm, double Minutes, int Cycles, double CycleMinutes, double SoakMinutes);
 
 internal sealed record GrowInJson(
-    string Controller, string Program, int Day, int Days, string Last, IReadOnlyList<string> Starts, IReadOnlyList<GrowInMinutesJson> Minutes, bool Change, bool Over);
+    string Controller, string Program, int Day, int Days, string Last, IReadOnlyList<string> Starts, IReadOnlyList<GrowInMinutesJson> Minutes, bool Change, bool Over,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Begins);
 
 internal sealed record GrowInMinutesJson(string Station, double Minutes);
 

@@ -46,10 +46,10 @@ internal static class TextReport
             lines.Add(Answers.RoundDone(sheet, view.Issue.SiteId), indent: 2);
         }
 
-        if (fresh.NeverConfirmed.Count > 0)
+        foreach (var (words, read) in FreshnessWords.Confirm(view))
         {
-            lines.Add($"! {FreshnessWords.NotConfirmedTitle}: {FreshnessWords.Confirm([.. fresh.NeverConfirmed.Select(view.Label)])}");
-            lines.Add($"Read the dials, {Answers.RoundFile}.", indent: 2);
+            lines.Add($"! {FreshnessWords.NotConfirmedTitle}: {words}");
+            lines.Add($"{read}, {Answers.RoundFile}.", indent: 2);
         }
 
         if (fresh.AssumedSoil.Count > 0)

@@ -22,23 +22,30 @@ internal static class AdviceWords
         _ => throw new ArgumentOutOfRangeException(nameof(advice), advice, "Not an advice."),
     };
 
+    /// <summary>The same of a program: a box without a percentage is not set to a number.</summary>
+    public static string Act(ProgramAdvice advice) => advice is { Advice: AdviceKind.Set, MinutesOnly: true } ? MinutesWords.Act : Act(advice.Advice);
+
     /// <summary>"SET 90 → 60 %", "SKIP, 100 % → off", "TURN ON, off → 75 %", "leave 100 %", "stays off".</summary>
     public static string ActAndNumbers(ProgramAdvice advice) => advice switch
     {
-        { NeedsVisit: true, Advice: AdviceKind.Set } => $"{Act(advice.Advice)} {Old(advice)} → {New(advice)}",
+        { NeedsVisit: true, Advice: AdviceKind.Set } => $"{Act(advice)} {Old(advice)} → {New(advice)}",
         { NeedsVisit: true } => $"{Act(advice.Advice)}, {Old(advice)} → {New(advice)}",
         { Advice: AdviceKind.KeepOff or AdviceKind.Off } => Act(advice.Advice),
+        { MinutesOnly: true, Present.IsOff: false } => $"{Act(advice.Advice)} {MinutesWords.Its(advice.Present.Percent)}",
         _ => $"{Act(advice.Advice)} {SiteWords.Setting(advice.Present.Percent)}",
     };
 
     /// <summary>The setting that the dial should show, or both where nobody answered; a percent sign only where it would not stand twice.</summary>
-    public static string Old(ProgramAdvice advice) => advice.Advice == AdviceKind.Set
+    public static string Old(ProgramAdvice advice) => advice is { Present.IsOff: true, Unanswered.Percent: > 0 and var perhaps }
+        ? $"{CommonWords.Off} or {(advice.MinutesOnly ? MinutesWords.On : SiteWords.Percent(perhaps))}"
+        : advice.Advice == AdviceKind.Set
         ? Tables.Plain.Short(advice.Present.Percent) + (advice.Unanswered is { Percent: { } asked } && asked != advice.Present.Percent ? " or " + Tables.Plain.Short(asked) : "")
+        : advice is { MinutesOnly: true, Present.IsOff: false } ? MinutesWords.On
         : SiteWords.Setting(advice.Present.Percent);
 
     public static string New(ProgramAdvice advice) => advice.PauseDays is { } days
         ? $"pause {CommonWords.Count(days, "day", "days")}"
-        : SiteWords.Setting(NewPercent(advice)) + (advice.DialShowsChange && NewPercent(advice) > 0 ? $" (the dial shows {Change(NewPercent(advice))})" : "");
+        : SiteWords.Setting(NewPercent(advice)) + (advice.DialShowsChange && NewPercent(advice) > 0 ? $" (the dial shows {Change(NewPercent(advice))})" : "") + (advice.MinutesOnly && NewPercent(advice) > 0 ? MinutesWords.OfBase : "");
 
     /// <summary>"+20", "-30" or "0": what a dial shows that counts from 100 %.</summary>
     private static string Change(double percent) => (percent > 100 ? "+" : "") + Tables.Plain.Short(percent - 100);
@@ -54,15 +61,15 @@ internal static class AdviceWords
     /// <summary>Why, for how long, and what comes next; a date that the reason names is not said twice.</summary>
     public static string ReasonAndUntil(ProgramAdvice advice, SiteWords words)
     {
-        var next = Named(advice, advice.After?.On ?? advice.LookAgain ?? advice.OffUntil) ? "" : Until(advice, words);
+        var next = advice.GrowInBegins is null && Named(advice, advice.After?.On ?? advice.LookAgain ?? advice.OffUntil) ? "" : Until(advice, words);
         return $"{FreshnessWords.Sentence(advice.Reason)} {next}".TrimEnd();
     }
 
     /// <summary>The same for a line of text, where a dial that ends too soon comes first.</summary>
     public static string ForText(ProgramAdvice advice, SiteWords words)
     {
-        var cut = advice.Shortfall is { DialEnds: true } shortfall ? CutOff(shortfall, words) + " " : "";
-        return cut + ReasonAndUntil(advice, words);
+        var cut = CutOff(advice, words);
+        return (cut.Length > 0 ? cut + " " : "") + ReasonAndUntil(advice, words);
     }
 
     private static bool Named(ProgramAdvice advice, DateOnly? day) =>
@@ -71,7 +78,9 @@ internal static class AdviceWords
     /// <summary>For how long, or what comes next; empty where there is nothing to say.</summary>
     public static string Until(ProgramAdvice advice, SiteWords words) => advice switch
     {
-        { Advice: AdviceKind.Skip, PauseDays: { } days } => Pause(advice, words.SheetDate.AddDays(days)),
+        { Advice: AdviceKind.Skip, PauseDays: { } days } => Pause(advice, words.SheetDate.AddDays(days), words),
+        { Advice: AdviceKind.Skip or AdviceKind.KeepOff, GrowInBegins: { } first, LookAgain: { } day } when !(advice.PausedUntil <= first) =>
+            $"Turn on again {SiteWords.Date(day)} for the grow-in that begins at {words.When(first)}.",
         { PausedUntil: { } until, Advice: AdviceKind.KeepOff } => $"Paused; runs by itself again from {words.When(until)} on.",
         { Advice: AdviceKind.Skip, LookAgain: { } day } => $"Turn on again {SiteWords.Date(day)}{(advice.After is { } after ? $" at about {SiteWords.Percent(after.Percent)}" : "")} if no rain falls.",
         { Advice: AdviceKind.KeepOff, LookAgain: { } day } => $"Looked at again {words.Day(day)}.",
@@ -81,14 +90,16 @@ internal static class AdviceWords
         _ => "",
     };
 
-    private static string Pause(ProgramAdvice advice, DateOnly back)
+    private static string Pause(ProgramAdvice advice, DateOnly back, SiteWords words)
     {
+        var growIn = advice.GrowInBegins is { } first ? $" for the grow-in that begins at {words.When(first)}" : "";
         var wanted = advice.After is { } after ? $"; wanted {(after.On == back ? "then" : SiteWords.Date(after.On))} at about {SiteWords.Percent(after.Percent)} if no rain falls" : "";
-        return $"The box runs by itself again from {SiteWords.Date(back)}{wanted}.";
+        return $"The box runs by itself again from {SiteWords.Date(back)}{growIn}{wanted}.";
     }
 
-    public static string CutOff(Shortfall shortfall, SiteWords words) =>
-        $"The dial ends here: {words.DepthOf(shortfall.DepthMm)} ({SiteWords.Minutes(shortfall.Minutes)}) short.";
+    /// <summary>What a number that cannot go higher leaves undone; empty where none does.</summary>
+    public static string CutOff(ProgramAdvice advice, SiteWords words) => advice.Shortfall is not { DialEnds: true } shortfall ? ""
+        : $"{(advice.MinutesOnly ? MinutesWords.Ends(NewPercent(advice)) : "The dial ends here")}: {words.DepthOf(shortfall.DepthMm)} ({SiteWords.Minutes(shortfall.Minutes)}) short.";
 
     public static string Stop(StopRule rule, SiteWords words) =>
         $"Switch it off if {(rule.AlsoAt.Count == 0 ? $"gauge {rule.Gauge} shows" : $"gauges {CommonWords.List([rule.Gauge, .. rule.AlsoAt])} each show")} {words.DepthOf(rule.RainMm)} or more before {words.When(rule.Before)}.";
@@ -96,7 +107,9 @@ internal static class AdviceWords
     public static string NewMinutes(StationMinutes minutes) =>
         $"station {minutes.Station.Station}: {Tables.Plain.Short(minutes.From)} → {SiteWords.Minutes(minutes.To)}";
 
-    public const string NotConfirmed = "Nobody has confirmed this setting; 100 % is taken until somebody reads the dial.";
+    public static string NotConfirmed(ProgramAdvice advice) => advice.MinutesOnly
+        ? MinutesWords.NotConfirmed
+        : "Nobody has confirmed this setting; 100 % is taken until somebody reads the dial.";
 
     /// <summary>"Mon 8 June said: set 80 %. Nobody has answered. If it was done, today says: leave 80 %. If not: set 75 %."</summary>
     public static string NotAnswered(UnansweredAdvice unanswered)

@@ -6,7 +6,7 @@ namespace DailyAdjust.Reports.Words;
 /// <summary>Boxes that somebody has to go and look at: after a power loss, and when the clocks are moved.</summary>
 internal static class BoxCheckWords
 {
-    private const string PowerTitle = "Verify these boxes: they lost power";
+    public const string PowerTitle = "Verify these boxes: they lost power";
 
     public static IReadOnlyList<ExceptionGroup> Of(SheetView view) => [.. Power(view), .. Clocks(view)];
 

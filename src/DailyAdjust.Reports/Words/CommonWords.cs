@@ -1,3 +1,5 @@
+using DailyAdjust.Core.Sites;
+
 namespace DailyAdjust.Reports.Words;
 
 /// <summary>Words that several parts of the sheet share.</summary>
@@ -17,6 +19,10 @@ internal static class CommonWords
 
     /// <summary>"Greens 5-7 (C2/P1)"; the address alone where it has no name.</summary>
     public static string Named(string name, string address) => name.Length == 0 ? address : $"{name} ({address})";
+
+    /// <summary>"C2 (behind the ninth green)", or "C2" where nobody said where it stands.</summary>
+    public static string Box(string controller, Site site) =>
+        site.ControllerOf(controller) is { Place.Length: > 0 } known ? $"{controller} ({known.Place})" : controller;
 
     public static string AndMore(int count) => $"and {SiteWords.Count(count)} more in advice.json";
 

@@ -27,6 +27,9 @@ internal static class ExceptionWords
         .. SeasonWords.Of(view),
     ];
 
+    /// <summary>What an order for water by hand is about.</summary>
+    public static string ByHand(LogKind kind) => $"{(kind == LogKind.Flush ? "Flush salts down" : "Water in")} by hand";
+
     private static IEnumerable<ExceptionGroup> Group(string title, IEnumerable<string> lines)
     {
         var all = lines.ToList();
@@ -40,15 +43,14 @@ internal static class ExceptionWords
     {
         foreach (var order in view.Sheet.Exceptions.HandRuns)
         {
-            var what = order.Kind == LogKind.Flush ? "Flush salts down" : "Water in";
             var why = string.Join(", ", new[] { order.Note, order.By.Length > 0 ? "by " + order.By : "" }.Where(t => t.Length > 0));
             var date = view.Sheet.Site.Clock.DateOf(order.Due.AddTicks(-1));
             var days = date > view.Sheet.Date ? $", {StandingWords.Left(date, view.Words)}" : "";
             var from = order.Begins is { } begins ? $"from {view.Words.When(begins)}, " : "";
             var due = order.IsLate ? $"was due {view.Words.When(order.Due)} and is not all run by the logbook" : $"{from}by {view.Words.When(order.Due)}{days}";
             yield return new ExceptionGroup(
-                $"{what} by hand: {view.Words.DepthOf(order.DepthMm)} at {order.Where}, {due}{(why.Length > 0 ? $" ({why})" : "")}",
-                [.. order.Stations.Select(s => HandRun(s, order, view.Words)), .. order.Against.Select(o => $"Settle which goes first. {StandingWords.Order(o, view.Words)}"), .. order.Rules.Select(RuleWords.First)]);
+                $"{ByHand(order.Kind)}: {view.Words.DepthOf(order.DepthMm)} at {order.Where}, {due}{(why.Length > 0 ? $" ({why})" : "")}",
+                [.. order.Against.Select(o => $"Settle which goes first. {StandingWords.Order(o, view.Words)}"), .. order.Rules.Select(RuleWords.First), .. order.Stations.Select(s => HandRun(s, order, view.Words))]);
         }
     }
 
@@ -84,12 +86,13 @@ internal static class ExceptionWords
         {
             yield return $"{view.Label(line.Program)}: grow-in is over. Key in its own starts ({starts}), days and minutes, as on its door card.";
         }
-        else if (line.IsChange || line.Day == 1)
+        else if (line.IsChange || line.Day == 1 || line.Begins is not null)
         {
             var minutes = line.Minutes.Count == 1
                 ? SiteWords.Minutes(line.Minutes[0].Minutes)
                 : string.Join(", ", line.Minutes.Select(m => $"{SiteWords.Minutes(m.Minutes)} on {CommonWords.List([.. m.Stations.Select(s => s.Station)])}"));
-            yield return $"{view.Label(line.Program)}, day {SiteWords.Count(line.Day)} of {SiteWords.Count(line.Days)}: key in {CommonWords.Count(line.Starts.Count, "start", "starts")} ({starts}) x {minutes}, every day.";
+            var from = line.Begins is { } begins ? $", from {view.Words.When(begins)} on" : "";
+            yield return $"{view.Label(line.Program)}, day {SiteWords.Count(line.Day)} of {SiteWords.Count(line.Days)}: key in {CommonWords.Count(line.Starts.Count, "start", "starts")} ({starts}) x {minutes}, every day{from}.";
         }
     }
 

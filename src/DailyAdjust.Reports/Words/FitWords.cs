@@ -79,7 +79,7 @@ internal static class FitWords
             1 => $"{run.Program}, station {run.Stations[0]},",
             _ => $"{run.Program}, stations {string.Join(", ", run.Stations)},",
         };
-        return $"{who} starts at {words.When(run.Start.At)} and runs until {words.When(run.Finishes)}, but from {words.When(run.Forbidden)} on it must not ({run.Why}). "
-            + $"Take that start out, or let it start {SiteWords.Minutes(Math.Ceiling((run.Finishes - run.Forbidden).TotalMinutes))} earlier.";
+        var earlier = run.EarlierBy is { } by ? $", or let it start {SiteWords.Minutes(Math.Ceiling(by.TotalMinutes))} earlier if that fits" : "";
+        return $"{who} starts at {words.When(run.Start.At)} and is still running from {words.Time(run.From)} to {words.When(run.To)}, when it must not ({run.Why}). Take that start out{earlier}.";
     }
 }

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Reports.Words;
@@ -38,9 +39,21 @@ internal static class FreshnessWords
             + $". How wet they were {(since.Count == 1 ? "on " + SiteWords.Date(since[0]) : "at first")} is only assumed, so nothing is cut or left out on that until rain or water fills them or a probe tells.";
     }
 
-    public static string Confirm(IReadOnlyList<string> programs) =>
-        (programs.Count > Most ? $"{string.Join(", ", programs.Take(Most))} and {SiteWords.Count(programs.Count - Most)} more" : CommonWords.List(programs))
-        + ". Taken to run at 100 % until somebody reads the dial.";
+    /// <summary>A sentence for what stands on a dial, one for minutes that are keyed in, each with what to do at the box.</summary>
+    public static IEnumerable<(string Words, string Read)> Confirm(SheetView view) => Confirm(view.Sheet.Freshness.NeverConfirmed, view.Sheet.Site, view.Label);
+
+    /// <summary>The same of a sheet that was issued.</summary>
+    public static IEnumerable<(string Words, string Read)> Confirm(IReadOnlyList<ProgramKey> never, Site site, Func<ProgramKey, string> label)
+    {
+        foreach (var box in never.GroupBy(p => site.ControllerOf(p.Controller)?.Applies == PercentApplies.None).OrderBy(g => g.Key))
+        {
+            List<string> programs = [.. box.Select(label)];
+            yield return (
+                (programs.Count > Most ? $"{string.Join(", ", programs.Take(Most))} and {SiteWords.Count(programs.Count - Most)} more" : CommonWords.List(programs))
+                    + (box.Key ? MinutesWords.Taken : ". Taken to run at 100 % until somebody reads the dial."),
+                box.Key ? MinutesWords.Read : ReadDials);
+        }
+    }
 
     /// <summary>One sentence for a gauge and all its unknown days, newest first.</summary>
     public static string UnknownRain(IReadOnlyList<UnknownRain> days, SiteWords words)
@@ -56,7 +69,7 @@ internal static class FreshnessWords
 
     public const string AnswerRound = "Done as it said:";
     public const string Or = "otherwise";
-    public const string ReadDials = "Read the dials, then";
+    private const string ReadDials = "Read the dials";
 
     public static string LogbookLine => "Answer with a line in logbook.csv:";
 

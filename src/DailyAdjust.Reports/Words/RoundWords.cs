@@ -1,12 +1,18 @@
+using DailyAdjust.Core.Sites;
+
 namespace DailyAdjust.Reports.Words;
 
 /// <summary>The round sheet's words.</summary>
 internal static class RoundWords
 {
     public static string Title(SheetView view) => view.Sheet.SecondLook is { AfterRound: true }
-        ? "Second round: what to change before tonight's starts"
-        : $"Round: what to change today, before {SiteWords.Clock(view.Sheet.Site.Report.RoundDoneBy)}";
+        ? $"Second round: what to change {By(view.Sheet.Site, afterRound: true)}"
+        : $"Round: what to change today, {By(view.Sheet.Site, afterRound: false)}";
 
+    /// <summary>By when a round is walked.</summary>
+    public static string By(Site site, bool afterRound) => afterRound ? "before tonight's starts" : $"before {SiteWords.Clock(site.Report.RoundDoneBy)}";
+
+    public const string NoAdvice = "No sound advice: every dial as it is set.";
     public const string Nothing = "No dial to turn today.";
     public const string Found = "dial shows";
     public const string Tick = "tick when done";
@@ -18,15 +24,24 @@ internal static class RoundWords
     {
         if (view.Boxes.Count == 0)
         {
-            return view.NoAdvice ? "No sound advice: every dial as it is set." : "No box to open today.";
+            return view.NoAdvice ? NoAdvice : "No box to open today.";
         }
 
+        return $"{Boxes(view.Boxes.Count, view.Counts)}.";
+    }
+
+    /// <summary>"Open 4 boxes: skip 1 and change 6".</summary>
+    public static string Boxes(int boxes, RoundCounts counts) => $"Open {CommonWords.Count(boxes, "box", "boxes")}: {Acts(counts)}";
+
+    /// <summary>"skip 1, change 6 and turn on 1".</summary>
+    public static string Acts(RoundCounts counts)
+    {
         var parts = new List<string>();
-        Add(parts, "skip", view.Counts.Skip);
-        Add(parts, "change", view.Counts.Change);
-        Add(parts, "turn on", view.Counts.TurnOn);
-        Add(parts, "switch off", view.Counts.SwitchOff);
-        return $"Open {CommonWords.Count(view.Boxes.Count, "box", "boxes")}: {CommonWords.List(parts)}.";
+        Add(parts, "skip", counts.Skip);
+        Add(parts, "change", counts.Change);
+        Add(parts, "turn on", counts.TurnOn);
+        Add(parts, "switch off", counts.SwitchOff);
+        return CommonWords.List(parts);
     }
 
     /// <summary>What fell, in one line under the lead.</summary>

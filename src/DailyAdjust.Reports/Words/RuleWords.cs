@@ -8,9 +8,9 @@ internal static class RuleWords
 {
     /// <summary>A rule that is against what people want to run today.</summary>
     public static string First(Restriction rule) =>
-        $"Watering rule: {rule.Name}. {(rule.MostPercent == 0 ? "It must not run. " : "")}{string.Concat(NoStart(rule.DaysNotAllowed, rule.HoursNotAllowed).Select(s => s + " "))}Local rules come first.";
+        $"Watering rule: {rule.Name}. {(rule.MostPercent == 0 ? "It must not run. " : "")}{string.Concat(Times(rule.DaysNotAllowed, rule.HoursNotAllowed).Select(s => s + " "))}Local rules come first.";
 
-    public static IEnumerable<string> NoStart(WaterDays? days, WateringWindow? hours)
+    public static IEnumerable<string> Times(WaterDays? days, WateringWindow? hours)
     {
         if (days is not null)
         {
@@ -19,7 +19,7 @@ internal static class RuleWords
 
         if (hours is not null)
         {
-            yield return $"No start from {SiteWords.Clock(hours.Opens)} to {SiteWords.Clock(hours.Closes)}.";
+            yield return $"No water from {SiteWords.Clock(hours.Opens)} to {SiteWords.Clock(hours.Closes)}.";
         }
     }
 

@@ -15,7 +15,7 @@ internal static class StageWords
 
         var most = stage.MostPercent is { } percent ? $" The whole site may run {SiteWords.Percent(percent)} of its base minutes' water." : "";
         yield return $"{line.Stage.Name} since {SiteWords.Date(line.Stage.First)}.{most}";
-        foreach (var times in RuleWords.NoStart(stage.DaysNotAllowed, stage.HoursNotAllowed))
+        foreach (var times in RuleWords.Times(stage.DaysNotAllowed, stage.HoursNotAllowed))
         {
             yield return times;
         }

@@ -65,11 +65,11 @@ internal static class LogCommand
         if (reading.Entries.Count == 0)
         {
             throw new WrongInputException(
-                string.Join(Environment.NewLine, reading.Problems.Select(p => $"{p.What}.{(p.Hint.Length > 0 ? $" {p.Hint}." : "")}")), "Nothing was added. `dailyadjust log --help` shows examples.");
+                string.Join(Environment.NewLine, reading.Problems.Select(p => $"{p.What}. {p.HintEnded}".TrimEnd())), "Nothing was added. `dailyadjust log --help` shows examples.");
         }
 
         var entry = reading.Entries[0];
-        RejectUnknownRound(site, entry);
+        LogTargets.Check(site, entry);
         if (words.Time is null || entry.Kind == LogKind.Round)
         {
             entry = NextOrdinal(site, entry);
@@ -78,12 +78,12 @@ internal static class LogCommand
         var added = new FileIntake(site, now).Add([entry]);
         foreach (var warning in reading.Problems)
         {
-            context.Error.WriteLine($"{warning.What}: {warning.Hint}.");
+            context.Error.WriteLine($"{warning.What}: {warning.HintEnded}");
         }
 
         var become = added.Known > 0 ? "Known already" : added.Superseded > 0 ? "Added in place of an earlier entry" : "Added";
         context.Out.WriteLine($"{become}: {InWords(line)}");
-        foreach (var note in new[] { HandRainBook.Note(site, entry, now), LogReach.Note(site, entry) }.OfType<string>())
+        foreach (var note in new[] { HandRainBook.Note(site, entry, now), OneDialNote.Of(site.Newest, entry), LogReach.Note(site, entry) }.OfType<string>())
         {
             context.Out.WriteLine(note);
         }
@@ -104,16 +104,6 @@ internal static class LogCommand
         line.Instrument.Length > 0 ? "with " + line.Instrument : "",
         line.RodLength.Length > 0 ? $"rods {line.RodLength}" : "",
     }.Where(part => part.Length > 0));
-
-    private static void RejectUnknownRound(OpenSite site, LogEntry entry)
-    {
-        if (entry.Kind == LogKind.Round && entry.Sheet is { } date
-            && !site.Ledger.Sheets.Issued(date, date).Any(s => entry.Issue is null || s.Issue == entry.Issue))
-        {
-            throw new WrongInputException(
-                FormattableString.Invariant($"No sheet of {date:yyyy-MM-dd} was issued, so its round says nothing."), "`dailyadjust advice` prints the newest sheet; `log setting C1/P2 90` says what stands on a dial.");
-        }
-    }
 
     /// <summary>Two things seen in the same minute are two entries, and so are the rounds of two sheets; a round told again at its time takes its own place.</summary>
     private static LogEntry NextOrdinal(OpenSite site, LogEntry entry)
@@ -155,13 +145,8 @@ internal sealed record LogWords(
 
     private string TakePlace(List<string> words, Site site)
     {
-        if (Kind is "pump")
+        if (Kind is "pump" && (words.Count == 0 || words[0] is [>= '0' and <= '9', ..]))
         {
-            if (words.Count > 0 && words[0] is "pump")
-            {
-                words.RemoveAt(0);
-            }
-
             return "pump";
         }
 

@@ -64,6 +64,7 @@ internal static class MorningCommand
             }
         }
 
+        new HomeIndex(context.Home, log).Write();
         return code;
     }
 

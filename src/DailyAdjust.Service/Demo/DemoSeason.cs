@@ -41,6 +41,7 @@ internal static class DemoSeason
         var last = WeatherBook.LastFinished(site)?.AddDays(1) ?? site.Newest.Start.AddDays(1);
         var next = site.Ledger.Mornings.Last()?.Date.AddDays(1) ?? last.AddDays(1 - MorningsIssued);
         Issue(site, next, last, context, factory, stop);
+        new HomeIndex(home, factory.CreateLogger("demo")).Write();
         return new(
             folder, folder.ReportFolder(last), Example(site, last), AnsweringNote.Of(folder, site.Newest.Clock, ReportTime.Of(site.Newest, last).Instant, context.Time.GetUtcNow()));
     }

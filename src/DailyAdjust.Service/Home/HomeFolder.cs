@@ -13,6 +13,9 @@ public sealed class HomeFolder(string path)
 
     public string SettingsFile => System.IO.Path.Combine(Path, "appsettings.json");
 
+    /// <summary>The page over all sites.</summary>
+    public string IndexFile => System.IO.Path.Combine(Path, Reports.AllSites.HtmlFile);
+
     public string SitesFolder => System.IO.Path.Combine(Path, "sites");
 
     public string LogsFolder => System.IO.Path.Combine(Path, "logs");

@@ -1,5 +1,6 @@
 using DailyAdjust.Service.Configuration;
 using DailyAdjust.Service.Home;
+using DailyAdjust.Service.Sites;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
@@ -25,8 +26,9 @@ public static class ServiceHost
         builder.Services.AddSingleton(time);
         builder.Services.AddSingleton(options);
         builder.Services.AddSingleton(services => new SiteRunners(
-            home, options, time, services.GetRequiredService<ILogger<Sites.SiteRunner>>())
+            home, options, time, services.GetRequiredService<ILogger<SiteRunner>>())
         { Only = onlySite });
+        builder.Services.AddSingleton(services => new HomeIndex(home, services.GetRequiredService<ILogger<HomeIndex>>()));
         builder.Services.AddSingleton<SiteWork>();
         builder.Services.AddSingleton<MorningSchedule>();
         builder.Services.AddQuartz(_ => { });

@@ -8,10 +8,13 @@ namespace DailyAdjust.Service.Hosting;
 /// Runs one site, and decides in one place what a failure means: a full or closed disk and a busy ledger hold this site until the
 /// next look; a failing disk stops the service; whatever else goes wrong at one site stays with that site.
 /// </summary>
-public sealed class SiteWork(ILogger<SiteWork> log)
+/// <param name="index">Follows every sheet.</param>
+/// <param name="log">Tells what failed, once.</param>
+public sealed class SiteWork(HomeIndex index, ILogger<SiteWork> log)
 {
     private readonly Dictionary<string, string> _told = new(StringComparer.Ordinal);
     private readonly Lock _guard = new();
+    private bool _hasLooked;
 
     /// <exception cref="LedgerException">The disk failed: nothing more may be written.</exception>
     public async Task RunAsync(SiteRunner runner, CancellationToken stop)
@@ -19,7 +22,13 @@ public sealed class SiteWork(ILogger<SiteWork> log)
         var site = runner.Folder.Name;
         try
         {
-            await runner.RunAsync(stop).ConfigureAwait(false);
+            if (await runner.RunAsync(stop).ConfigureAwait(false) || !_hasLooked)
+            {
+                // After the first look too: a crash may have come between a sheet and the page that leads to it.
+                _hasLooked = true;
+                index.Write();
+            }
+
             if (Recovered(site))
             {
                 log.LogInformation("{Site}: works again", site);

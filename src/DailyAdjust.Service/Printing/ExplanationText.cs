@@ -69,7 +69,7 @@ internal static class ExplanationText
 
     private static string Beside(double value, string unit, UnitSystem units) => units != UnitSystem.Us ? "" : unit switch
     {
-        "mm" => string.Create(CultureInfo.InvariantCulture, $" ({value / 25.4:0.000} in)"),
+        "mm" => string.Create(CultureInfo.InvariantCulture, $" ({value / Depth.MmPerInch:0.000} in)"),
         "°C" => string.Create(CultureInfo.InvariantCulture, $" ({(value * 9 / 5) + 32:0.0} °F)"),
         "m/s" => string.Create(CultureInfo.InvariantCulture, $" ({value / Units.MPerSPerMph:0.0} mph)"),
         _ => "",

@@ -44,14 +44,17 @@ public static class AdviceBook
 
     public static IReadOnlyList<AdviceRow> Rows(MorningSheet sheet) => [.. sheet.Programs.Select(p => AdviceRow.Of(sheet.Date, sheet.Site.Clock, p))];
 
-    private static IEnumerable<IssuedSheet> NewestIssues(IReadOnlyList<IssuedSheet> sheets) =>
+    /// <summary>A sheet's advice.json as it was issued.</summary>
+    public static byte[] AdviceJson(OpenSite site, IssuedSheet sheet) => site.Ledger.Sheets.ReportFiles(sheet.Date, sheet.Issue)
+        .First(file => string.Equals(file.Key, ReportFiles.AdviceJson, StringComparison.Ordinal)).Value;
+
+    /// <summary>Of sheets of any issue the newest of every date.</summary>
+    public static IEnumerable<IssuedSheet> NewestIssues(IReadOnlyList<IssuedSheet> sheets) =>
         sheets.GroupBy(sheet => sheet.Date).Select(day => day.MaxBy(sheet => sheet.Issue)!);
 
     private static IEnumerable<AdviceRow> Rows(OpenSite site, IssuedSheet sheet)
     {
-        var bytes = site.Ledger.Sheets.ReportFiles(sheet.Date, sheet.Issue)
-            .First(file => string.Equals(file.Key, ReportFiles.AdviceJson, StringComparison.Ordinal)).Value;
-        using var document = JsonDocument.Parse(bytes);
+        using var document = JsonDocument.Parse(AdviceJson(site, sheet));
         var programs = document.RootElement.GetProperty("programs");
         return [.. programs.EnumerateArray().Select((program, i) => new AdviceRow(
             sheet.Date,

@@ -36,9 +36,12 @@ internal static class HandRainBook
             return null;
         }
 
+        // As a sheet of this minute has it; an entry that lies ahead is known, its instrument is not.
         var (today, at) = (site.Newest, entry.Time.Instant(site.Newest.Clock));
+        var asOf = at > now ? at : now;
+        var totals = TotalsSoFar(site, today.Clock, today.Clock.DateOf(asOf), asOf, long.MaxValue);
         var readings = ReadingsBook.Between(site, entry.Time.Date.AddDays(-3), entry.Time.Date.AddDays(1));
-        var booked = HandRains.Of(today, entry.Time.Date.AddDays(-1), at, readings, site.Ledger.Logbook.Effective(), [])
+        var booked = HandRains.Of(today, entry.Time.Date.AddDays(-1), asOf, readings, site.Ledger.Logbook.Effective(), totals, measuredTo: now)
             .LastOrDefault(r => string.Equals(r.Gauge, entry.Where.Name, StringComparison.Ordinal) && r.To == at && r.IsWholeDate == entry.Time.Clock is null);
         return booked is null ? null : HandRainWords.Line(booked, now, new SiteWords(today.Units, today.Clock, today.Clock.DateOf(now)));
     }

@@ -25,17 +25,18 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
     public SiteFolder Folder { get; } = folder;
 
     /// <summary>One look. Returns at once when another one is under way.</summary>
+    /// <returns>Whether a sheet was issued or a morning recorded as missed.</returns>
     /// <exception cref="LedgerException">The disk or another process stands in the way.</exception>
-    public async Task RunAsync(CancellationToken stop)
+    public async Task<bool> RunAsync(CancellationToken stop)
     {
         if (!await _oneAtATime.WaitAsync(0, stop).ConfigureAwait(false))
         {
-            return;
+            return false;
         }
 
         try
         {
-            Run(stop);
+            return Run(stop);
         }
         finally
         {
@@ -49,14 +50,14 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         _oneAtATime.Dispose();
     }
 
-    private void Run(CancellationToken stop)
+    private bool Run(CancellationToken stop)
     {
         // Asked before the look: what a pull has ended with by now is then seen by it.
         var pullsUnderWay = _pulls.UnderWay;
         var look = Look();
         if (NothingIsDue(out var folderNews) && look.Ready.Count == 0 && folderNews is { Count: 0 })
         {
-            return;
+            return false;
         }
 
         using var site = OpenSite.Open(Folder, LedgerMode.Write);
@@ -64,15 +65,16 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         TakeDescription(site, now);
         if (site.Versions.Count == 0)
         {
-            return;
+            return false;
         }
 
         _pulls.StartDue(site.Newest);
         _notices.AddRange(new InboxIntake(site, _inbox, options, time, log).TakeAll(look, stop));
         _notices.AddRange(_folders.Take(site, folderNews ?? _folders.Look(site), stop));
-        IssueDue(site, now, pullsUnderWay);
+        var hasNews = IssueDue(site, now, pullsUnderWay);
         _inbox.Tidy(TimeSpan.FromDays(options.KeepTakenDays));
         ReportFolders.Tidy(Folder, site.Newest.Clock.DateOf(now).AddDays(-options.KeepReportsDays));
+        return hasNews;
     }
 
     private void TakeDescription(OpenSite site, DateTimeOffset now)
@@ -87,14 +89,15 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         _badEdit = why is null ? default : (sha, why);
     }
 
-    private void IssueDue(OpenSite site, DateTimeOffset now, bool pullsUnderWay)
+    private bool IssueDue(OpenSite site, DateTimeOffset now, bool pullsUnderWay)
     {
         var morning = new SiteMorning(site, log);
         var plan = Plan(site, now);
         morning.RecordMissed(plan.Missed);
+        var hasNews = plan.Missed.Count > 0;
         if (plan.Issue is { } wanted && WaitsForPulls(site, wanted, now, pullsUnderWay))
         {
-            return;
+            return hasNews;
         }
 
         if (plan.Issue is { } due)
@@ -107,6 +110,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
 
             morning.Issue(due.Date, asOf, Notices(site));
             _notices.Clear();
+            hasNews = true;
         }
         else if (site.Ledger.Watermark > _lookedAt && RoundIsOpen(site, now) is { } today)
         {
@@ -114,10 +118,12 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
             if (morning.Issue(today, MorningTime.WholeMinute(now), Notices(site), onlyIfChanged: true) is not null)
             {
                 _notices.Clear();
+                hasNews = true;
             }
         }
 
         _lookedAt = site.Ledger.Watermark;
+        return hasNews;
     }
 
     /// <summary>

@@ -52,8 +52,11 @@ public sealed class HandRainTests : IDisposable
         Assert.Contains("0.03 in since midnight.", Morning().Text, StringComparison.Ordinal);
 
         var said = At("04:58", "log", "rain", "yard", "0.4", "in", "--date", Date);
-        Assert.Contains("Gauge yard, read by hand: 0.40 in is the total of today. It counts in place of station yard, which has 0.03 in for that time", said, StringComparison.Ordinal);
-        Assert.Contains("That date is not over: log its total again if more falls.", said, StringComparison.Ordinal);
+        // Of the 0.03 in, 0.02 in are in the hour to 05:00, which is not over.
+        Assert.Equal(
+            "Gauge yard, read by hand: 0.40 in is the total of today. It counts in place of station yard, which has 0.01 in for that time: what a person read goes before the instrument. "
+            + "That date is not over: log its total again if more falls.",
+            Line(said));
         var sheet = Morning();
         Assert.Contains("0.40 in since midnight (by hand).", sheet.Text, StringComparison.Ordinal);
         Assert.Contains("Gauge yard, read by hand: 0.40 in is the total of today.", sheet.Text, StringComparison.Ordinal);
@@ -62,6 +65,33 @@ public sealed class HandRainTests : IDisposable
         _home.Drop("yard-2026.csv", ExampleSite.WeatherUntil("2026-06-13 05:00"));
         _home.Run("ingest", Path.Combine(_home.Site.Inbox, "yard-2026.csv"));
         Assert.Equal(0.4 * 25.4, _home.Day(Date).RainMm!.Value, 6);
+    }
+
+    [Fact]
+    public void A_total_is_answered_as_the_sheet_of_that_minute_says_it() =>
+        AnsweredAsOnTheSheet("is the total of today", "rain", "yard", "0.4", "in", "--date", Date);
+
+    [Fact]
+    public void A_reading_over_midnight_beside_the_total_of_today_is_said_to_count_twice()
+    {
+        At("04:58", "log", "rain", "yard", "0.4", "in", "--date", Date);
+        AnsweredAsOnTheSheet(
+            "Its hours after midnight are in the total of today too: if it rained in them that counts twice, so take one of the two back (`log void`).", "rain", "yard", "1.2", "in");
+    }
+
+    [Fact]
+    public void A_reading_of_a_date_that_has_its_total_is_said_not_to_count()
+    {
+        At("00:10", "log", "rain", "yard", "0", "in");
+        At("04:58", "log", "rain", "yard", "0.4", "in", "--date", Date);
+        AnsweredAsOnTheSheet("0.25 in from 00:10 today (its last entry) to 05:00 today, booked as rain of today, when that time begins. It is not counted: that date's total by hand counts instead.", "rain", "yard", "0.25", "in");
+
+        // Of a date that is over, too.
+        At("05:00", "log", "rain", "yard", "0.4", "in", "--date", "2026-06-11");
+        var said = At("05:00", "log", "rain", "yard", "0.3", "in", "--date", "2026-06-11", "--time", "06:00");
+        Assert.Contains("booked as rain of Wed 10 June", Line(said), StringComparison.Ordinal);
+        said = At("05:00", "log", "rain", "yard", "0.2", "in", "--date", "2026-06-11", "--time", "18:00");
+        Assert.EndsWith("It is not counted: that date's total by hand counts instead.", Line(said), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -84,6 +114,17 @@ public sealed class HandRainTests : IDisposable
         Assert.Contains("0.03 in since midnight.", sheet.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("read by hand", sheet.Text, StringComparison.Ordinal);
     }
+
+    /// <summary>Logged at 05:00, the answer has the words, and the sheet of 05:00 has the answer.</summary>
+    private void AnsweredAsOnTheSheet(string words, params string[] log)
+    {
+        var line = Line(At("05:00", "log", log));
+        Assert.Contains(words, line, StringComparison.Ordinal);
+        Assert.Contains(line, Morning().Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>What the answer to `log rain` says of the gauge.</summary>
+    private static string Line(string said) => said.Split('\n').Single(l => l.StartsWith("Gauge ", StringComparison.Ordinal)).TrimEnd();
 
     private FallbackSheet Morning()
     {

@@ -50,6 +50,20 @@ public sealed class LogTests : IDisposable
         Assert.Equal(before, NewestInput());
     }
 
+    [Theory]
+    [InlineData("--note", "leak \u0002at 4\u0003", "note")]
+    [InlineData("--by", "Le\u001b[31me", "by")]
+    public void A_character_that_nobody_sees_is_refused(string option, string text, string column)
+    {
+        var before = NewestInput();
+        var result = Run("log", "off", "C2/P1", option, text);
+        Assert.Equal(2, result.ExitCode);
+        Assert.Contains($"a control character stands in the {column}", result.Error, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain(result.Error, c => char.IsControl(c) && c is not ('\n' or '\r'));
+        Assert.Equal(before, NewestInput());
+        Assert.Equal(0, Run("log", "off", "C2/P1", "--note", "valve `2`").ExitCode);
+    }
+
     [Fact]
     public void The_same_entry_twice_adds_nothing_and_another_value_takes_its_place()
     {

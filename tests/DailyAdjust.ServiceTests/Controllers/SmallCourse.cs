@@ -71,6 +71,22 @@ internal sealed partial class SmallCourse : IDisposable
         File.WriteAllText(Path.Combine(_site.Inbox, $"log-{Guid.NewGuid():N}.csv"), string.Join('\n', ["time,kind,where,value,unit,until,by,note", .. rows]) + "\n");
     }
 
+    /// <summary>Monday's round.csv comes back with some programs' `done` filled in.</summary>
+    public ProgramResult Return(params (string Program, string Done)[] answers)
+    {
+        var lines = File.ReadAllLines(Path.Combine(_site.ReportFolder(new DateOnly(2026, 5, 4)), "round.csv"));
+        var columns = lines[0].TrimStart('\uFEFF').Split(',').ToList();
+        var filled = lines.Skip(1).Select(line =>
+        {
+            var cells = line.Split(',');
+            cells[columns.IndexOf("done")] = answers.FirstOrDefault(a => string.Equals(a.Program, cells[columns.IndexOf("program")], StringComparison.Ordinal)).Done ?? "";
+            return string.Join(',', cells);
+        });
+        var file = Path.Combine(_home.Path, "round.csv");
+        File.WriteAllLines(file, [lines[0], .. filled]);
+        return Run("ingest", file);
+    }
+
     public ProgramResult Run(string command, params string[] arguments) => RunningProgram.Run([command, "--home", _home.Path, .. arguments]);
 
     /// <summary>One morning, with weather up to the day before.</summary>

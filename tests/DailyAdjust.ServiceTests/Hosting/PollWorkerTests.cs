@@ -101,7 +101,7 @@ public sealed class PollWorkerTests : IDisposable
         // A file where the folder of sites should be, which turns into a failure no site is to blame for.
         using var sites = new SiteRunners(_home.Home, _options, _time, NullLogger<SiteRunner>.Instance);
         ExampleSite.TakenIn(_home);
-        var work = new SiteWork(NullLogger<SiteWork>.Instance);
+        var work = new SiteWork(new HomeIndex(_home.Home, NullLogger.Instance), NullLogger<SiteWork>.Instance);
         var schedule = new MorningSchedule(new NoSchedulers(), _options, NullLogger<MorningSchedule>.Instance);
         using var worker = new PollWorker(sites, work, schedule, _options, _time, _host, NullLogger<PollWorker>.Instance);
         await worker.StartAsync(CancellationToken.None);

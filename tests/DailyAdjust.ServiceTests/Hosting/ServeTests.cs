@@ -55,6 +55,17 @@ public sealed class ServeTests : IDisposable
     }
 
     [Fact]
+    public void It_keeps_the_page_over_all_sites()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "The signal is sent by kill.");
+        using var service = Serve();
+        WaitFor("the page", () => File.Exists(_home.Home.IndexFile) && File.ReadAllText(_home.Home.IndexFile).Contains("No sound advice today", StringComparison.Ordinal));
+        Assert.Equal(0, Stop(service));
+        var day = Path.GetFileName(Path.GetDirectoryName(Assert.Single(Reports())));
+        Assert.Contains($"<a href=\"sites/tamarack/reports/{day}/report.html\">Sheet {day}/1</a>", File.ReadAllText(_home.Home.IndexFile), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_site_that_cannot_be_read_does_not_keep_the_other_from_its_sheet()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "The signal is sent by kill.");

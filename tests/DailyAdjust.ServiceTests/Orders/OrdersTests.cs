@@ -159,6 +159,32 @@ public sealed class OrdersTests
     }
 
     [Fact]
+    public void A_note_of_a_fixed_head_that_is_broken_is_asked_about_and_one_that_only_says_mended_is_quoted()
+    {
+        using var home = new FallbackHome();
+        var asked = Morning(home, "2026-06-10", "2026-06-05 11:10,off,C1/P2,,,,Lee,", "2026-06-05 11:15,note,C1/P2,,,,Lee,fixed spray head broken at 7");
+        Assert.Equal("keep-off", asked.Program("C1", "P2").GetProperty("advice").GetString());
+        Assert.Contains("Off with a note: mended or over? - Greens (C1/P2) is off since Fri 5 June: \"fixed spray head broken at 7\" (Lee).", asked.Text, StringComparison.Ordinal);
+
+        using var other = new FallbackHome();
+        var quoted = Morning(other, "2026-06-10", "2026-06-05 11:10,off,C1/P2,,,,Lee,", "2026-06-05 11:15,note,C1/P2,,,,Lee,head at 7 mended");
+        Assert.Equal("resume", quoted.Program("C1", "P2").GetProperty("advice").GetString());
+        Assert.Contains("Off since Fri 5 June; noted on C1/P2 since, Fri 5 June: \"head at 7 mended\".", quoted.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Backticks_of_a_note_stand_on_the_page_as_they_were_written()
+    {
+        using var home = new FallbackHome();
+        var sheet = Morning(home, "2026-06-10", "2026-06-05 11:10,off,C1/P2,,,,Lee,", "2026-06-05 11:15,note,C1/P2,,,,Lee,valve `2` stuck open");
+        Assert.Contains("\"valve `2` stuck open\"", sheet.Text, StringComparison.Ordinal);
+        var page = System.Net.WebUtility.HtmlDecode(File.ReadAllText(Path.Combine(home.Site.Path, "reports", "2026-06-10", "report.html")));
+        Assert.Contains("\"valve `2` stuck open\"", page, StringComparison.Ordinal);
+        Assert.Contains("<code>checked</code>", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<code>2</code>", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_program_switched_off_for_the_storm_is_asked_about_in_words_that_fit()
     {
         using var home = new FallbackHome();

@@ -67,6 +67,10 @@ public class FaultTests
     [InlineData("C1", "Mended.")]
     [InlineData("C1", "leak at green 4 fixed, Lee")]
     [InlineData("C1", "lateral mended and flushed; program C still off")]
+    [InlineData("C1/P1", "the broken head at 7 repaired")]
+    [InlineData("C1/P1", "leaking valve has been mended today - Lee")]
+    [InlineData("C1/P1", "green 4 leak fixed")]
+    [InlineData("C1/P1", "(mended)")]
     public void A_later_note_on_it_or_its_box_that_says_it_is_mended_answers_and_both_are_quoted(string where, string note)
     {
         var said = At(11) with { Note = note, Where = where is "C1" ? Box : Program };
@@ -88,6 +92,24 @@ public class FaultTests
     [InlineData("unmended")]
     [InlineData("valve ordered")]
     [InlineData("")]
+    [InlineData("fixed spray head broken at 7")]
+    [InlineData("fixed nozzles at green 7")]
+    [InlineData("repaired valve leaks")]
+    [InlineData("valve 2 repaired, leaks at 7")]
+    [InlineData("valve 3 fixed; valve 2 stuck")]
+    [InlineData("valve stuck, head mended")]
+    [InlineData("head 3 broken head 4 fixed")]
+    [InlineData("mended 2 of 3 heads")]
+    [InlineData("2 of 3 heads mended")]
+    [InlineData("2/3 mended")]
+    [InlineData("80 % mended")]
+    [InlineData("temporarily mended")]
+    [InlineData("fixed for now")]
+    [InlineData("partly repaired")]
+    [InlineData("mended, broken again")]
+    [InlineData("most heads mended")]
+    [InlineData("one head mended, the rest on Monday")]
+    [InlineData("have it mended")]
     public void A_note_that_does_not_clearly_say_so_answers_nothing(string note)
     {
         Assert.Equal(AdviceKind.KeepOff, Dry(Off, Leak, At(11) with { Note = note }).Advice().Advice);
@@ -109,9 +131,26 @@ public class FaultTests
     [Fact]
     public void What_says_it_is_mended_is_no_fault_of_its_own()
     {
-        var advice = Dry(Off, At(11) with { Note = "mended" }).Advice();
-        Assert.Equal(AdviceKind.Resume, advice.Advice);
-        Assert.StartsWith("It is off and its ground now needs water", advice.Reason, StringComparison.Ordinal);
+        var mended = At(11) with { Note = "mended" };
+        foreach (var advice in new[] { Dry(Off, mended).Advice(), (Dry(Off, mended) with { Report = new ReportPolicy { OffWithNoteStaysOff = true } }).Advice() })
+        {
+            Assert.Equal(AdviceKind.Resume, advice.Advice);
+            Assert.Null(advice.Fault);
+            Assert.StartsWith("Off since Sun 3 May; noted on C1/P1 since, Sun 3 May: \"mended\". It is off and its ground now needs water", advice.Reason, StringComparison.Ordinal);
+        }
+
+        // A box has other programs, too: with nothing noted on this one, it speaks of them.
+        Assert.StartsWith("It is off and its ground now needs water", Dry(Off, mended with { Where = Box }).Advice().Reason, StringComparison.Ordinal);
+    }
+
+    /// <summary>A word that also names a kind of head must not make the first note of a fault an answer to nothing.</summary>
+    [Theory]
+    [InlineData("fixed spray head broken at 7")]
+    [InlineData("repaired valve leaks")]
+    public void The_first_note_of_a_fault_that_has_such_a_word_is_asked_about(string note)
+    {
+        var advice = Dry(Off, At(11) with { Note = note }).Advice();
+        Assert.Equal((AdviceKind.KeepOff, note), (advice.Advice, advice.Fault?.Note));
     }
 
     [Fact]

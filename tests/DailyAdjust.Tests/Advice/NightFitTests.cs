@@ -99,6 +99,61 @@ public class NightFitTests
     }
 
     [Fact]
+    public void A_start_is_not_proposed_into_an_order_nor_so_that_its_run_reaches_into_one()
+    {
+        // Off from 18:00 to 21:30, so 21:00 is out, and from 23:30 on, so 23:00 to 24:00 is.
+        var course = TwoPrograms("22:00", ProgramOverlap.Together) with { Pump = 150 };
+        LogEntry evening = new()
+        {
+            Time = new(SmallCourse.Monday, new(18, 0)),
+            Kind = LogKind.NoWater,
+            Where = new(PlaceKind.Site, "", ""),
+            Until = new(SmallCourse.Monday, new(21, 30)),
+        };
+        Assert.Equal(Time("23:00"), Assert.Single((course with { Log = [evening] }).Sheet().Fit.Moves).To);
+        Assert.Equal(Time("17:00"), Assert.Single((course with { Log = [evening, evening with { Time = new(SmallCourse.Monday, new(23, 30)), Until = new(SmallCourse.Monday.AddDays(1), null) }] }).Sheet().Fit.Moves).To);
+    }
+
+    [Fact]
+    public void Hours_of_a_rule_are_hours_of_the_sites_clock()
+    {
+        // A box on standard time in summer: its 21:00 are 22:00 on the course's clock, the hour that the rule begins; its 22:00 is still forbidden. An hour after 21:00 lies before.
+        var course = TwoPrograms("21:00", ProgramOverlap.Together) with { Pump = 150, Zone = TimeZoneInfo.FindSystemTimeZoneById("America/Chicago"), Restrictions = [new() { Name = "late", HoursNotAllowed = new(Time("23:00"), Time("06:00")) }] };
+        course = course with
+        {
+            Controller = course.Controller with
+            {
+                ClockStaysStandard = true,
+                Programs = [SmallCourse.EveryNight("P1", "21:00"), SmallCourse.EveryNight("P2", "21:00")],
+            },
+        };
+        Assert.Equal(Time("20:00"), Assert.Single(course.Sheet().Fit.Moves).To);
+    }
+
+    [Fact]
+    public void A_box_that_stacks_is_moved_as_a_whole_and_no_more_than_is_needed()
+    {
+        // P1 and P2 wait for one another: 22:00 to 24:00; another box at 22:00, and the pump carries one. One move mends it.
+        var box = SmallCourse.Box with { Overlap = ProgramOverlap.Stack, Route = 1, Programs = [SmallCourse.EveryNight("P1", "22:00"), SmallCourse.EveryNight("P2", "22:00")] };
+        var other = SmallCourse.Box with { Id = "C2", Route = 2, Programs = [SmallCourse.EveryNight("P1", "22:00")] };
+        var course = new SmallCourse
+        {
+            Controller = box,
+            Stations =
+            [
+                SmallCourse.Station(1, programs: "P1") with { FlowLPerMin = 100 },
+                SmallCourse.Station(2, programs: "P2") with { FlowLPerMin = 100 },
+                SmallCourse.Station(1, programs: "P1") with { Key = new("C2", "1"), FlowLPerMin = 100 },
+            ],
+            DepletionMm = [5, 5, 5],
+            Pump = 150,
+            Described = site => site with { Controllers = [box, other] },
+        };
+        var move = Assert.Single(course.Sheet().Fit.Moves);
+        Assert.Equal(new StartMove(new("C2", "P1"), Time("22:00"), Time("21:00")), move);
+    }
+
+    [Fact]
     public void A_run_that_begins_outside_the_window_is_told_a_start_inside()
     {
         var move = Assert.Single((Held(1) with { Window = new(Time("23:10"), Time("06:00")) }).Sheet().Fit.Moves);

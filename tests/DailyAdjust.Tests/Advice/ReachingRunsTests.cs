@@ -24,7 +24,7 @@ public class ReachingRunsTests
 
         var run = Assert.Single(reaching);
         Assert.Equal(
-            (new ProgramKey("C1", "P1"), Evening, Evening.AddHours(1), Evening.AddHours(2), "event, club championship"), (run.Program, run.Start.At, run.Forbidden, run.Finishes, run.Why));
+            (new ProgramKey("C1", "P1"), Evening, Evening.AddHours(1), Evening.AddHours(2), TimeSpan.FromHours(1), "event, club championship"), (run.Program, run.Start.At, run.From, run.To, run.EarlierBy, run.Why));
         Assert.Empty(run.Stations); // all of them must not
     }
 
@@ -38,7 +38,24 @@ public class ReachingRunsTests
         var order = Order(LogKind.NoWater, new(PlaceKind.Area, "bank", "")) with { Time = new(SmallCourse.Monday, new(22, 30)) };
         var run = Assert.Single(Course(order).Sheet().Fit.Reaching);
         Assert.Equal([new StationKey("C1", "2")], run.Stations);
-        Assert.Equal((Evening.AddMinutes(30), Evening.AddHours(2)), (run.Forbidden, run.Finishes));
+        Assert.Equal((Evening.AddMinutes(30), Evening.AddHours(2)), (run.From, run.To));
+    }
+
+    [Fact]
+    public void An_order_that_is_over_within_the_run_is_not_met_by_an_earlier_start()
+    {
+        var order = Order(LogKind.NoWater, new(PlaceKind.Site, "", "")) with { Time = new(SmallCourse.Monday, new(22, 30)), Until = new(SmallCourse.Monday, new(23, 15)) };
+        var run = Assert.Single(Course(order).Sheet().Fit.Reaching);
+        Assert.Equal((Evening.AddMinutes(30), Evening.AddMinutes(75), null), (run.From, run.To, run.EarlierBy));
+    }
+
+    [Fact]
+    public void Each_order_is_told_in_the_order_of_time()
+    {
+        var reaching = Course(
+            Order(LogKind.NoWater, new(PlaceKind.Site, "", "")) with { Time = new(SmallCourse.Monday, new(23, 30)) },
+            Order(LogKind.NoWater, new(PlaceKind.Area, "bank", "")) with { Time = new(SmallCourse.Monday, new(22, 30)) }).Sheet().Fit.Reaching;
+        Assert.Equal([Evening.AddMinutes(30), Evening.AddMinutes(90)], reaching.Select(r => r.From));
     }
 
     [Fact]

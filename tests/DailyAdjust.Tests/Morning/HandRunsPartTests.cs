@@ -50,6 +50,8 @@ public class HandRunsPartTests
     [InlineData("10:00", "18:00", "2026-01-01", true)]
     [InlineData("20:00", "22:00", "2026-01-01", false)] // it is due before
     [InlineData("10:00", "18:00", "2026-06-01", false)] // not yet in force
+    [InlineData("22:00", "06:00", "2026-01-01", true)] // began yesterday, and it is 05:00
+    [InlineData("18:00", "20:00", "2026-01-01", false)] // begins as it is due
     public void A_watering_rule_whose_hours_lie_before_it_is_due_stands_beside_it(string from, string to, string since, bool beside)
     {
         var rule = new Restriction { Name = "city hours", From = DateOnly.ParseExact(since, "yyyy-MM-dd", null), HoursNotAllowed = new(TimeOnly.ParseExact(from, "HH:mm", null), TimeOnly.ParseExact(to, "HH:mm", null)) };

@@ -9,23 +9,37 @@ internal sealed class PlainLog(IReadOnlyList<SiteVersion> versions, IReadOnlyLis
 {
     public Site SiteOn(DateOnly date) => (versions.LastOrDefault(v => v.From <= date) ?? versions[0]).Site;
 
-    /// <summary>The setting in force at an instant; 100 % before the first entry.</summary>
+    /// <summary>The setting in force at an instant; 100 % before the first entry. Whether it is on is its own; a number may be said of any program on its dial.</summary>
     public Setting SettingAt(ProgramKey program, DateTimeOffset at)
     {
-        var setting = Setting.Full;
-        DateTimeOffset? since = null;
-        foreach (var entry in log)
+        var (number, isOff) = (Setting.Full, false);
+        DateTimeOffset? numberSince = null, ownSince = null;
+        foreach (var (entry, who) in log.SelectMany(e => OnOneDial(e, program).Select(p => (e, p))))
         {
-            if (Change(entry, program) is not { } change || change.From > at || (since is not null && change.From < since))
+            if (Change(entry, who) is not { } change || change.From > at)
             {
                 continue;
             }
 
-            setting = change.Setting;
-            since = change.From;
+            if (!change.Setting.IsOff && !(change.From < numberSince))
+            {
+                (number, numberSince) = (change.Setting, change.From);
+            }
+
+            if (who == program && !(change.From < ownSince))
+            {
+                (isOff, ownSince) = (change.Setting.IsOff, change.From);
+            }
         }
 
-        return setting;
+        return isOff ? Setting.Off : number;
+    }
+
+    /// <summary>The programs that run at one number with a program by the site of the day that an entry speaks of: itself, or all of its box.</summary>
+    private IEnumerable<ProgramKey> OnOneDial(LogEntry entry, ProgramKey program)
+    {
+        var box = SiteOn(entry.Sheet ?? entry.Time.Date).Controllers.FirstOrDefault(c => string.Equals(c.Id, program.Controller, StringComparison.Ordinal));
+        return box is { Applies: PercentApplies.Controller } ? box.Programs.Select(p => new ProgramKey(box.Id, p.Id)) : [program];
     }
 
     /// <summary>The share of the due minutes that a start really ran: station over program over controller over site, then the latest.</summary>

@@ -74,13 +74,11 @@ internal sealed class PlainMorning
         var dr = DepletionOf(station);
         for (var date = _inputs.Date; date <= lastDay; date = date.AddDays(1))
         {
-            var potential = ExpectedEto(date)!.Value * PlainWater.Kc(station.Area, date) * station.Exposure;
+            var potential = Potential(station, date);
             List<PlainEvent> events = [.. Irrigation(station, asked, minutes, date), .. Log.ByHand(station, date)];
             if (date == _inputs.Date)
             {
-                // As it fell: nothing intercepted, no runoff.
-                var gauge = _inputs.RainSinceMidnight.First(g => g.Gauge.Is(station.Gauge));
-                events.AddRange(gauge.Falls.Select(f => new PlainEvent(f.At, PlainWhat.Rain, f.Mm)));
+                events.AddRange(RainSoFar(station));
             }
 
             var trace = PlainSoil.Day(dr, station.Area, potential, PlainSun.Of(Site, date), events);
@@ -91,7 +89,21 @@ internal sealed class PlainMorning
         return steps;
     }
 
-    private IEnumerable<PlainEvent> Irrigation(Station station, WateringProgram asked, Func<PlainStart, double> minutes, DateOnly date)
+    /// <summary>At the day's end, with what came in so far and what runs before the round is done; nothing of tonight.</summary>
+    public double Tonight(Station station)
+    {
+        var date = _inputs.Date;
+        List<PlainEvent> events = [.. Irrigation(station, null, _ => 0, date).Where(e => e.At < _roundDone), .. Log.ByHand(station, date), .. RainSoFar(station)];
+        return PlainSoil.Day(DepletionOf(station), station.Area, Potential(station, date), PlainSun.Of(Site, date), events).End;
+    }
+
+    private double Potential(Station station, DateOnly date) => ExpectedEto(date)!.Value * PlainWater.Kc(station.Area, date) * station.Exposure;
+
+    /// <summary>As it fell: nothing intercepted, no runoff.</summary>
+    private IEnumerable<PlainEvent> RainSoFar(Station station) =>
+        _inputs.RainSinceMidnight.First(g => g.Gauge.Is(station.Gauge)).Falls.Select(f => new PlainEvent(f.At, PlainWhat.Rain, f.Mm));
+
+    private IEnumerable<PlainEvent> Irrigation(Station station, WateringProgram? asked, Func<PlainStart, double> minutes, DateOnly date)
     {
         var controller = Site.Controllers.Single(c => c.Id.Is(station.Key.Controller));
         for (var i = 0; i < controller.Programs.Count; i++)

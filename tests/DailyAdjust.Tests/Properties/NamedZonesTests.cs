@@ -137,7 +137,7 @@ public class NamedZonesTests
     private static IEnumerable<string> Driest(MorningSheet sheet, PlainMorning morning, Station station, List<Left> left, SortedDictionary<string, int> counts)
     {
         var area = station.Area;
-        var tonight = morning.DepletionOf(station) + (morning.ExpectedEto(sheet.Date)!.Value * PlainWater.Kc(area, sheet.Date) * station.Exposure);
+        var tonight = morning.Tonight(station);
         var wanted = Math.Min(tonight, area.TotalAvailableWaterMm) - (area.LeaveEmpty * area.AllowableDepletionMm);
         var isDry = tonight > area.AllowableDepletionMm || left.Exists(l => l.IsAside) || (left.Count > 0 && left.TrueForAll(l => l.ShortMm > Near));
         var isListed = isDry && wanted > 0;

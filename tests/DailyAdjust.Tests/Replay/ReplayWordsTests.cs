@@ -22,11 +22,26 @@ public sealed class ReplayWordsTests
     [InlineData(99.501, 99.504)] // printed alike
     public void Where_it_does_not_nothing_is_said(double perfect, double @fixed) => Assert.Empty(Words((perfect, perfect), (@fixed, @fixed)));
 
-    private static string Words((double Site, double Rough) perfect, (double Site, double Rough) @fixed) => ReplayWords.PerfectBelowFixed(
-        new ReplayResult(new(2026, 4, 1), new(2026, 9, 30), [Of(ReplayPolicy.Fixed, @fixed, 35.45), Of(ReplayPolicy.Perfect, perfect, 0)]));
+    /// <summary>The excess is what the sentence rests on: it is that of the ground it speaks of, and none as printed says nothing.</summary>
+    [Theory]
+    [InlineData(10, 0.3, 99.2, "")]
+    [InlineData(10, 0.5, 99.2, "on rough", "(excess 1 %)")]
+    [InlineData(0.3, 80, 98.7, "on rough", "(excess 80 %)")]
+    [InlineData(60.2, 80, 98.7, "on the site and rough", "(excess 60 % on the site, 80 % on rough)")]
+    [InlineData(60.2, 0, 98.7, "on the site", "(excess 60 %)")]
+    public void It_is_said_only_of_ground_that_fixed_overfills(double site, double rough, double perfectOnSite, params string[] said)
+    {
+        var words = Words((perfectOnSite, 98.7), (99.1, 100), (site, rough));
+        Assert.All(said, part => Assert.Contains(part, words, StringComparison.Ordinal));
+        Assert.Equal(said[0].Length == 0, words.Length == 0);
+        Assert.DoesNotContain("excess 0 %", words, StringComparison.Ordinal);
+    }
 
-    private static PolicyResult Of(ReplayPolicy policy, (double Site, double Rough) adequacy, double excess) =>
-        new(policy, Figures(adequacy.Site, excess), 0, 0, [], [new("greens", Figures(100, excess)), new("rough", Figures(adequacy.Rough, excess))], []);
+    private static string Words((double Site, double Rough) perfect, (double Site, double Rough) @fixed, (double Site, double Rough)? excess = null) => ReplayWords.PerfectBelowFixed(
+        new ReplayResult(new(2026, 4, 1), new(2026, 9, 30), [Of(ReplayPolicy.Fixed, @fixed, excess ?? (35.45, 35.45)), Of(ReplayPolicy.Perfect, perfect, (0, 0))]));
+
+    private static PolicyResult Of(ReplayPolicy policy, (double Site, double Rough) adequacy, (double Site, double Rough) excess) =>
+        new(policy, Figures(adequacy.Site, excess.Site), 0, 0, [], [new("greens", Figures(100, excess.Site)), new("rough", Figures(adequacy.Rough, excess.Rough))], []);
 
     private static ReplayFigures Figures(double adequacy, double excess) => new()
     {

@@ -15,6 +15,7 @@ public sealed class ExceptionsPartTests
         "take out the start of 21:00 today. It must not run: event, club final.",
         "take out stations 3 and 4, from 21:00 today on. hold: drain work. The logbook has to hear of it next day, a line for each: 2026-07-15,ran,A/3,no",
         "day 3 of 12: key in 3 starts (07:00 10:00 13:00) x 4 min, every day.",
+        "day 1 of 10: key in 2 starts (07:00 13:00) x 5 min, every day, from 07:00 tomorrow on.",
         "\"leak at the 6th\" (Pat)",
         "D: shut from 17:00 yesterday until 17:00 today (0.37 in at gauge shop).",
         "taken not to have run. If it did: dailyadjust log ran D/P1 yes --date 2026-07-15 --site quarry-bend",
@@ -69,6 +70,8 @@ public sealed class ExceptionsPartTests
         Assert.Equal(["3", "4"], program.GetProperty("stationsOut")[0].GetProperty("stations").EnumerateArray().Select(s => s.GetString()));
         Assert.Equal((1, "2026-07-16T18:00"), (root.GetProperty("standing")[0].GetProperty("daysLeft").GetInt32(), root.GetProperty("standing")[0].GetProperty("until").GetString()));
         var exceptions = root.GetProperty("exceptions");
+        Assert.Equal(("2026-07-16T07:00", "2026-07-16T07:00"), (program.GetProperty("growInBegins").GetString(), exceptions.GetProperty("growIns")[1].GetProperty("begins").GetString()));
+        Assert.False(exceptions.GetProperty("growIns")[0].TryGetProperty("begins", out _) || root.GetProperty("programs")[1].TryGetProperty("growInBegins", out _));
         Assert.Equal(26, exceptions.GetProperty("handRuns")[0].GetProperty("stations")[0].GetProperty("minutes").GetDouble());
         Assert.Equal(1.5, exceptions.GetProperty("night")[0].GetProperty("value").GetDouble());
         var byHand = root.GetProperty("runByHand");

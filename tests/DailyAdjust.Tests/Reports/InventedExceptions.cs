@@ -38,7 +38,11 @@ internal static class InventedExceptions
                         new HandRunStation(new StationKey("A", "1"), "Green 1", 4, 26, 3, 10, 25),
                         new HandRunStation(new StationKey("A", "2"), "Green 2", 6.35, 38, 1, 38, 0)]) { Begins = At(0, 7), Against = [new StandingOrder("C/P1", "hold: drain work", Date)] },
                 ],
-                GrowIns = [new GrowInLine(new ProgramKey("C", "P1"), 3, 12, Date.AddDays(9), [new(7, 0), new(10, 0), new(13, 0)], [new GrowInMinutes([new StationKey("C", "2")], 4)], IsChange: true, IsOver: false)],
+                GrowIns =
+                [
+                    new GrowInLine(new ProgramKey("C", "P1"), 3, 12, Date.AddDays(9), [new(7, 0), new(10, 0), new(13, 0)], [new GrowInMinutes([new StationKey("C", "2")], 4)], IsChange: true, IsOver: false),
+                    new GrowInLine(new ProgramKey("A", "P2"), 1, 10, Date.AddDays(10), [new(7, 0), new(13, 0)], [new GrowInMinutes([new StationKey("A", "1")], 5)], IsChange: false, IsOver: false) { Begins = At(1, 7) },
+                ],
                 Shut = [new ShutBox("D", new ShutSpan(At(-1, 17), At(0, 17), "shop", 9.4), [new ShutStart(new ProgramKey("D", "P1"), Date, At(0, 2))])],
                 Season = [new SeasonBox("E", SeasonState.Closing, At(-1, 9), null, ""), new SeasonBox("B", SeasonState.Closing, At(-1, 9), Date.AddDays(-1), "Pat")],
                 Stage = new StageLine(new StageInForce("stage 2", Date.AddDays(-2), null, Spoken), new DroughtStage { Name = "stage 2", MostPercent = 60 }, [new AreaCeiling("rough", 0), new AreaCeiling("greens", 100)]),
@@ -71,6 +75,7 @@ internal static class InventedExceptions
     {
         PauseDays = 3,
         PausedUntil = At(2, 7),
+        GrowInBegins = At(1, 7),
         TakenOut = [new TakenOutStart(At(0, 21), "event, club final", new LogTime(Date, new(23, 0)))],
         StationsOut = [new TakenOutStations([new StationKey("A", "3"), new StationKey("A", "4")], At(0, 21), "hold: drain work", null)],
         Fault = new Fault(At(-3, 9), "leak at the 6th", "Pat", IsOwnNote: true),

@@ -40,6 +40,7 @@ internal static class InventedPrograms
         Program("C", "P2", "Range south", 80, AdviceKind.Set, 105, "0.55 in is missing") with { ExactPercent = 103.1 },
         Program("D", "P1", "Practice green", 100, AdviceKind.Set, 70, "0.10 in is missing") with
         {
+            MinutesOnly = true,
             NewMinutes = [new StationMinutes(new StationKey("D", "1"), 10, 7), new StationMinutes(new StationKey("D", "2"), 12, 8.5)],
         },
         Program("E", "P1", "Fairways 7-9", 100, AdviceKind.Off, null, "Hold: drain trench open") with { OffUntil = Date.AddDays(5) },

@@ -45,22 +45,23 @@ public class SeasonPlotTests
     }
 
     [Fact]
-    public void Cells_stand_side_by_side_in_their_rows()
+    public void Weeks_stand_side_by_side_in_their_rows()
     {
-        // Ten weeks of 30.2 each; the second program half a row below.
-        var weeks = Enumerable.Repeat(80.0, 70).ToArray();
+        // Ten weeks of 30.2 each: five of one shade, then five of the next. The second program stands a row below.
+        double[] weeks = [.. Enumerable.Repeat(80.0, 35), .. Enumerable.Repeat(120.0, 35)];
         var monday = new DateOnly(2026, 4, 27);
-        var path = new SeasonPlot([new ProgramSeason(Program, monday, weeks), new ProgramSeason(new("A", "P2"), monday, weeks)]).Path(2);
-        var cells = Regex.Matches(path, @"M([0-9.]+) ([0-9.]+)h").Select(m => (X: Number(m, 1), Y: Number(m, 2))).ToList();
-        Assert.Equal(20, cells.Count);
-        Assert.Equal((SeasonPlot.Left, SeasonPlot.Y(0)), cells[0]);
-        Assert.Equal(Math.Round(SeasonPlot.Left + (9 * 30.2), 1), cells[9].X);
-        Assert.Equal((SeasonPlot.Left, SeasonPlot.Y(1)), cells[10]);
+        var plot = new SeasonPlot([new ProgramSeason(Program, monday, weeks), new ProgramSeason(new("A", "P2"), monday, weeks)]);
+        var (left, middle, right, half) = (SeasonPlot.Left, SeasonPlot.Left + 151, SeasonPlot.Right, SeasonPlot.CellHeight / 2);
+        Assert.Equal([(left, SeasonPlot.Y(0) + half, middle), (left, SeasonPlot.Y(1) + half, middle)], Strokes(plot.Path(2)));
+        Assert.Equal([(middle, SeasonPlot.Y(0) + half, right), (middle, SeasonPlot.Y(1) + half, right)], Strokes(plot.Path(3)));
     }
 
     [Fact]
     public void Months_stand_over_the_week_in_which_they_begin() =>
         Assert.Equal(["May", "Jun"], new SeasonPlot([new ProgramSeason(Program, First, new double[60])]).Months().Select(m => SeasonChartWords.Month(m.Month)));
+
+    private static IEnumerable<(double From, double Y, double To)> Strokes(string path) =>
+        Regex.Matches(path, @"M([0-9.]+) ([0-9.]+)H([0-9.]+)").Select(m => (Number(m, 1), Number(m, 2), Number(m, 3)));
 
     private static double Number(Match match, int group) => double.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,7 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports;
 using Xunit;
@@ -53,6 +56,19 @@ public sealed class TextReportTests
         var running = text.IndexOf("Running as set: Greens 1-3 (A/P1) 90 %", StringComparison.Ordinal);
         Assert.InRange(off, 1, running);
         Assert.Contains("Visit 0, leave 0, off 0, as set 11", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_dial_that_may_be_off_or_at_a_number_that_nobody_answered_is_said_to_be_either()
+    {
+        var sheet = InventedMorning.Build();
+        var unanswered = new UnansweredAdvice(sheet.Date.AddDays(-1), AdviceKind.Resume, 140, new AlternativeAdvice(AdviceKind.Set, 60), new AlternativeAdvice(AdviceKind.KeepOff, 0));
+        string Written(string file) => Rendered.File(file, sheet with
+        {
+            Programs = [.. sheet.Programs.Select(p => p.Key is { Controller: "B", Program: "P1" } ? p with { Present = Setting.Off, MayBeOn = true, Unanswered = unanswered } : p)],
+        });
+        Assert.Contains("[ ] P1 Greens 4-6: SET off or 140 % → 60 %", Written(ReportFiles.Text), StringComparison.Ordinal);
+        Assert.Contains("off or 140\u00a0% →", System.Net.WebUtility.HtmlDecode(Written(ReportFiles.Html)), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -17,13 +17,19 @@ public sealed class VisitsTextTests
     public void What_was_noted_on_a_program_that_is_off_stands_behind_the_words_that_turn_it_on()
     {
         LogEntry off = new() { Time = new(SmallCourse.Monday.AddDays(-1), new(9, 0)), Kind = LogKind.Off, Where = new(PlaceKind.Program, "C1", "P1"), Note = "leak at green 4" };
-        const string OnlyIf = "Off since Sun 3 May, \"leak at green 4\": turn it on only if that is mended or over.";
-        Assert.Contains($". {OnlyIf}", Said(MorningCalculation.Visits((SmallCourse.OneStation(60) with { Log = [off] }).Inputs())), StringComparison.Ordinal);
+        const string NotedBefore = "Off since Sun 3 May, \"leak at green 4\": turn it on only if that is mended or over.";
+        Assert.Contains($". {NotedBefore}", Said(MorningCalculation.Visits((SmallCourse.OneStation(60) with { Log = [off] }).Inputs())), StringComparison.Ordinal);
         Assert.DoesNotContain("mended", Said(MorningCalculation.Visits((SmallCourse.OneStation(60) with { Log = [off with { Note = "" }] }).Inputs())), StringComparison.Ordinal);
+
+        // Answered, it is no condition any more: both notes are quoted.
+        var mended = off with { Time = new(SmallCourse.Monday.AddDays(-1), new(11, 0)), Kind = LogKind.Note, Note = "leak mended" };
+        Assert.Contains(
+            ". Off since Sun 3 May, \"leak at green 4\"; noted on C1/P1 since, Sun 3 May: \"leak mended\".",
+            Said(MorningCalculation.Visits((SmallCourse.OneStation(60) with { Log = [off, mended] }).Inputs())), StringComparison.Ordinal);
 
         // On the sheet too, where nobody comes today.
         var thursdays = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", "22:00") with { Visit = new VisitDays.Weekdays([DayOfWeek.Thursday]) }] };
-        Assert.Equal(OnlyIf, Assert.Single((SmallCourse.OneStation(60) with { Controller = thursdays, Log = [off] }).Sheet().IfVisited).OnlyIf);
+        Assert.Equal(NotedBefore, Assert.Single((SmallCourse.OneStation(60) with { Controller = thursdays, Log = [off] }).Sheet().IfVisited).NotedBefore);
     }
 
     [Fact]

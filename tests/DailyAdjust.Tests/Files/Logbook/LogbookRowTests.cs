@@ -130,6 +130,11 @@ public sealed class LogbookRowTests
     [InlineData("2026-06-05,season,site,shut", 4, "\"shut\" is not known", "open, closing, closed, drained or charging")]
     [InlineData("2026-06-05,void,site,nothing", 4, "\"nothing\" is not known", "the kind of the entry")]
     [InlineData("2026-06-05,off,C1/P2,50,%", 4, "off has no value", "leave it empty")]
+    [InlineData("2026-06-05,off,C1/P2,,,2026-07-20", 6, "off has no end, but until 2026-07-20 stands there", "log pause (C2, 3 d)")]
+    [InlineData("2026-06-05,setting,C1/P2,0.9,m³/m³", 5, "\"m³/m³\" is not a unit that fits here", "units that fit: %")]
+    [InlineData("2026-06-05,ran,C1/P2,0.9,fraction", 5, "\"fraction\" is not a unit that fits here", "units that fit: %")]
+    [InlineData("2026-06-05,probe,C1/3,14,mph", 5, "\"mph\" is not a unit that fits here", "units that fit: %, m³/m³")]
+    [InlineData("2026-06-05,pump,C1,400,gpm", 3, "pump does not go with C1", "it goes with pump")]
     [InlineData("2026-06-05,round,site,done", 4, "does not say which round", "2026-06-08 done")]
     [InlineData("2026-06-05,round,site,2026-06-05 done except C9", 4, "except \"C9\"", "did you mean")]
     [InlineData("2026-06-05,setting,C1/P2,90,%,,,note,surplus", 9, "the row has 9 cells, the header 8", "quotation marks")]
@@ -141,9 +146,21 @@ public sealed class LogbookRowTests
         Assert.Equal(("logbook.csv", 3, cell, Severity.Error), (problem.File, problem.Line, problem.Column, problem.Severity));
         Assert.Contains(what, problem.What, StringComparison.Ordinal);
         Assert.Contains(hint, problem.Hint, StringComparison.Ordinal);
+        Assert.DoesNotContain("?.", problem.ToString(), StringComparison.Ordinal);
         Assert.Equal(1, reading.RowsRefused);
         Assert.Equal(reading.RowsRead, reading.Entries.Count);
         Assert.All(reading.Entries, e => Assert.Equal("C1/P1", e.Where.ToString()));
+    }
+
+    [Theory]
+    [InlineData("setting,C1/8,90,%", "C1/8", true)] // a station, where no station goes
+    [InlineData("setting,C11,90,%", "C1", false)]
+    [InlineData("hose,C1/44,0.1,in", "C1/4", false)]
+    [InlineData("checked,C1/P4,,", "C1/P", true)]
+    public void Only_a_place_that_the_kind_takes_is_suggested(string row, string place, bool never)
+    {
+        var hint = Assert.Single(LogbookReader.Read("l", $"{Header}2026-06-05 10:30,{row}", Site).Problems).Hint;
+        Assert.Equal(!never, hint.StartsWith($"did you mean \"{place}", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -78,6 +78,13 @@ public sealed class SiteProblemTests
             string.Join('\n', errors));
     }
 
+    [Theory]
+    [InlineData("max: 150 %", "max: 150", "controllers[2].percent.max: \"150\" has no unit")]
+    [InlineData("min: 10 %", "min: 300", "controllers[2].percent.min: \"300\" has no unit")]
+    [InlineData("max: 150 %", "max: 5 %", "controllers[2].percent: max 5 % is not above min 10 %")]
+    public void A_range_is_judged_only_where_both_of_its_ends_are_known(string good, string bad, string what) =>
+        Assert.StartsWith(what, Assert.Single(Read(ExampleSiteFiles.SiteYaml.Replace(good, bad, StringComparison.Ordinal)).Problems, p => p.Severity == Severity.Error).What, StringComparison.Ordinal);
+
     [Fact]
     public void All_mistakes_are_told_at_once_in_the_order_of_the_file()
     {

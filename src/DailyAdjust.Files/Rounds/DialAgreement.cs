@@ -1,0 +1,52 @@
+using DailyAdjust.Core.Contracts;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Csv;
+
+namespace DailyAdjust.Files.Rounds;
+
+/// <summary>What one row of a returned round sheet says; no entries where nobody answered.</summary>
+internal sealed record RoundAnswer(int Line, IReadOnlyList<LogEntry> Entries);
+
+/// <summary>Rows for programs on one dial: the dial has one number before the round and one after. Off is no number, since starts can be taken out.</summary>
+internal static class DialAgreement
+{
+    /// <returns>The answers without those of a dial that was given two numbers; each such dial is a problem.</returns>
+    public static IReadOnlyList<RoundAnswer> Of(IReadOnlyList<RoundAnswer> answers, Site site, CsvHeader header, ProblemList problems)
+    {
+        var refused = new HashSet<RoundAnswer>(ReferenceEqualityComparer.Instance);
+        foreach (var dial in answers.Where(a => a.Entries.Count > 0).GroupBy(a => (a.Entries[0].Sheet, a.Entries[0].Issue, a.Entries[0].Where.Name)))
+        {
+            if (OneDial.Of(site, dial.Key.Name).Any() && Against(dial, site) is (var first, var second, var column))
+            {
+                refused.UnionWith(dial);
+                problems.Error(
+                    second.Line,
+                    header.Place(column),
+                    FormattableString.Invariant($"{Said(second.Entry)} and {Said(first.Entry)} in line {first.Line}, but one dial serves all of {dial.Key.Name}: none of its rows is used"),
+                    "write what the dial shows into one of its rows and leave the others empty, or the same into all");
+            }
+        }
+
+        return [.. answers.Where(a => !refused.Contains(a))];
+    }
+
+    /// <summary>The first two numbers of one time that differ; null = none do.</summary>
+    private static ((int Line, LogEntry Entry) First, (int Line, LogEntry Entry) Second, string Column)? Against(IEnumerable<RoundAnswer> dial, Site site)
+    {
+        foreach (var time in dial.SelectMany(a => a.Entries.Where(e => e.Value > 0).Select(e => (a.Line, Entry: e))).GroupBy(n => n.Entry.Time).OrderByDescending(t => t.Key))
+        {
+            var numbers = time.ToList();
+            if (numbers.FindIndex(n => n.Entry.Value != numbers[0].Entry.Value) is >= 0 and var other)
+            {
+                // What was found counts from the sheet's hour, what was set from the end of the round.
+                var isFound = numbers[other].Entry.Time.Clock < site.Report.RoundDoneBy;
+                return (numbers[0], numbers[other], isFound ? RoundColumns.Found : RoundColumns.Done);
+            }
+        }
+
+        return null;
+    }
+
+    private static string Said(LogEntry entry) => $"{entry.Where} has {Wording.Number(entry.Value!.Value)} %";
+}

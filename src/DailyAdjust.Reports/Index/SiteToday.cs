@@ -1,0 +1,58 @@
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Reports.Json;
+using DailyAdjust.Reports.Words;
+
+namespace DailyAdjust.Reports.Index;
+
+/// <summary>What one site asks for today.</summary>
+public sealed class SiteToday
+{
+    /// <param name="record">What is known of it.</param>
+    /// <param name="name">What the page calls it.</param>
+    /// <param name="today">The newest morning of all sites; null = none has had one.</param>
+    /// <exception cref="System.Text.Json.JsonException">The newest sheet's advice.json is none.</exception>
+    public SiteToday(IndexSite record, string name, DateOnly? today)
+    {
+        Record = record;
+        Name = name;
+        if (record.Newest is not { } newest || newest.Date != today)
+        {
+            Warnings = IndexWords.NoSheet(record, today);
+            return;
+        }
+
+        var advice = new IssuedAdvice(newest.AdviceJson.Span, newest.Site);
+        Words = new SiteWords(newest.Site.Units, newest.Site.Clock, newest.Date);
+        Boxes = RoundBox.Of(advice.Programs, newest.Site);
+        Counts = RoundCounts.Of(advice.Programs);
+        By = RoundWords.By(newest.Site, advice.IsAfterRound);
+        Warnings = WarningWords.Of(advice, newest.Site, Words);
+        Urgency = advice.Freshness.NoAdvice is not null ? Urgency.NoAdvice
+            : advice.StationsByHand > 0 || advice.HandRuns.Count > 0 ? Urgency.RunByHand
+            : advice.BoxesToVerify.Count > 0 ? Urgency.VerifyBoxes
+            : Counts.SwitchOff + Counts.TurnOn > 0 ? Urgency.OffOrOn
+            : Boxes.Count > 0 ? Urgency.Changes
+            : Warnings.Count > 0 ? Urgency.Questions
+            : Urgency.Nothing;
+    }
+
+    public IndexSite Record { get; }
+
+    public string Name { get; }
+
+    public Urgency Urgency { get; } = Urgency.NoSheet;
+
+    /// <summary>By when the round is walked; empty where there is no sheet of today.</summary>
+    public string By { get; } = "";
+
+    /// <summary>Null = there is no sheet of today.</summary>
+    public SiteWords? Words { get; }
+
+    /// <summary>To open today; a sheet of another day has none, for its numbers were that day's.</summary>
+    public IReadOnlyList<RoundBox> Boxes { get; } = [];
+
+    public RoundCounts Counts { get; } = RoundCounts.Of(Array.Empty<IssuedLine>());
+
+    /// <summary>What stands at the top of its sheet, or why there is none.</summary>
+    public IReadOnlyList<Warning> Warnings { get; }
+}

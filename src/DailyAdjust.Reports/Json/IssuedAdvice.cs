@@ -1,0 +1,107 @@
+using System.Globalization;
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Quantities;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Reports.Words;
+
+namespace DailyAdjust.Reports.Json;
+
+/// <summary>
+/// What a sheet said, read back from its advice.json: nothing is calculated again, so it is what was issued, whatever the program does today. A sheet of an
+/// earlier program may lack keys; what it did not say is empty.
+/// </summary>
+internal sealed class IssuedAdvice
+{
+    private static readonly Dictionary<string, AdviceKind> Kinds = Enum.GetValues<AdviceKind>().ToDictionary(AdviceCode.Of, StringComparer.Ordinal);
+
+    private readonly AdviceDocument _document;
+
+    /// <param name="adviceJson">UTF-8.</param>
+    /// <param name="site">The description that the sheet was made by.</param>
+    /// <exception cref="System.Text.Json.JsonException">The file is no advice.json.</exception>
+    public IssuedAdvice(ReadOnlySpan<byte> adviceJson, Site site)
+    {
+        _document = AdviceJson.Read(adviceJson);
+        Programs = [.. _document.Programs.Select(p => Program(p, site))];
+        Freshness = Fresh(_document.Freshness, Programs);
+        var midnight = CodeWords.Date(Day(_document.Date).AddDays(1)) + "T00:00";
+        HandRuns = [.. Or(_document.Exceptions?.HandRuns).Where(order => order.Begins is null && (order.Late || string.CompareOrdinal(order.Due, midnight) <= 0))];
+    }
+
+    /// <summary>By controller in walking order, with what a round needs of them.</summary>
+    public IReadOnlyList<ProgramAdvice> Programs { get; }
+
+    /// <summary>What waits for an answer, and whether there is sound advice.</summary>
+    public Freshness Freshness { get; }
+
+    public IReadOnlyList<string> Notices => Or(_document.Notices);
+
+    /// <summary>A look after the day's round was to be done.</summary>
+    public bool IsAfterRound => _document.SecondLook?.AfterRound ?? false;
+
+    /// <summary>Orders for water by hand that have begun, due by the sheet's date.</summary>
+    public IReadOnlyList<HandRunJson> HandRuns { get; }
+
+    /// <summary>When the list of what to run by hand now begins and ends, on the site's clock; null = nothing of it can be run now.</summary>
+    public (string From, string To)? ByHand => Or(_document.RunByHand?.Groups) is { Count: > 0 } groups ? (Clock(groups[0].From), Clock(groups[^1].To)) : null;
+
+    /// <summary>Stations that missed the night's water and cannot wait.</summary>
+    public int StationsByHand => _document.RunByHand is { } list
+        ? list.Groups.SelectMany(g => g.Boxes).Concat(list.NotBeforePlay).Sum(b => b.Stations.Count) + list.BeyondPump.Count
+        : 0;
+
+    public IReadOnlyList<BoxToVerifyJson> BoxesToVerify => Or(_document.BoxesToVerify);
+
+    /// <summary>Boxes whose clock is to be moved.</summary>
+    public IReadOnlyList<string> ClocksToMove => Or(_document.ClockChange?.Controllers);
+
+    /// <summary>The date of a local time as advice.json writes it.</summary>
+    public static DateOnly Day(string text) => DateOnly.ParseExact(text.AsSpan(0, 10), "yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    /// <summary>The time of day of a local time as advice.json writes it.</summary>
+    public static string Clock(string text) => text[11..];
+
+    private static IReadOnlyList<T> Or<T>(IReadOnlyList<T>? list) => list ?? [];
+
+    private static ProgramAdvice Program(ProgramJson p, Site site) => new()
+    {
+        Key = new ProgramKey(p.Controller, p.Program),
+        Name = p.Name ?? "",
+        Present = new Setting(p.Setting),
+        Confirmed = p.Confirmed,
+        Advice = Kinds[p.Advice],
+        Percent = p.Percent,
+        Reason = p.Reason,
+        MayBeOn = p.NeedsVisit,
+        PauseDays = p.PauseDays,
+        DialShowsChange = site.ControllerOf(p.Controller)?.ShowsChange ?? false,
+        NewMinutes = [.. Or(p.NewMinutes).Select(m => new StationMinutes(new StationKey(p.Controller, m.Station), m.From, m.To))],
+        Zones = [.. Or(p.Zones).Select(z => new ZoneAdvice
+        {
+            Station = new StationKey(p.Controller, z.Station), Name = z.Name ?? "", Area = z.Area ?? "", DepletionMm = z.DepletionMm, AllowableMm = z.AllowableMm,
+        })],
+        Unanswered = p.Unanswered is { } u
+            ? new UnansweredAdvice(Day(u.Sheet), Kinds[u.Advice], u.Percent, Then(u.IfDone), Then(u.AsLogged)) { PauseDays = u.PauseDays }
+            : null,
+    };
+
+    private static AlternativeAdvice Then(AlternativeJson then) => new(Kinds[then.Advice], then.Percent);
+
+    private static Freshness Fresh(FreshnessJson f, IReadOnlyList<ProgramAdvice> programs)
+    {
+        var names = programs.SelectMany(p => p.Zones).Where(z => z.Name.Length > 0).GroupBy(z => z.Station).ToDictionary(z => z.Key, z => z.First().Name);
+        return new()
+        {
+            NoAdvice = f.NoAdvice,
+            NoAdviceSince = f.NoAdviceSince is { } since ? Day(since) : null,
+            UnknownRain = [.. Or(f.UnknownRain).Select(r => new UnknownRain(r.Gauge, Day(r.Date), r.MeasuredPartMm))],
+            UnansweredRounds = [.. Or(f.UnansweredRounds).Select(Day)],
+            NeverConfirmed = [.. Or(f.NeverConfirmed).Select(p => new ProgramKey(p.Controller, p.Program))],
+            AssumedSoil = [.. Or(f.AssumedSoil).Select(z => Assumed(new StationKey(z.Controller, z.Station), Day(z.Since)))],
+        };
+
+        AssumedZone Assumed(StationKey station, DateOnly since) => new(station, names.GetValueOrDefault(station, station.ToString()), since);
+    }
+}

@@ -1,0 +1,18 @@
+namespace DailyAdjust.Reports.Words;
+
+/// <summary>A box without a percentage: people key in minutes station by station, and every number is percent of those in stations.csv.</summary>
+internal static class MinutesWords
+{
+    public const string Act = "NEW MINUTES";
+    public const string On = "on";
+    public const string OfBase = " of stations.csv";
+    public const string NotConfirmed = "Nobody has confirmed its minutes; those of stations.csv are taken until somebody reads them at the box.";
+    public const string Taken = ". Taken to run its minutes of stations.csv until somebody reads them at the box.";
+    public const string Read = "Read the minutes at the box and reckon their percent of those in stations.csv (20 of 25 min is 80 %)";
+
+    /// <summary>What it runs for, behind "leave" and "as set".</summary>
+    public static string Its(double percent) => $"its minutes ({SiteWords.Percent(percent)}{OfBase})";
+
+    /// <summary>Why a number is not larger.</summary>
+    public static string Ends(double percent) => $"No more than {SiteWords.Percent(percent)} of the minutes in stations.csv is advised";
+}

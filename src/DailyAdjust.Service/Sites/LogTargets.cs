@@ -1,0 +1,62 @@
+using System.Globalization;
+using DailyAdjust.Core.Logbook;
+
+namespace DailyAdjust.Service.Sites;
+
+/// <summary>Whether what an entry speaks of is there: the sheet of a round, the entry that is void.</summary>
+internal static class LogTargets
+{
+    private const int MostNamed = 3;
+
+    /// <param name="site">Opened, without the entry.</param>
+    /// <param name="entry">What somebody wants to add.</param>
+    /// <exception cref="WrongInputException">It is not there.</exception>
+    public static void Check(OpenSite site, LogEntry entry)
+    {
+        switch (entry.Kind)
+        {
+            case LogKind.Round when entry.Sheet is { } date:
+                CheckRound(site, date, entry.Issue);
+                break;
+            case LogKind.Void when KindWord.Find(entry.Text) is { } kind and not LogKind.Void:
+                CheckVoid(site, entry, kind);
+                break;
+            default:
+                break;
+        }
+    }
+
+    private static void CheckRound(OpenSite site, DateOnly date, int? issue)
+    {
+        var issues = site.Ledger.Sheets.Issued(date, date).Select(s => s.Issue).ToList();
+        if (issues.Count == 0)
+        {
+            throw new WrongInputException($"No sheet of {Date(date)} was issued, so its round says nothing.", "`dailyadjust advice` prints the newest sheet; `log setting C1/P2 90` says what stands on a dial.");
+        }
+
+        if (issue is { } asked && !issues.Contains(asked))
+        {
+            throw new WrongInputException(
+                string.Create(CultureInfo.InvariantCulture, $"The sheet of {Date(date)} has no issue {asked}, so its round says nothing."),
+                $"There {(issues.Count == 1 ? "is" : "are")} {string.Join(", ", issues.Select(i => string.Create(CultureInfo.InvariantCulture, $"{Date(date)}/{i}")))}; a date alone means the newest.");
+        }
+    }
+
+    private static void CheckVoid(OpenSite site, LogEntry entry, LogKind kind)
+    {
+        List<LogEntry> there = [.. site.Ledger.Logbook.Effective().Where(e => e.Kind == kind && (entry.Where.Kind == PlaceKind.Site || e.Where == entry.Where))];
+        if (there.Exists(e => e.Time == entry.Time))
+        {
+            return;
+        }
+
+        var near = there.OrderBy(e => Math.Abs(e.Time.Date.DayNumber - entry.Time.Date.DayNumber)).Take(MostNamed).OrderBy(e => e.Time).Select(e => $"{Time(e.Time)} {e.Where}").ToList();
+        throw new WrongInputException(
+            $"No {KindWord.Of(kind)} of {entry.Where} stands at {Time(entry.Time)}, so there is nothing to void.",
+            near.Count > 0 ? $"The nearest {(near.Count == 1 ? "is" : "are")} {string.Join(", ", near)}. Write its time as it was logged." : $"The logbook has no {KindWord.Of(kind)} of {entry.Where} that counts.");
+    }
+
+    private static string Date(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    private static string Time(LogTime time) => Date(time.Date) + (time.Clock is { } clock ? clock.ToString(" HH:mm", CultureInfo.InvariantCulture) : "");
+}
