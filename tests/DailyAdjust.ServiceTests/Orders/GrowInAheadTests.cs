@@ -40,7 +40,7 @@ public class GrowInAheadTests
             Assert.Contains(KeyIn, sheet, StringComparison.Ordinal);
         }
 
-        Assert.Contains("(C1/P1): leave 100 %. " + Reason + ", the percentage stays.", text, StringComparison.Ordinal);
+        Assert.Contains("(C1/P1): leave 100 %. " + Reason + ", the percentage stays.", html, StringComparison.Ordinal); // what is left alone is told on the page only
 
         At("2026-06-10T10:10:00Z", "log", "off", "C1/P1", "--date", "2026-06-09", "--time", "16:00");
         var (off, offHtml) = Morning(home, "2026-06-10T10:20:00Z", "2026-06-10");
