@@ -19,6 +19,6 @@ public sealed record NightOfRuns(DateOnly Date, IReadOnlyList<ProgramRun> Runs)
     private static DateOnly RoundBefore(Site site, DateTimeOffset begins)
     {
         var date = site.Clock.DateOf(begins);
-        return begins < site.Clock.ToInstant(date, site.Report.RoundDoneBy) ? date.AddDays(-1) : date;
+        return begins < site.RoundDone(date) ? date.AddDays(-1) : date;
     }
 }

@@ -8,7 +8,7 @@ internal static class GrowInAhead
 {
     /// <summary>Its first start where that comes after today's round and before the next visit's: today is the last visit to key it in; null = there is none.</summary>
     public static StartInForce? BeforeNextVisit(AdviceContext context, PlannedProgram program) =>
-        context.GrowIns.First(program, context.RoundDone) is { } first && first.Start.At < Round(context, context.Visits.NextAfter(program, context.Date)) ? first : null;
+        context.GrowIns.First(program, context.RoundDone) is { } first && first.Start.At < context.Site.RoundDone(context.Visits.NextAfter(program, context.Date)) ? first : null;
 
     /// <summary>
     /// The advice to leave a program out, no further than to the first start of a grow-in: the day to look again is the last visit whose
@@ -32,7 +32,7 @@ internal static class GrowInAhead
             pause = pause > 1 ? pause - 1 : null;
         }
 
-        var isSooner = advice.LookAgain is { } wanted && Round(context, wanted) <= first;
+        var isSooner = advice.LookAgain is { } wanted && context.Site.RoundDone(wanted) <= first;
         return isSooner && pause == advice.PauseDays ? advice : advice with
         {
             LookAgain = isSooner ? advice.LookAgain : LastVisitBefore(context, program.Program, first) ?? clock.DateOf(first),
@@ -46,13 +46,11 @@ internal static class GrowInAhead
     private static DateOnly? LastVisitBefore(AdviceContext context, PlannedProgram program, DateTimeOffset first)
     {
         DateOnly? last = null;
-        for (var visit = context.Visits.NextAfter(program, context.Date); Round(context, visit) <= first; visit = context.Visits.NextAfter(program, visit))
+        for (var visit = context.Visits.NextAfter(program, context.Date); context.Site.RoundDone(visit) <= first; visit = context.Visits.NextAfter(program, visit))
         {
             last = visit;
         }
 
         return last;
     }
-
-    private static DateTimeOffset Round(AdviceContext context, DateOnly date) => context.Site.Clock.ToInstant(date, context.Site.Report.RoundDoneBy);
 }

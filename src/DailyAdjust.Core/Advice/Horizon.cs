@@ -36,10 +36,10 @@ internal sealed record Horizon(DateTimeOffset Opens, IReadOnlyList<ProgramStart>
     public static Horizon Of(AdviceContext context, PlannedProgram program, DateOnly visit, DateTimeOffset notBefore = default)
     {
         var site = context.Site;
-        var done = site.Clock.ToInstant(visit, site.Report.RoundDoneBy);
+        var done = site.RoundDone(visit);
         var opens = done > notBefore ? done : notBefore;
         var next = context.Visits.NextAfter(program, visit);
-        var closes = site.Clock.ToInstant(next, site.Report.RoundDoneBy);
+        var closes = site.RoundDone(next);
         List<ProgramStart> starts = [], firstDate = [];
         ProgramStart? later = null;
         var growsIn = context.GrowIns.At(program.Key, opens);

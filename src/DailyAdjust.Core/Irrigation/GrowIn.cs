@@ -35,7 +35,7 @@ public sealed class GrowIn
         First = entry.Time.Date;
         Last = entry.Until!.Value.Date;
         From = entry.Time.Begin(site.Clock);
-        Ends = entry.Until.Value.Clock is null ? site.Clock.ToInstant(Last.AddDays(1), site.Report.RoundDoneBy) : entry.Until.Value.Instant(site.Clock);
+        Ends = entry.Until.Value.Clock is null ? site.RoundDone(Last.AddDays(1)) : entry.Until.Value.Instant(site.Clock);
     }
 
     public ProgramKey Program => new(_controller.Id, _program.Id);
@@ -115,7 +115,7 @@ public sealed class GrowIn
     /// <summary>Its starts of one date on the controller's clock, in order: up to the round those of the date before, then those of the date itself.</summary>
     private IEnumerable<(ProgramStart Start, GrowInDay Day)> OnDate(DateOnly date)
     {
-        var round = _site.Clock.ToInstant(date, _site.Report.RoundDoneBy);
+        var round = _site.RoundDone(date);
         var today = On(date);
         var early = On(date.AddDays(-1)) ?? today;
         var before = early?.Starts.Select(t => (At: ProgramStarts.Instant(_site, _controller, date, t), Day: early)).Where(s => s.At < round) ?? [];

@@ -216,7 +216,7 @@ public sealed class SettingHistory
         }
 
         var site = SiteVersions.On(versions, date);
-        var doneBy = site.Clock.ToInstant(date, site.Report.RoundDoneBy);
+        var doneBy = site.RoundDone(date);
         doneBy = doneBy > sheet.AsOf ? doneBy : sheet.AsOf;
         var from = said < doneBy ? said : doneBy;
         foreach (var line in sheet.Lines)

@@ -30,7 +30,7 @@ internal static class ExceptionsPart
                 return Line(ahead.GrowIn, program, ahead.Day, MinutesOf(context, program, ahead.GrowIn, ahead.Day), isChange: false, isOver: false) with { Begins = first.Start.At };
             }
 
-            var before = context.GrowIns.At(key, context.Site.Clock.ToInstant(date.AddDays(-1), context.Site.Report.RoundDoneBy));
+            var before = context.GrowIns.At(key, context.Site.RoundDone(date.AddDays(-1)));
             return before is null ? null : Line(before, program, new GrowInDay(date, 1, program.Program.Starts), [], isChange: false, isOver: true);
         }
 

@@ -30,7 +30,7 @@ internal sealed class MissedWater(AdviceContext context, IReadOnlyList<LogEntry>
     public IReadOnlyList<MissedZone> OfTheNight()
     {
         var site = context.Site;
-        var begins = site.Clock.ToInstant(context.Date.AddDays(-1), site.Report.RoundDoneBy);
+        var begins = site.RoundDone(context.Date.AddDays(-1));
         var controllers = site.Controllers.ToDictionary(c => c.Id, StringComparer.Ordinal);
         var found = new List<MissedZone>();
         foreach (var zone in context.Zones)

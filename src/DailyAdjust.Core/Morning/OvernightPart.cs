@@ -34,7 +34,7 @@ internal static class OvernightPart
     /// <summary>The night's readings, without values that no sensor can have measured.</summary>
     public static IEnumerable<Reading> Measured(MorningInputs inputs, Site site)
     {
-        var source = site.Weather.Stations.FirstOrDefault(s => string.Equals(s.Id, inputs.NewestReadingStation, StringComparison.Ordinal));
+        var source = site.Weather.StationOf(inputs.NewestReadingStation);
         if (source is null)
         {
             return [];

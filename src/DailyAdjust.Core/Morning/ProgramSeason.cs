@@ -14,5 +14,5 @@ public sealed record ProgramSeason(ProgramKey Program, DateOnly From, IReadOnlyL
 
     private static double[] Percentages(AdviceContext context, ProgramKey program, DateOnly first) =>
         [.. Enumerable.Range(0, context.Date.DayNumber - first.DayNumber)
-            .Select(day => context.Settings.At(program, context.Site.Clock.ToInstant(first.AddDays(day), context.Site.Report.RoundDoneBy)).Setting.Percent)];
+            .Select(day => context.Settings.At(program, context.Site.RoundDone(first.AddDays(day))).Setting.Percent)];
 }

@@ -18,7 +18,7 @@ internal sealed class ReplayDay
         var sun = Sun.Day(site, weather.Date);
         Curve = new DrawCurve(sun.Sunrise, sun.Sunset);
         End = site.Clock.DayEnd(weather.Date);
-        RoundDone = site.Clock.ToInstant(weather.Date, site.Report.RoundDoneBy);
+        RoundDone = site.RoundDone(weather.Date);
 
         // A replay knows no logbook, so no grow-in either: a program's own starts are all it has.
         _starts = [.. plan.Programs.Select(p => ProgramStarts.InDay(site, p.Controller, p.Program, weather.Date).ToArray())];

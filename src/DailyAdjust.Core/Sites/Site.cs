@@ -79,6 +79,9 @@ public sealed record Site
 
     public WeatherCautions Cautions { get; init; } = new();
 
+    /// <summary>When the round of a date is to be done, UTC.</summary>
+    public DateTimeOffset RoundDone(DateOnly date) => Clock.ToInstant(date, Report.RoundDoneBy);
+
     /// <summary>The controller of an id; null = there is none.</summary>
     public Controller? ControllerOf(string id) => Controllers.FirstOrDefault(c => string.Equals(c.Id, id, StringComparison.Ordinal));
 

@@ -19,6 +19,9 @@ public sealed record WeatherSetup
 
     public ForecastRain ForecastRain { get; init; } = ForecastRain.OnlyNoted;
 
+    /// <summary>The weather station of an id; null = there is none.</summary>
+    public WeatherSource? StationOf(string? id) => Stations.FirstOrDefault(s => string.Equals(s.Id, id, StringComparison.Ordinal));
+
     /// <summary>Everything that has files: the stations in their order, and the forecast after them.</summary>
     public IEnumerable<WeatherSource> Sources => Forecast is null ? Stations : Stations.Append(Forecast);
 }

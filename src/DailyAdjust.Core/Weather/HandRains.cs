@@ -44,7 +44,7 @@ public static class HandRains
             Counts = span.WholeDate is not null || !spans.Any(s => s.WholeDate == bookedTo),
             InTotalOf = span.WholeDate is null && lastDate > bookedTo && spans.Any(s => s.WholeDate == lastDate && s.Mm > 0) && span.Mm > 0 ? lastDate : null,
         };
-        if (site.Weather.Stations.FirstOrDefault(s => string.Equals(s.Id, gauge.StationId, StringComparison.Ordinal)) is not { } source)
+        if (site.Weather.StationOf(gauge.StationId) is not { } source)
         {
             return rain;
         }

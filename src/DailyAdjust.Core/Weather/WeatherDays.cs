@@ -120,7 +120,7 @@ public static class WeatherDays
                 string.Equals(w.Source.Id, known.Station, StringComparison.Ordinal)
                 || site.Weather.Gauges.Any(g => string.Equals(g.StationId, w.Source.Id, StringComparison.Ordinal)))),
             StandIn = known.Station.Length > 0 && !string.Equals(known.Station, site.Weather.Stations[0].Id, StringComparison.Ordinal)
-                ? StandIn.Of(site, site.Weather.Stations.First(s => string.Equals(s.Id, known.Station, StringComparison.Ordinal)))
+                ? StandIn.Of(site, site.Weather.StationOf(known.Station)!)
                 : null,
         };
     }
@@ -207,7 +207,7 @@ public static class WeatherDays
     /// <summary>Running totals to rain, of nothing that was not there yet.</summary>
     internal static CountedRain Counted(Site site, string station, IReadOnlyList<Reading> readings, DateTimeOffset asOf)
     {
-        var source = site.Weather.Stations.FirstOrDefault(s => string.Equals(s.Id, station, StringComparison.Ordinal));
+        var source = site.Weather.StationOf(station);
         IReadOnlyList<Reading> known = readings.Count == 0 || readings[^1].End <= asOf ? readings : [.. readings.Where(r => r.End <= asOf)];
         return RainCounter.ToRain(station, known, site.Clock, source?.Accepts(RainTotalCheck.About, WeatherQuantity.Rain) ?? false);
     }

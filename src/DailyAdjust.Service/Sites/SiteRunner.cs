@@ -191,7 +191,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
     {
         var clock = site.Newest.Clock;
         var today = clock.DateOf(now);
-        return now < clock.ToInstant(today, site.Newest.Report.RoundDoneBy) && site.Ledger.Sheets.Issued(today, today).Count > 0 ? today : null;
+        return now < site.Newest.RoundDone(today) && site.Ledger.Sheets.Issued(today, today).Count > 0 ? today : null;
     }
 
     private InboxLook Look()
