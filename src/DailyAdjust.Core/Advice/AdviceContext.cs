@@ -123,6 +123,19 @@ internal sealed class AdviceContext
     public GaugeDay? RainAt(string gauge) =>
         RainSinceMidnight.FirstOrDefault(r => string.Equals(r.Gauge, gauge, StringComparison.Ordinal));
 
+    /// <summary>Adds what is known of a zone's rain and hand water on the sheet's date.</summary>
+    public void AddKnown(List<WaterEvent> events, ZonePlan zone)
+    {
+        var day = Day(Date);
+        if (RainAt(zone.Station.Gauge) is { } fallen)
+        {
+            // Rain as it fell: the day is not over, so nothing is taken off as intercepted or run off.
+            day.AddRain(events, fallen, soilShare: 1);
+        }
+
+        day.AddHand(events, zone);
+    }
+
     /// <summary>What all zones share on a day to come; later starts run at the present settings.</summary>
     public DayOfSite Day(DateOnly date)
     {

@@ -1,4 +1,3 @@
-using DailyAdjust.Core.Agronomy;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
@@ -74,7 +73,7 @@ internal static class ForecastBuilder
     {
         if (day.Date == context.Date)
         {
-            AddKnown(events, context, day, zone);
+            context.AddKnown(events, zone);
         }
 
         if (rain.Mm > 0 && context.Site.Clock.DateOf(rain.At) == day.Date)
@@ -107,59 +106,6 @@ internal static class ForecastBuilder
                 : day.MinutesRun(newSettings.TryGetValue(start.Program.Key, out var setting) ? At(context, start, setting) : start, zone, baseMinutes);
             events.Add(new WaterEvent(start.Start.At, WaterKind.Irrigation, start.DrawnBy, zone.Net.DepthMm(minutes)));
         }
-    }
-
-    /// <summary>What a zone will be below full at the day's end, mm, with what came in by now and starts that run before the round is done, and without tonight's.</summary>
-    /// <param name="context">The morning.</param>
-    /// <param name="zone">The zone.</param>
-    /// <param name="depletionMm">At 00:00.</param>
-    public static double TonightMm(AdviceContext context, ZonePlan zone, double depletionMm)
-    {
-        var (day, events) = (context.Day(context.Date), context.Events);
-        events.Clear();
-        AddKnown(events, context, day, zone);
-        foreach (var start in day.StartsAt(zone.Station.Key.Controller).Where(s => s.Start.At < context.RoundDone))
-        {
-            if (zone.Station.BaseMinutes.TryGetValue(start.Program.Key.Program, out var baseMinutes))
-            {
-                events.Add(new WaterEvent(start.Start.At, WaterKind.Irrigation, start.DrawnBy, zone.Net.DepthMm(day.MinutesRun(start, zone, baseMinutes))));
-            }
-        }
-
-        WaterEvent.Sort(events);
-        var demand = context.DemandMm(zone, context.Date);
-        var soil = new RootZone(zone.TotalAvailableMm, zone.AllowableMm, depletionMm);
-        soil.BeginDay();
-        var drawnBy = 0.0;
-        foreach (var e in events)
-        {
-            var by = context.ShareDrawn(context.Date, e.DrawnBy);
-            soil.Draw(demand * (by - drawnBy));
-            drawnBy = Math.Max(drawnBy, by);
-            if (e.Kind == WaterKind.Probe)
-            {
-                soil.SetTo(e.AmountMm);
-            }
-            else
-            {
-                soil.Add(e.AmountMm);
-            }
-        }
-
-        soil.Draw(demand * (1 - drawnBy));
-        return soil.DepletionMm;
-    }
-
-    /// <summary>Rain and hand water of the day so far.</summary>
-    private static void AddKnown(List<WaterEvent> events, AdviceContext context, DayOfSite day, ZonePlan zone)
-    {
-        if (context.RainAt(zone.Station.Gauge) is { } fallen)
-        {
-            // Rain as it fell: the day is not over, so nothing is taken off as intercepted or run off.
-            day.AddRain(events, fallen, soilShare: 1);
-        }
-
-        day.AddHand(events, zone);
     }
 
     /// <summary>A start at what this morning's round puts on its program. A grow-in that begins after it runs though the program was left out before.</summary>

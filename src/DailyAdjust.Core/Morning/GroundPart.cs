@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Agronomy;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
@@ -30,7 +31,7 @@ internal static class GroundPart
         {
             var mine = left[zone.Station.Key].ToList();
             var missing = depletionMm[zone.Station.Key];
-            var tonight = ForecastBuilder.TonightMm(context, zone, missing);
+            var tonight = TonightMm(context, zone, missing);
             var beyondToday = tonight - zone.AllowableMm;
 
             // A program that nobody judged today, or that must not run, does not say that the ground is served.
@@ -93,6 +94,14 @@ internal static class GroundPart
     /// <summary>Base minutes to look at.</summary>
     public static IReadOnlyList<string> Pointers(IReadOnlyList<ProgramAdvice> programs) =>
         [.. programs.SelectMany(p => p.Chain.Where(r => r.Code is "too-wet" or "cycles").Select(r => $"{p.Key}: {r.Words}"))];
+
+    /// <summary>Depletion at the day's end, mm, with what came in by now and starts that run before the round is done, and without tonight's.</summary>
+    private static double TonightMm(AdviceContext context, ZonePlan zone, double depletionMm)
+    {
+        var soil = new RootZone(zone.TotalAvailableMm, zone.AllowableMm, depletionMm);
+        ZoneDaySums.Run(ref soil, WaterSinceMidnight.Of(context, zone, context.RoundDone), context.DemandMm(zone, context.Date));
+        return soil.DepletionMm;
+    }
 
     private static AreaDay AreaDayOf(List<ZoneDay> zones, Dictionary<StationKey, double> ground)
     {

@@ -7,17 +7,15 @@ namespace DailyAdjust.Core.Morning;
 internal static class WaterSinceMidnight
 {
     /// <summary>In order of time; each with the share of the day's reference ET that is drawn by then.</summary>
-    public static List<WaterEvent> Of(AdviceContext context, ZonePlan zone)
+    /// <param name="context">The morning.</param>
+    /// <param name="zone">The zone.</param>
+    /// <param name="before">Starts to come that lie before it run as they are set, UTC; null = only what has run.</param>
+    public static List<WaterEvent> Of(AdviceContext context, ZonePlan zone, DateTimeOffset? before = null)
     {
         var day = context.Day(context.Date);
         var events = new List<WaterEvent>();
-        if (context.RainAt(zone.Station.Gauge) is { } fallen)
-        {
-            day.AddRain(events, fallen, soilShare: 1);
-        }
-
-        day.AddHand(events, zone);
-        foreach (var start in day.StartsAt(zone.Station.Key.Controller).Where(s => s.Start.At <= context.AsOf))
+        context.AddKnown(events, zone);
+        foreach (var start in day.StartsAt(zone.Station.Key.Controller).Where(s => s.Start.At <= context.AsOf || s.Start.At < before))
         {
             if (zone.Station.BaseMinutes.TryGetValue(start.Program.Key.Program, out var baseMinutes))
             {
