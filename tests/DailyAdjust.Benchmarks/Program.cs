@@ -39,5 +39,5 @@ NightFit Fit()
 {
     var nights = new Nights(context, [], []);
     var runs = nights.Runs(_ => 100);
-    return nights.Excess(runs) >= 0 ? nights.Fit(runs, [], []) : throw new InvalidOperationException("Less than nothing was in excess.");
+    return nights.Excess(runs) >= 0 ? nights.Fit(runs, []) : throw new InvalidOperationException("Less than nothing was in excess.");
 }

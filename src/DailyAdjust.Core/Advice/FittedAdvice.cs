@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
 
@@ -11,16 +12,19 @@ internal static class FittedAdvice
         var may = settled.Where(s => s.MayChange).Select(s => s.Case.Program.Key).ToHashSet();
         IReadOnlyList<ProgramAdvice> advice = [.. settled.Select(s => s.Advise())];
         var moves = new StartMoves(context, nights, may.Contains);
-        var cuts = moves.WithStarts(new NightCuts(context, nights).Of(advice, may.Contains), advice.ToDictionary(a => a.Key, NightCuts.PercentAfter)).ToDictionary(c => c.Program);
-        if (cuts.Count > 0)
+        Dictionary<ProgramKey, NightCut> cuts = [];
+        if (new NightCuts(context, nights).Of(advice, may.Contains) is { Count: > 0 } needed)
         {
+            cuts = moves.WithStarts(needed, PercentsOf(advice)).ToDictionary(c => c.Program);
             advice = [.. settled.Zip(advice, (s, a) => cuts.TryGetValue(a.Key, out var cut) ? s.CutTo(cut).Advise() : a)];
         }
 
-        var percents = advice.ToDictionary(a => a.Key, NightCuts.PercentAfter);
-        return (advice, nights.Fit(
-            nights.Runs(key => percents[key]), [.. advice.Where(a => cuts.ContainsKey(a.Key)).Select(a => CutOf(cuts[a.Key], a))], moves.Of(percents)));
+        var percents = PercentsOf(advice);
+        var fit = nights.Fit(nights.Runs(key => percents[key]), [.. advice.Where(a => cuts.ContainsKey(a.Key)).Select(a => CutOf(cuts[a.Key], a))]);
+        return (advice, fit.IsClean ? fit : fit with { Moves = moves.Of(percents) });
     }
+
+    private static Dictionary<ProgramKey, double> PercentsOf(IReadOnlyList<ProgramAdvice> advice) => advice.ToDictionary(a => a.Key, NightCuts.PercentAfter);
 
     private static FitCut CutOf(NightCut cut, ProgramAdvice advice) => new(cut.Program, cut.FromPercent, cut.ToPercent, advice.Shortfall, cut.StartThatFits);
 }

@@ -58,6 +58,9 @@ public sealed record NightFit(
     IReadOnlyList<PumpExceeded> Pump,
     IReadOnlyList<FitCut> Cuts)
 {
+    /// <summary>Nothing of the nights themselves is in the way; orders and watering rules are another matter.</summary>
+    public bool IsClean => Overlaps.Count + Window.Count + Pump.Count + Clashes.Count == 0;
+
     /// <summary>In the order of the site's groups, then of time.</summary>
     public IReadOnlyList<StationClash> Clashes { get; init; } = [];
 

@@ -23,7 +23,7 @@ internal sealed class Nights
         _pump = new PumpLoad(context.Site, log);
         var visits = context.Programs.Select(p => context.Visits.NextAfter(p, context.Date));
         var nights = Math.Min(Most, visits.DefaultIfEmpty(context.Date.AddDays(1)).Max().DayNumber - context.Date.DayNumber);
-        _to = context.Site.Clock.ToInstant(context.Date.AddDays(nights), context.Site.Report.RoundDoneBy);
+        _to = context.Site.RoundDone(context.Date.AddDays(nights));
     }
 
     private Site Site => _context.Site;
@@ -33,9 +33,9 @@ internal sealed class Nights
     /// <param name="programs">Those that are looked at; null = all, with the site's starts.</param>
     /// <param name="movedBy">By how much some of them start otherwise than on the site; null = none does.</param>
     public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, IReadOnlyList<PlannedProgram>? programs = null, IReadOnlyDictionary<ProgramKey, TimeSpan>? movedBy = null) =>
-        _context.Laying.Between(_context.GrowIns, programs ?? _context.Programs, _context.RoundDone, _to, percentOf, (key, start) => IsTakenOut(key, start.At - (movedBy?.GetValueOrDefault(key) ?? default)));
+        _context.Laying.Between(_context.GrowIns, programs ?? _context.Programs, _context.RoundDone, _to, percentOf, (key, start) => _takenOut.Contains((key, start.At - (movedBy?.GetValueOrDefault(key) ?? default))));
 
-    public NightFit Fit(IReadOnlyList<PlannedRun> runs, IReadOnlyList<FitCut> cuts, IReadOnlyList<StartMove> moves) => new(
+    public NightFit Fit(IReadOnlyList<PlannedRun> runs, IReadOnlyList<FitCut> cuts) => new(
         [.. runs.Select(r => new ProgramRun(r.Start.Date, r.Program.Key, r.Begins, r.Finishes))],
         [.. ProgramOverlaps.Of(_context.Laying, runs)],
         [.. runs.Where(r => WindowMinutes.Outside(Site, r) > 0).Select(r => new OutsideWindow(r.Program.Key.Controller, r.Program.Key.Program, r.Start.Date, r.Finishes))],
@@ -44,7 +44,6 @@ internal sealed class Nights
     {
         Clashes = [.. StationClashes.Of(Site, runs)],
         Reaching = [.. ReachingRuns.Of(_context, runs)],
-        Moves = moves,
     };
 
     /// <summary>What does not fit and smaller numbers could mend: minutes past the window's closing, and minutes of the pump's work beyond its capacity. 0 = everything fits.</summary>
@@ -99,8 +98,6 @@ internal sealed class Nights
             .Select(r => r.Program.Key));
         return involved;
     }
-
-    private bool IsTakenOut(ProgramKey program, DateTimeOffset start) => _takenOut.Contains((program, start));
 
     private bool IsForbidden(PlannedRun run) =>
         Prohibitions.OrdersOver(_context, run.Program, run.Start.At).Count > 0

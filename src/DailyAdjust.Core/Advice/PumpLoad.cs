@@ -30,17 +30,12 @@ internal sealed class PumpLoad
     }
 
     /// <summary>Nothing limits it.</summary>
-    public bool IsUnlimited => double.IsPositiveInfinity(_capacity) && _limits.Count == 0;
+    private bool IsUnlimited => double.IsPositiveInfinity(_capacity) && _limits.Count == 0;
 
     /// <summary>Spans in which the flow asked exceeds what the pump gives, in order of time.</summary>
     public IReadOnlyList<PumpExceeded> Exceeded(IReadOnlyList<PlannedRun> runs)
     {
         var found = new List<PumpExceeded>();
-        if (IsUnlimited)
-        {
-            return found;
-        }
-
         foreach (var step in Flow(runs))
         {
             var capacity = CapacityAt(step.From);
@@ -53,9 +48,14 @@ internal sealed class PumpLoad
         return found;
     }
 
-    /// <summary>What runs ask, from one change of it, or of the capacity, to the next, in order of time.</summary>
+    /// <summary>What runs ask, from one change of it, or of the capacity, to the next, in order of time; empty where nothing limits the pump.</summary>
     public IReadOnlyList<FlowStep> Flow(IReadOnlyList<PlannedRun> runs)
     {
+        if (IsUnlimited)
+        {
+            return [];
+        }
+
         var changes = FlowChanges(runs);
         var instants = changes.Keys.ToArray();
         Array.Sort(instants);
@@ -73,7 +73,7 @@ internal sealed class PumpLoad
     /// <summary>Whether the pump gives a run's stations their water beside others.</summary>
     /// <param name="run">What is to run too.</param>
     /// <param name="others">What the others ask.</param>
-    public bool HasRoom(PlannedRun run, IReadOnlyList<FlowStep> others) => IsUnlimited || run.Stations.All(station =>
+    public bool HasRoom(PlannedRun run, IReadOnlyList<FlowStep> others) => run.Stations.All(station =>
     {
         var flow = station.Station.FlowLPerMin ?? 0;
         if (flow <= 0)
