@@ -50,5 +50,8 @@ public sealed class SheetView
     public string BoxLabel(string controller) => CommonWords.Box(controller, Sheet.Site);
 
     /// <summary>"Greens 5-7 (C2/P1)", or "C2/P1" where it has no name.</summary>
-    public string Label(ProgramKey key) => CommonWords.Named(Sheet.Programs.FirstOrDefault(p => p.Key == key)?.Name ?? "", key.ToString());
+    public string Label(ProgramKey key) => Label(key, Sheet.Programs);
+
+    /// <summary>The same among a sheet's programs as they were issued.</summary>
+    internal static string Label(ProgramKey key, IReadOnlyList<ProgramAdvice> programs) => CommonWords.Named(programs.FirstOrDefault(p => p.Key == key)?.Name ?? "", key.ToString());
 }

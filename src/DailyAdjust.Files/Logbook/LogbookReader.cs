@@ -68,10 +68,12 @@ public static class LogbookReader
         var problems = new ProblemList("log");
         foreach (var (column, _) in line.Cells().Where(c => CsvRows.HasControl(c.Text)))
         {
-            problems.Error(1, LogbookColumns.All.ToList().IndexOf(column) + 1, $"a control character stands in the {column}", "type it again; one that was pasted may bring it along");
+            problems.Error(1, Place(column), $"a control character stands in the {column}", "type it again; one that was pasted may bring it along");
         }
 
-        var entry = problems.HasErrors ? null : new LogRow(line, site, 1, column => LogbookColumns.All.ToList().IndexOf(column) + 1, problems).Read();
+        var entry = problems.HasErrors ? null : new LogRow(line, site, 1, Place, problems).Read();
         return new(entry is null ? [] : [entry], problems.InOrder(), entry is null ? 0 : 1, entry is null ? 1 : 0);
+
+        static int Place(string column) => LogbookColumns.All.ToList().IndexOf(column) + 1;
     }
 }

@@ -1,5 +1,4 @@
 using DailyAdjust.Core.Morning;
-using DailyAdjust.Reports.Tables;
 using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Html;
@@ -35,7 +34,7 @@ internal sealed class AreaPlot
     public double BarWidth => Math.Min(8, Width / Math.Max(_area.Days.Count, 1) * 0.4);
 
     /// <summary>The depletion line's points, oldest first.</summary>
-    public string Line => string.Join(" ", _area.Days.Select((d, i) => Written(X(i)) + "," + Written(Y(d.DepletionMm))));
+    public string Line => string.Join(" ", _area.Days.Select((d, i) => Svg.N(X(i)) + "," + Svg.N(Y(d.DepletionMm))));
 
     public double X(int day) => Left + (Width * (day + 0.5) / Math.Max(_area.Days.Count, 1));
 
@@ -52,6 +51,4 @@ internal sealed class AreaPlot
         var date = _area.Days[day].Date;
         return day < 3 || _area.Days[day - 3].Date.Month != date.Month ? SiteWords.DayShortMonth(date) : SiteWords.Count(date.Day);
     }
-
-    public static string Written(double value) => Plain.Short(Math.Round(value, 1));
 }

@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Html;
 
@@ -40,19 +41,11 @@ internal sealed class NightPlot
             .Select(c => Row(c.Id, [.. runs.Where(r => string.Equals(r.Program.Controller, c.Id, StringComparison.Ordinal)).OrderBy(r => r.Begins)]))
             .Where(r => r.Runs.Count > 0)];
         Pump = [.. fit.Pump.Where(p => p.To > _from && p.From < _to).Select(p => Bar(p.From, p.To))];
-        var step = Hours(_to - _from);
-        for (var at = _from; at <= _to; at = at.AddHours(step))
-        {
-            Labels.Add((X(at), clock.ToLocal(at).ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)));
-        }
-
-        if (site.Window is { } window)
-        {
-            for (var date = clock.DateOf(_from); date <= clock.DateOf(_to); date = date.AddDays(1))
-            {
-                Edges.AddRange(new[] { clock.ToInstant(date, window.Opens), clock.ToInstant(date, window.Closes) }.Where(at => at > _from && at < _to).Select(X));
-            }
-        }
+        var (step, length) = (Hours(_to - _from), (_to - _from).TotalHours);
+        Labels = [.. Enumerable.Range(0, (int)(length / step) + 1).Select(i => _from.AddHours(i * step)).Select(at => (X(at), SiteWords.Clock(TimeOnly.FromDateTime(clock.ToLocal(at).DateTime))))];
+        var dates = Enumerable.Range(0, clock.DateOf(_to).DayNumber - clock.DateOf(_from).DayNumber + 1).Select(clock.DateOf(_from).AddDays);
+        Edges = site.Window is not { } window ? []
+            : [.. dates.SelectMany(date => new[] { clock.ToInstant(date, window.Opens), clock.ToInstant(date, window.Closes) }).Where(at => at > _from && at < _to).Select(X)];
     }
 
     public IReadOnlyList<NightRow> Rows { get; }
@@ -60,10 +53,10 @@ internal sealed class NightPlot
     /// <summary>When the controllers together ask more than the pump gives.</summary>
     public IReadOnlyList<NightBar> Pump { get; }
 
-    public List<(double X, string Clock)> Labels { get; } = [];
+    public IReadOnlyList<(double X, string Clock)> Labels { get; }
 
     /// <summary>Where the watering window opens and closes.</summary>
-    public List<double> Edges { get; } = [];
+    public IReadOnlyList<double> Edges { get; }
 
     public double Bottom => Top + (RowHeight * (Rows.Count + (Pump.Count > 0 ? 1 : 0)));
 
@@ -73,17 +66,15 @@ internal sealed class NightPlot
     public static string Hatch(NightBar bar, double y)
     {
         const double Step = 5;
-        var path = new System.Text.StringBuilder($"M{W(bar.X)} {W(y)}h{W(bar.Width)}v{W(BarHeight)}h{W(-bar.Width)}z");
+        var path = new System.Text.StringBuilder($"M{Svg.N(bar.X)} {Svg.N(y)}h{Svg.N(bar.Width)}v{Svg.N(BarHeight)}h{Svg.N(-bar.Width)}z");
         for (var foot = bar.X - BarHeight + Step; foot < bar.X + bar.Width; foot += Step)
         {
             // From its foot each line climbs to the right at 45 degrees, cut off at both ends of the bar.
             double from = Math.Max(bar.X, foot), to = Math.Min(bar.X + bar.Width, foot + BarHeight);
-            path.Append(System.Globalization.CultureInfo.InvariantCulture, $"M{W(from)} {W(y + BarHeight - (from - foot))}L{W(to)} {W(y + BarHeight - (to - foot))}");
+            path.Append(System.Globalization.CultureInfo.InvariantCulture, $"M{Svg.N(from)} {Svg.N(y + BarHeight - (from - foot))}L{Svg.N(to)} {Svg.N(y + BarHeight - (to - foot))}");
         }
 
         return path.ToString();
-
-        static string W(double value) => AreaPlot.Written(value);
     }
 
     private NightRow Row(string controller, IReadOnlyList<ProgramRun> runs)

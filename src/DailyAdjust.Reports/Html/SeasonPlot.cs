@@ -58,7 +58,7 @@ internal sealed class SeasonPlot
         var path = new StringBuilder();
         for (var row = 0; row < _programs.Count; row++)
         {
-            var y = AreaPlot.Written(Y(row) + (CellHeight / 2));
+            var y = Svg.N(Y(row) + (CellHeight / 2));
             var weeks = Weeks(_programs[row]).ToList();
             for (var first = 0; first < weeks.Count; first++)
             {
@@ -70,7 +70,7 @@ internal sealed class SeasonPlot
 
                 if (after > first)
                 {
-                    path.Append(CultureInfo.InvariantCulture, $"M{AreaPlot.Written(X(first))} {y}H{AreaPlot.Written(X(after))}");
+                    path.Append(CultureInfo.InvariantCulture, $"M{Svg.N(X(first))} {y}H{Svg.N(X(after))}");
                     first = after - 1;
                 }
             }

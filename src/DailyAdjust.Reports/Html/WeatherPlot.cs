@@ -41,7 +41,7 @@ internal sealed class WeatherPlot
         {
             if (_days[i].EtoMm is { } eto)
             {
-                points.Add(AreaPlot.Written(X(i)) + "," + AreaPlot.Written(Y(eto)));
+                points.Add(Svg.N(X(i)) + "," + Svg.N(Y(eto)));
             }
             else if (points.Count > 0)
             {

@@ -1,4 +1,3 @@
-using DailyAdjust.Core.Advice;
 using DailyAdjust.Reports.Html;
 
 namespace DailyAdjust.Reports.Words;
@@ -21,27 +20,13 @@ internal static class NightChartWords
     /// <summary>A box whose programs run into each other is marked in words too.</summary>
     public static string Row(NightRow row) => row.Overlaps.Count > 0 ? row.Controller + " !" : row.Controller;
 
-    public static string Description(NightOfRuns night, SheetView view)
+    /// <param name="night">The night.</param>
+    /// <param name="plot">Its drawing, which knows what runs at once.</param>
+    /// <param name="words">The site's.</param>
+    public static string Description(NightOfRuns night, NightPlot plot, SiteWords words)
     {
-        var boxes = night.Runs.Select(r => r.Program.Controller).Distinct(StringComparer.Ordinal).Count();
-        var crossing = night.Runs.GroupBy(r => r.Program.Controller, StringComparer.Ordinal).Where(Crosses).Select(g => g.Key).ToList();
-        return $"{CommonWords.Count(night.Runs.Count, "run", "runs")} of {CommonWords.Count(boxes, "box", "boxes")}, from {view.Words.When(night.Runs[0].Begins)} to {view.Words.When(night.Runs.Max(r => r.Finishes))}. "
+        var crossing = plot.Rows.Where(r => r.Overlaps.Count > 0).Select(r => r.Controller).ToList();
+        return $"{CommonWords.Count(night.Runs.Count, "run", "runs")} of {CommonWords.Count(plot.Rows.Count, "box", "boxes")}, from {words.When(night.Runs[0].Begins)} to {words.When(night.Runs.Max(r => r.Finishes))}. "
             + (crossing.Count > 0 ? $"Programs run at once on {CommonWords.List(crossing)}." : "No two programs of a box run at once.");
-    }
-
-    private static bool Crosses(IEnumerable<ProgramRun> runs)
-    {
-        var ends = DateTimeOffset.MinValue;
-        foreach (var run in runs.OrderBy(r => r.Begins))
-        {
-            if (run.Begins < ends)
-            {
-                return true;
-            }
-
-            ends = run.Finishes;
-        }
-
-        return false;
     }
 }

@@ -34,8 +34,7 @@ internal static class WarningWords
         }
 
         warnings.AddRange(fresh.UnansweredRounds.Select(round => new Warning(FreshnessWords.NotAnsweredTitle, FreshnessWords.Round(round))));
-        warnings.AddRange(FreshnessWords.Confirm(fresh.NeverConfirmed, site, key => Label(key, advice)).Select(box => new Warning(FreshnessWords.NotConfirmedTitle, box.Words)));
-
+        warnings.AddRange(FreshnessWords.Confirm(fresh.NeverConfirmed, site, key => SheetView.Label(key, advice.Programs)).Select(box => new Warning(FreshnessWords.NotConfirmedTitle, box.Words)));
         if (fresh.AssumedSoil.Count > 0)
         {
             warnings.Add(new(FreshnessWords.ProbeTitle, FreshnessWords.Probe(fresh.AssumedSoil)));
@@ -59,6 +58,4 @@ internal static class WarningWords
     }
 
     private static string Boxes(IEnumerable<string> controllers, Site site) => CommonWords.List([.. controllers.Select(id => CommonWords.Box(id, site))]) + ".";
-
-    private static string Label(ProgramKey key, IssuedAdvice advice) => CommonWords.Named(advice.Programs.FirstOrDefault(p => p.Key == key)?.Name ?? "", key.ToString());
 }
