@@ -35,6 +35,9 @@ public sealed record BalanceInputs
     /// The share of a date's reference ET that is drawn where the draw curve stands at a share: of a day of which a part is measured already. Null = the curve itself.
     /// </summary>
     internal Func<DateOnly, double, double>? ShareDrawn { get; init; }
+
+    /// <summary>Is told what every start and every hand gave a station; null = nobody asks.</summary>
+    internal Action<StationWater>? OnWater { get; init; }
 }
 
 /// <summary>Zone days in order of date, then of stations.csv, and the state after the last.</summary>

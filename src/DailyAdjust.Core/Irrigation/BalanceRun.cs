@@ -120,19 +120,30 @@ internal sealed class BalanceRun
 
             var minutes = day.MinutesRun(start, zone, baseMinutes);
             minutesRun += minutes;
+            if (_inputs.OnWater is { } told)
+            {
+                var before = start with { Setting = _settings.LastRunning(start.Program.Key, start.Start.At) };
+                told(new StationWater(day.Date, start.Program.Key, start.Start.At, station, minutes, start.Setting.IsOff ? day.MinutesRun(before, zone, baseMinutes) : 0));
+            }
+
             irrigationRunoff += zone.Net.RunoffMm(minutes);
             _events.Add(new WaterEvent(start.Start.At, WaterKind.Irrigation, start.DrawnBy, zone.Net.DepthMm(minutes)));
         }
 
-        minutesRun += day.AddHand(_events, zone);
+        if (day.AddHand(_events, zone) is > 0 and var byHand)
+        {
+            minutesRun += byHand;
+            _inputs.OnWater?.Invoke(new StationWater(day.Date, null, null, station, byHand, 0));
+        }
+
         WaterEvent.Sort(_events);
         if (_inputs.ShareDrawn is { } shareDrawn)
         {
             WaterEvent.Redraw(_events, share => shareDrawn(day.Date, share));
         }
 
-        var before = _depletion[station.Key];
-        var soil = new RootZone(zone.TotalAvailableMm, zone.AllowableMm, before);
+        var depletionBefore = _depletion[station.Key];
+        var soil = new RootZone(zone.TotalAvailableMm, zone.AllowableMm, depletionBefore);
         if (station.Key == Watched)
         {
             LastDay = new ZoneDayParts(zone, day, rain, onZone, [.. _events]);
@@ -158,7 +169,7 @@ internal sealed class BalanceRun
             DrainageMm = sums.DrainedMm,
             ProbeMm = sums.ProbeMm,
             ProbeCutMm = sums.ProbeCutMm,
-            DepletionBeforeMm = before,
+            DepletionBeforeMm = depletionBefore,
             DepletionMm = soil.DepletionMm,
             RawMm = zone.AllowableMm,
             TawMm = zone.TotalAvailableMm,

@@ -101,7 +101,7 @@ public static class MorningCalculation
         var known = new GroundKnowledge(balance.Days, inputs.Weather);
         var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit)).ToList();
         var byHand = RunByHandPart.Of(context, days.Log, programs);
-        var water = WaterPart.Of(context, balance.Days, days.Log);
+        var water = WaterPart.Of(context, inputs, balance.Days, days.Log);
         return new MorningSheet
         {
             Site = context.Site,

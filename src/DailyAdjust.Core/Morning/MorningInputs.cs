@@ -1,6 +1,7 @@
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Water;
 using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Core.Morning;
@@ -30,6 +31,9 @@ public sealed record MorningInputs
 
     /// <summary>Readings by hand that have a say in the rain of the day before and since midnight, as <see cref="HandRains"/> finds them.</summary>
     public IReadOnlyList<HandRain> RainByHand { get; init; } = [];
+
+    /// <summary>Water of the sheet's month a year before, by day; empty where the balance does not reach back so far.</summary>
+    public IReadOnlyList<DayWater> WaterYearBefore { get; init; } = [];
 
     /// <summary>A later look of the day: what is known by now of the reference ET since midnight; null = the first look, or nothing is.</summary>
     public EtoSoFar? EtoSoFar { get; init; }

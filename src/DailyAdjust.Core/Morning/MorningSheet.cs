@@ -2,6 +2,7 @@ using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Water;
 using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Core.Morning;
@@ -190,4 +191,13 @@ public sealed record WaterUsed(double YesterdayL, double MonthL, double SeasonL,
 {
     /// <summary>The date from which SeasonL counts: 1 January, or the first day reckoned.</summary>
     public DateOnly? SeasonFrom { get; init; }
+
+    /// <summary>The month so far, by day.</summary>
+    public IReadOnlyList<DayWater> Month { get; init; } = [];
+
+    /// <summary>The same month of the year before, whole; empty where the balance does not reach back so far.</summary>
+    public IReadOnlyList<DayWater> YearBefore { get; init; } = [];
+
+    /// <summary>What the place may take: allotment, and the permit's day, month and year, those that the site has.</summary>
+    public IReadOnlyList<LimitUse> Limits { get; init; } = [];
 }

@@ -79,6 +79,8 @@ public sealed record Site
 
     public WeatherCautions Cautions { get; init; } = new();
 
+    public WaterLimits WaterLimits { get; init; } = new();
+
     /// <summary>When the round of a date is to be done, UTC.</summary>
     public DateTimeOffset RoundDone(DateOnly date) => Clock.ToInstant(date, Report.RoundDoneBy);
 

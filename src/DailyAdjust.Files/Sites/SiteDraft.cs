@@ -38,6 +38,7 @@ internal sealed class SiteDraft
         var pump = root.Map("pump");
         var capacity = pump?.NeedQuantity("capacity", UnitKind.Flow, new(0, 200_000, AboveMin: true), "850 gpm");
         pump?.Done();
+        var water = WaterSection.Read(root.Map("water"));
         var weather = WeatherSection.Read(root.NeedMap("weather", "{ stations: ..., gauges: ... }"));
         var soils = SoilSection.ReadAll(root);
         var areas = AreaSection.ReadAll(root, soils, weather.Gauges);
@@ -74,6 +75,7 @@ internal sealed class SiteDraft
             Restrictions = restrictions,
             Stages = stages,
             Cautions = cautions,
+            WaterLimits = water,
         };
         var corrects = site?.Flag("correct") ?? false;
         site?.Done();

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Water;
 
 namespace DailyAdjust.Reports.Html;
 
@@ -30,7 +31,7 @@ internal sealed class SeasonPlot
     public SeasonPlot(IReadOnlyList<ProgramSeason> programs)
     {
         _programs = programs;
-        _monday = MondayOf(programs[0].From);
+        _monday = CalendarWeek.MondayOf(programs[0].From);
         _weeks = ((programs[0].From.DayNumber + programs[0].Percents.Count - 1 - _monday.DayNumber) / 7) + 1;
     }
 
@@ -80,13 +81,11 @@ internal sealed class SeasonPlot
     }
 
     public static IEnumerable<SeasonWeek> Weeks(ProgramSeason program) => program.Percents
-        .Select((percent, day) => (Monday: MondayOf(program.From.AddDays(day)), Percent: percent))
+        .Select((percent, day) => (Monday: CalendarWeek.MondayOf(program.From.AddDays(day)), Percent: percent))
         .GroupBy(d => d.Monday)
         .Select(g => new SeasonWeek(g.Key, g.Average(d => d.Percent)));
 
     private static int ShadeOf(double percent) => percent <= 0 ? -1 : Ends.TakeWhile(end => percent > end).Count();
-
-    private static DateOnly MondayOf(DateOnly date) => date.AddDays(-(((int)date.DayOfWeek + 6) % 7));
 
     private double X(int week) => Left + ((Right - Left) * week / _weeks);
 }

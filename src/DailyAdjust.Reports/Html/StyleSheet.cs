@@ -18,6 +18,9 @@ internal static class StyleSheet
 
         """.ReplaceLineEndings("\n") + Foot($"{IndexWords.Title}{(date is { } day ? ", " + CodeWords.Date(day) : "")}");
 
+    /// <summary>The books of a week or a season.</summary>
+    public static string ForSummary(DateOnly from, DateOnly to) => Common + Foot($"{SummaryWords.Title}, {CodeWords.Date(from)} - {CodeWords.Date(to)}");
+
     /// <summary>One controller a page; ticks that print.</summary>
     public static string ForDoorCards { get; } = Common + """
         ol { margin: 0; padding-left: 1.4rem; } ol li { margin: .3rem 0; break-inside: avoid; } .tick { display: inline-block; width: 1.05rem; height: 1.05rem; border: 1.5px solid var(--text); vertical-align: -.15rem; }

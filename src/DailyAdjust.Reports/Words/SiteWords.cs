@@ -93,6 +93,20 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
     /// <summary>"10 June".</summary>
     public static string DayMonth(DateOnly date) => date.ToString("d MMMM", CultureInfo.InvariantCulture);
 
+    /// <summary>"1.2 Mgal", "640 gal", "2,400 m³": beside a scale.</summary>
+    public string ShortVolume(double litres)
+    {
+        const double Million = 1e6;
+        var gallons = litres / LitresPerGallon;
+        return IsUs && gallons >= Million ? Tables.Plain.Short(Math.Round(gallons / Million, 1)) + " Mgal" : AboutVolume(litres);
+    }
+
+    /// <summary>"June".</summary>
+    public static string MonthName(DateOnly date) => date.ToString("MMMM", CultureInfo.InvariantCulture);
+
+    /// <summary>"June 2026".</summary>
+    public static string Month(DateOnly date) => date.ToString("MMMM yyyy", CultureInfo.InvariantCulture);
+
     /// <summary>"10 Jun".</summary>
     public static string DayShortMonth(DateOnly date) => date.ToString("d MMM", CultureInfo.InvariantCulture);
 

@@ -70,6 +70,7 @@ public static class CommandTree
             BalanceCommand.Create(global, time),
             AdviceCommand.Create(global, time),
             VisitsCommand.Create(global, time),
+            SummaryCommand.Create(global, time),
             ExplainCommand.Create(global, time),
             ReplayCommand.Create(global, time),
             PlanCommand.Create(global, time),

@@ -23,6 +23,8 @@ public sealed class SiteFolder(string name, string path)
 
     public string Reports => System.IO.Path.Combine(Path, "reports");
 
+    public string Summaries => System.IO.Path.Combine(Path, "summaries");
+
     public string LedgerFile => System.IO.Path.Combine(Path, "ledger.db");
 
     /// <summary>The home folder that a command typed here has to name; null = it is found without being named.</summary>

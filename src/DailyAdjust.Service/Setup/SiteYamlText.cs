@@ -66,6 +66,7 @@ internal static class SiteYamlText
 
         # window: {"{"} opens: "20:00", closes: "06:30" {"}"}   # when irrigation may run
         # pump: {"{"} capacity: {(us ? "850 gpm" : "3200 L/min")} {"}"}              # what all controllers together may ask
+        # water: {"{"} allotment: {(us ? "95 acre-ft" : "120000 m3")}, permit: {"{"} day: {(us ? "500000 gal" : "1900 m3")}, rate: {(us ? "850 gpm" : "3200 L/min")} {"}"} {"}"}   # what the place may take; `dailyadjust summary` holds the water used against it
         # cautions: {"{"} cold: {"{"} below: {(us ? "40 °F" : "4.4 °C")}, hold: false {"}"}, wind: {"{"} above: {(us ? "10 mph" : "4.5 m/s")}, hold: false {"}"} {"}"}   # told every such night; hold: true stops its starts
         # restrictions:               # local rules: days and hours on which nothing may start, or the most that may run
         #   - {"{"} name: "no watering by day", hours: {"{"} from: "09:00", until: "18:00" {"}"} {"}"}

@@ -50,6 +50,7 @@ public static class MorningKnowledge
             RainSetAsideSinceMidnight = WeatherDays.RainSetAsideSinceMidnight(today, date, asOf, readings),
             RainByHand = HandRains.Of(today, date.AddDays(-1), asOf, readings, log, totals),
             EtoSoFar = today.Report.IsLaterLook(today.Clock, date, asOf) ? WeatherDays.EtoSinceMidnight(today, date, asOf, readings) : null,
+            WaterYearBefore = looksBack ? [] : WaterBook.MonthOf(site, date.AddYears(-1)),
             Forecast = forecast is null ? [] : ForecastDays.Of(today, date, asOf, forecast.Readings, setAside),
             ForecastIssued = forecast?.Issued,
             ForecastSetAside = setAside,

@@ -111,6 +111,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         });
         Write(date, issue, [.. report.All.Select(f => KeyValuePair.Create(f.Name, files[f.Name]))]);
         Tell(sheet, issue);
+        WriteSummary(date);
         return new(sheet, issue, site.Folder.ReportFolder(date));
     }
 
@@ -123,6 +124,19 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         }
 
         site.Ledger.Mornings.RecordWritten(date, issue);
+    }
+
+    /// <summary>The sheet is out: books that cannot be written are written with the next one.</summary>
+    private void WriteSummary(DateOnly date)
+    {
+        try
+        {
+            SummaryFiles.WriteDue(site, date);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            log.LogWarning("{Site}: the week's summary could not be written: {Why}", site.Folder.Name, e.Message);
+        }
     }
 
     private void Tell(MorningSheet sheet, int issue)

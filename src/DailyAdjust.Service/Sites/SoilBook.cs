@@ -22,7 +22,9 @@ public static class SoilBook
         var clock = site.Newest.Clock;
         var newYear = new DateOnly(date.Year, 1, 1);
         var back = date.AddDays(-DaysShown);
-        return Newest(site, notUsed.Select(e => TouchedDays.FirstOf(e, clock)).Append(newYear).Append(back).Min());
+        var limits = site.Newest.WaterLimits;
+        var waterYear = limits.HasYear ? limits.YearOf(date) : newYear;
+        return Newest(site, notUsed.Select(e => TouchedDays.FirstOf(e, clock)).Append(newYear).Append(waterYear).Append(back).Min());
     }
 
     /// <summary>The newest kept state of this date or an earlier one; null = from the site's start.</summary>

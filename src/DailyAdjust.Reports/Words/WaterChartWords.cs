@@ -1,0 +1,40 @@
+using System.Globalization;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Water;
+
+namespace DailyAdjust.Reports.Words;
+
+/// <summary>The chart of the month's water.</summary>
+internal static class WaterChartWords
+{
+    public const string KeyLimit = "permit, a month";
+
+    public static string Heading(DateOnly month) => $"{SiteWords.MonthName(month)}, as it adds up";
+
+    public static string Title(DateOnly month) => $"Water used in {SiteWords.Month(month)}, as it adds up day by day";
+
+    public static string Year(DateOnly month) => month.Year.ToString(CultureInfo.InvariantCulture);
+
+    public static string Description(WaterUsed water, DateOnly month, SiteWords words)
+    {
+        var now = water.Month.Count > 0 ? $"By {SiteWords.DayMonth(water.Month[^1].Date)} {words.Volume(water.MonthL)}." : "Nothing is known of this month yet.";
+        var before = water.YearBefore.Count > 0
+            ? $" The whole month of {Year(month.AddYears(-1))}: {words.Volume(water.YearBefore.Sum(d => d.EstimatedL))}{(water.Month.Count > 0 ? $", of that {words.Volume(water.YearBefore.Where(d => d.Date.Day <= water.Month[^1].Date.Day).Sum(d => d.EstimatedL))} by this day" : "")}."
+            : "";
+        var limit = water.Limits.FirstOrDefault(l => l.Kind == LimitKind.Month) is { } most ? $" The permit allows {words.Volume(most.Limit)} a month." : "";
+        return now + before + limit;
+    }
+
+    /// <summary>Beside the upper end of the scale, short.</summary>
+    public static string Scale(double litres, SiteWords words) => words.ShortVolume(litres);
+
+    /// <summary>A row for each day of the month of which one of the two is known.</summary>
+    public static IEnumerable<(string Day, string Now, string Before)> Rows(WaterUsed water, SiteWords words)
+    {
+        var now = water.Month.ToDictionary(d => d.Date.Day, d => d.EstimatedL);
+        var before = water.YearBefore.ToDictionary(d => d.Date.Day, d => d.EstimatedL);
+        return now.Keys.Union(before.Keys).Order().Select(day => (SiteWords.Count(day), Of(now, day), Of(before, day)));
+
+        string Of(Dictionary<int, double> days, int day) => days.TryGetValue(day, out var litres) ? words.Volume(litres) : "";
+    }
+}
