@@ -112,21 +112,31 @@ internal static class AdviceWords
         : "Nobody has confirmed this setting; 100 % is taken until somebody reads the dial.";
 
     /// <summary>"Mon 8 June said: set 80 %. Nobody has answered. If it was done, today says: leave 80 %. If not: set 75 %."</summary>
-    public static string NotAnswered(UnansweredAdvice unanswered)
+    /// <param name="advice">A program of which an earlier sheet was not answered.</param>
+    public static string NotAnswered(ProgramAdvice advice)
     {
-        var said = Said(unanswered.Kind, unanswered.Percent, unanswered.PauseDays);
-        var (done, not) = (Said(unanswered.IfDone.Kind, unanswered.IfDone.Percent), Said(unanswered.AsLogged.Kind, unanswered.AsLogged.Percent));
+        var unanswered = advice.Unanswered!;
+        var said = Said(unanswered.Kind, unanswered.Percent, advice.MinutesOnly, unanswered.PauseDays) + MinutesWords.Stations(unanswered.NewMinutes);
+        var (done, not) = (Said(unanswered.IfDone.Kind, unanswered.IfDone.Percent, advice.MinutesOnly), Said(unanswered.AsLogged.Kind, unanswered.AsLogged.Percent, advice.MinutesOnly));
         return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered. If it was done, today says: {done}. If not: {not}.";
     }
 
-    public static string Said(AdviceKind kind, double? percent, int? pauseDays = null) => kind switch
+    /// <summary>The same, and what is noted of a program before somebody turns it on.</summary>
+    public static string NotAnsweredAndNoted(ProgramAdvice advice) => $"{NotAnswered(advice)} {advice.Unanswered!.NotedBefore}".TrimEnd();
+
+    /// <summary>An advice inside a sentence; of a box without a percentage a number is percent of the minutes in stations.csv.</summary>
+    public static string Said(AdviceKind kind, double? percent, bool minutesOnly, int? pauseDays = null)
     {
-        AdviceKind.Set => $"set {SiteWords.Percent(percent ?? 0)}",
-        AdviceKind.Resume => $"turn on at {SiteWords.Percent(percent ?? 0)}",
-        AdviceKind.Skip => pauseDays is { } days ? $"skip (pause {CommonWords.Count(days, "day", "days")})" : "skip (switch off)",
-        AdviceKind.Off => "must not run (switch off)",
-        AdviceKind.Leave => percent is { } present ? $"leave it at {SiteWords.Percent(present)}" : "leave",
-        AdviceKind.KeepOff => "stays off",
-        _ => "as set",
-    };
+        var number = SiteWords.Percent(percent ?? 0) + (minutesOnly ? MinutesWords.OfBase : "");
+        return kind switch
+        {
+            AdviceKind.Set => $"{(minutesOnly ? MinutesWords.Set : "set")} {number}",
+            AdviceKind.Resume => $"turn on at {number}",
+            AdviceKind.Skip => pauseDays is { } days ? $"skip (pause {CommonWords.Count(days, "day", "days")})" : "skip (switch off)",
+            AdviceKind.Off => "must not run (switch off)",
+            AdviceKind.Leave => percent is { } present ? minutesOnly ? $"leave {MinutesWords.Its(present)}" : $"leave it at {number}" : "leave",
+            AdviceKind.KeepOff => "stays off",
+            _ => "as set",
+        };
+    }
 }
