@@ -82,18 +82,21 @@ internal static class AdviceWords
         { Advice: AdviceKind.Skip or AdviceKind.KeepOff, GrowInBegins: { } first, LookAgain: { } day } when !(advice.PausedUntil <= first) =>
             $"Turn on again {SiteWords.Date(day)} for the grow-in that begins at {words.When(first)}.",
         { PausedUntil: { } until, Advice: AdviceKind.KeepOff } => $"Paused; runs by itself again from {words.When(until)} on.",
-        { Advice: AdviceKind.Skip, LookAgain: { } day } => $"Turn on again {SiteWords.Date(day)}{(advice.After is { } after ? $" at about {SiteWords.Percent(after.Percent)}" : "")} if no rain falls.",
+        { Advice: AdviceKind.Skip, LookAgain: { } day } => $"Turn on again {SiteWords.Date(day)}{(advice.After is { } after ? $" at about {Number(advice, after.Percent)}" : "")} if no rain falls.",
         { Advice: AdviceKind.KeepOff, LookAgain: { } day } => $"Looked at again {words.Day(day)}.",
         { Advice: AdviceKind.Off, OffUntil: { } day } => $"Must not run through {SiteWords.Date(day)}.",
         { Advice: AdviceKind.Off } => "Must not run until further notice.",
-        { Advice: AdviceKind.Set or AdviceKind.Resume, After: { } next } => $"From {SiteWords.Date(next.On)} about {SiteWords.Percent(next.Percent)}.",
+        { Advice: AdviceKind.Set or AdviceKind.Resume, After: { } next } => $"From {SiteWords.Date(next.On)} about {Number(advice, next.Percent)}.",
         _ => "",
     };
+
+    /// <summary>"60 %", of a box without a percentage "60 % of stations.csv".</summary>
+    private static string Number(ProgramAdvice advice, double percent) => SiteWords.Percent(percent) + (advice.MinutesOnly ? MinutesWords.OfBase : "");
 
     private static string Pause(ProgramAdvice advice, DateOnly back, SiteWords words)
     {
         var growIn = advice.GrowInBegins is { } first ? $" for the grow-in that begins at {words.When(first)}" : "";
-        var wanted = advice.After is { } after ? $"; wanted {(after.On == back ? "then" : SiteWords.Date(after.On))} at about {SiteWords.Percent(after.Percent)} if no rain falls" : "";
+        var wanted = advice.After is { } after ? $"; wanted {(after.On == back ? "then" : SiteWords.Date(after.On))} at about {Number(advice, after.Percent)} if no rain falls" : "";
         return $"The box runs by itself again from {SiteWords.Date(back)}{growIn}{wanted}.";
     }
 
