@@ -27,6 +27,7 @@ internal sealed record Settled(Judged Rests, Decision Decision, OpenQuestion? Qu
             Present = present.Setting,
             Confirmed = present.Confirmed,
             MayBeOn = question.MayBeOn,
+            NewMinutes = advice.NewMinutes.Count == 0 ? [] : StationMinutes.Of(question.AsLogged.Advisor.Context, Case.Program, present.Setting, Decision.Percent!.Value),
             Unanswered = new UnansweredAdvice(
                 question.Newest.Sheet, asked.Advice, asked.Percent, Alternative(question.IfDone), Alternative(question.AsLogged))
             {

@@ -87,6 +87,8 @@ public sealed class MinutesOnlyTests
         foreach (var words in new[] { next.Text, next.Page })
         {
             Assert.Contains("Mon 4 May said: new minutes, 300 % of stations.csv (station 1: 8 → 60 min). Nobody has answered. If it was done, today says: leave its minutes (300 % of stations.csv).", words, StringComparison.Ordinal);
+            Assert.Contains("An earlier sheet asked for these minutes and nobody answered; if they are keyed in, leave them.", words, StringComparison.Ordinal);
+            Assert.DoesNotContain("60 → 60", words, StringComparison.Ordinal);
             Assert.DoesNotContain("said: set", words, StringComparison.Ordinal);
             Assert.DoesNotContain("says: set", words, StringComparison.Ordinal);
             Assert.DoesNotContain("leave it at", words, StringComparison.Ordinal);
