@@ -53,7 +53,8 @@ internal static class AdviceDocumentBuilder
         [.. f.UnansweredRounds.Select(r => r.Date).Distinct().Select(CodeWords.Date)],
         [.. f.NeverConfirmed.Select(p => new ProgramKeyJson(p.Controller, p.Program))],
         Number(f.ExpectedEtoMm),
-        [.. f.AssumedSoil.Select(z => new AssumedSoilJson(z.Station.Controller, z.Station.Station, CodeWords.Date(z.Since)))]);
+        [.. f.AssumedSoil.Select(z => new AssumedSoilJson(z.Station.Controller, z.Station.Station, CodeWords.Date(z.Since)))],
+        f.PassedOverRounds.Count == 0 ? null : [.. f.PassedOverRounds.Select(CodeWords.Date)]);
 
     private static ProgramJson Program(DateOnly date, ProgramAdvice p, SiteClock clock)
     {
