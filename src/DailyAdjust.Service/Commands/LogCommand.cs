@@ -26,6 +26,7 @@ internal static class LogCommand
             "Adds a logbook entry: what somebody did or saw.",
             "Places: C1/P2 (program), C1/3 (station), C1 (controller), area:greens, gauge:yard, pump, site. An entry with the time, kind and place\nof an earlier one takes its place; `void` takes one back.",
             "log round 2026-06-08 done --except C3/P1",
+            "log round 2026-06-02..2026-06-07 done",
             "log setting C1/P2 90",
             "log off C2/P1 --note \"leak at fairway 5\"",
             "log ran C1 no --date 2026-06-09",
@@ -60,6 +61,16 @@ internal static class LogCommand
             context.Error.WriteLine(badEdit);
         }
 
+        foreach (var one in RoundSpan.Each(site, words))
+        {
+            Add(context, site, one, now);
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static void Add(CommandContext context, OpenSite site, LogWords words, DateTimeOffset now)
+    {
         var line = words.ToLine(site.Newest, context.Date, now);
         var reading = LogbookReader.Read(line, site.Newest);
         if (reading.Entries.Count == 0)
@@ -75,6 +86,7 @@ internal static class LogCommand
             entry = NextOrdinal(site, entry);
         }
 
+        var turnsOn = TurnedOnNote.Of(site, entry);
         var added = new FileIntake(site, now).Add([entry]);
         foreach (var warning in reading.Problems)
         {
@@ -83,12 +95,10 @@ internal static class LogCommand
 
         var become = added.Known > 0 ? "Known already" : added.Superseded > 0 ? "Added in place of an earlier entry" : "Added";
         context.Out.WriteLine($"{become}: {InWords(line)}");
-        foreach (var note in new[] { HandRainBook.Note(site, entry, now), OneDialNote.Of(site.Newest, entry), LogReach.Note(site, entry) }.OfType<string>())
+        foreach (var note in new[] { HandRainBook.Note(site, entry, now), OneDialNote.Of(site.Newest, entry), turnsOn, LogReach.Note(site, entry) }.OfType<string>())
         {
             context.Out.WriteLine(note);
         }
-
-        return ExitCode.Done;
     }
 
     private static string InWords(LogLine line) => string.Join(' ', new[]
