@@ -1,0 +1,128 @@
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Water;
+using DailyAdjust.Tests.Advice;
+using DailyAdjust.Tests.Irrigation;
+using Xunit;
+
+namespace DailyAdjust.Tests.Water;
+
+/// <summary>
+/// Where the water of 1 to 12 May 2026 went, by hand: two programs at 22:00 every night, an hour at 100 %, station 1 of P1 100 L/min and station 2 of P2 50 L/min:
+/// 6000 L and 3000 L a night. P1 runs at 50 % from the 4th on. The sheet of the 6th says skip for P2, which is off from that noon to the noon of the 9th.
+/// </summary>
+public class WaterBooksTests
+{
+    private static readonly DateOnly First = OneZone.First;
+    private static readonly Controller Box = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", "22:00"), SmallCourse.EveryNight("P2", "22:00")] };
+    private static readonly ProgramKey P2 = new("C1", "P2");
+
+    [Fact]
+    public void By_program_with_what_a_skip_left_out()
+    {
+        var programs = Books().Programs;
+        Assert.Equal([new ProgramKey("C1", "P1"), P2, null], programs.Select(p => p.Program));
+        Assert.Equal([(3 * 6000) + (9 * 3000), 9 * 3000, 600], programs.Select(p => p.EstimatedL));
+        Assert.Equal((0, 1), (programs[0].Skips, programs[1].Skips));
+
+        // Three nights of P2; what people leave out on their own is no skip's doing.
+        Assert.Equal((0d, 3 * 3000d), (programs[0].SavedL, programs[1].SavedL));
+        Assert.Equal(0, Books(log => [.. log.Where(e => e.Kind != LogKind.Off), log.First(e => e.Kind == LogKind.Off) with { Time = new(First.AddDays(3), new(12, 0)) }], sheets: []).Programs[1].SavedL);
+    }
+
+    [Fact]
+    public void By_day_and_in_all()
+    {
+        var books = Books();
+        Assert.Equal((First, First.AddDays(11)), (books.From, books.To));
+        Assert.Equal([9000, 9000, 9000, 6000, 6600, 3000, 3000, 3000, 6000, 6000, 6000, 6000], books.Days.Select(d => d.EstimatedL));
+        Assert.Equal(books.Days.Sum(d => d.EstimatedL), books.Programs.Sum(p => p.EstimatedL));
+        Assert.Equal(books.EstimatedL, books.Areas.Sum(a => a.EstimatedL));
+        Assert.Equal(0, books.StationsWithoutFlow);
+    }
+
+    [Fact]
+    public void A_span_within_it_counts_its_own_days_only()
+    {
+        var books = Books(from: First.AddDays(5));
+        Assert.Equal(7, books.Days.Count);
+        Assert.Equal([7 * 3000, 4 * 3000], books.Programs.Select(p => p.EstimatedL));
+    }
+
+    [Fact]
+    public void Days_past_the_allowable_are_counted_by_zone_and_named()
+    {
+        // 5 mm drawn a day. Station 1 gets them every night. Station 2 is 5, 10 and 15 mm short on the three nights, then 10 and 5: 4 mm are allowable.
+        Assert.Equal(new AreaWater("ground", 72_600, 57.5, 0, 2.5, "C1/2", 5), Assert.Single(Books(allowable: 0.04).Areas) with { IrrigationMm = 57.5, DrainedMm = 0 });
+    }
+
+    [Fact]
+    public void Against_what_the_place_may_take()
+    {
+        var books = Books(limits: new() { AllotmentL = 60_000, DayL = 8000, MonthL = 100_000, YearL = 80_000, RateLPerMin = 120 });
+        Assert.Equal(
+            [
+                new LimitUse(LimitKind.Allotment, 60_000, new(2026, 1, 1), 72_600, IsMetered: false, 1),
+                new LimitUse(LimitKind.Day, 8000, First, 9000, IsMetered: false, 3),
+                new LimitUse(LimitKind.Month, 100_000, First, 72_600, IsMetered: false, 0),
+                new LimitUse(LimitKind.Year, 80_000, new(2026, 1, 1), 72_600, IsMetered: false, 0),
+
+                // Both at once: 150 L/min, on every night but the three.
+                new LimitUse(LimitKind.Rate, 120, First, 150, IsMetered: false, 9),
+            ],
+            books.Limits);
+    }
+
+    [Fact]
+    public void What_meters_say_goes_before_the_estimate_for_the_year_and_stands_apart()
+    {
+        LogEntry Meter(int day, double litres) => new() { Time = new(First.AddDays(day), new(7, 0)), Kind = LogKind.Meter, Where = new(PlaceKind.Pump, "", ""), Value = litres, Unit = LogUnit.Litres };
+        var books = Books(log => [.. log, Meter(0, 1000), Meter(10, 71_000)], limits: new() { AllotmentL = 60_000 });
+        Assert.Equal(new MeteredWater(First, First.AddDays(10), 70_000), books.Metered);
+        Assert.Equal(new LimitUse(LimitKind.Allotment, 60_000, new(2026, 1, 1), 70_000, IsMetered: true, 1), Assert.Single(books.Limits));
+        Assert.Equal(72_600, books.EstimatedL);
+    }
+
+    [Fact]
+    public void The_water_year_may_begin_in_another_month() =>
+        Assert.Equal((new DateOnly(2025, 10, 1), new DateOnly(2026, 10, 1)), (new WaterLimits { YearBegins = 10 }.YearOf(new(2026, 5, 1)), new WaterLimits { YearBegins = 10 }.YearOf(new(2026, 10, 1))));
+
+    [Fact]
+    public void The_last_week_that_is_over() =>
+        Assert.Equal(
+            [(new DateOnly(2026, 4, 27), new DateOnly(2026, 5, 3)), (new DateOnly(2026, 4, 27), new DateOnly(2026, 5, 3)), (new DateOnly(2026, 5, 4), new DateOnly(2026, 5, 10))],
+            new[] { new DateOnly(2026, 5, 4), new(2026, 5, 10), new(2026, 5, 11) }.Select(CalendarWeek.LastBefore));
+
+    private static WaterBooks Books(
+        Func<IReadOnlyList<LogEntry>, IReadOnlyList<LogEntry>>? change = null, DateOnly? from = null, WaterLimits? limits = null, IReadOnlyList<IssuedSheet>? sheets = null, double allowable = 0.5)
+    {
+        var area = SmallCourse.Area with { AllowableDepletion = allowable };
+        var site = OneZone.Site(area, controller: Box) with
+        {
+            Stations = [SmallCourse.Station(1, area: area, programs: "P1") with { FlowLPerMin = 100 }, SmallCourse.Station(2, area: area, programs: "P2") with { FlowLPerMin = 50 }],
+            WaterLimits = limits ?? new(),
+        };
+        LogEntry Said(LogKind kind, int day, string program, double? percent) => new()
+        {
+            Time = new(First.AddDays(day), new(12, 0)), Kind = kind, Where = new(PlaceKind.Program, "C1", program), Value = percent, Unit = percent is null ? LogUnit.None : LogUnit.Percent,
+        };
+        List<LogEntry> log =
+        [
+            Said(LogKind.Setting, 3, "P1", 50),
+            Said(LogKind.Off, 5, "P2", null),
+            Said(LogKind.Setting, 8, "P2", 100),
+            new() { Time = new(First.AddDays(4), new(9, 0)), Kind = LogKind.Run, Where = new(PlaceKind.Station, "C1", "1"), Value = 6, Unit = LogUnit.Minutes },
+        ];
+        var skip = new IssuedSheet(First.AddDays(5), 1, new(First.AddDays(5).ToDateTime(new(5, 0)), TimeSpan.Zero), [new(new("C1", "P1"), AdviceKind.Leave, 50, Asks: false), new(P2, AdviceKind.Skip, null, Asks: true)]);
+        return WaterBooksCalculation.Of(new(
+            new BalanceInputs
+            {
+                Versions = [new(First, site)],
+                Weather = [.. Enumerable.Range(0, 12).Select(n => OneZone.Day(n, 5))],
+                Log = change?.Invoke(log) ?? log,
+                Sheets = sheets ?? [skip],
+            },
+            from ?? First))!;
+    }
+}
