@@ -35,6 +35,9 @@ public static class ServiceHost
         builder.Services.AddQuartzHostedService(quartz => quartz.WaitForJobsToComplete = true);
         builder.Services.AddSingleton<PollWorker>();
         builder.Services.AddHostedService(services => services.GetRequiredService<PollWorker>());
+        builder.Services.AddSingleton(services => new MailWorker(
+            services.GetRequiredService<SiteRunners>(), home, options, time, services.GetRequiredService<IHostApplicationLifetime>(), services.GetRequiredService<ILogger<MailWorker>>()));
+        builder.Services.AddHostedService(services => services.GetRequiredService<MailWorker>());
 
         using var host = builder.Build();
         var worker = host.Services.GetRequiredService<PollWorker>();
@@ -42,6 +45,6 @@ public static class ServiceHost
         log.LogInformation("Started on {Home}", home.Path);
         await host.RunAsync(stop).ConfigureAwait(false);
         log.LogInformation("Stopped");
-        return worker.Failure is null ? ExitCode.Done : ExitCode.Failed;
+        return (worker.Failure ?? host.Services.GetRequiredService<MailWorker>().Failure) is null ? ExitCode.Done : ExitCode.Failed;
     }
 }
