@@ -41,10 +41,11 @@ public static class ServiceHost
 
         using var host = builder.Build();
         var worker = host.Services.GetRequiredService<PollWorker>();
+        var mail = host.Services.GetRequiredService<MailWorker>();
         var log = host.Services.GetRequiredService<ILogger<PollWorker>>();
         log.LogInformation("Started on {Home}", home.Path);
         await host.RunAsync(stop).ConfigureAwait(false);
         log.LogInformation("Stopped");
-        return (worker.Failure ?? host.Services.GetRequiredService<MailWorker>().Failure) is null ? ExitCode.Done : ExitCode.Failed;
+        return (worker.Failure ?? mail.Failure) is null ? ExitCode.Done : ExitCode.Failed;
     }
 }

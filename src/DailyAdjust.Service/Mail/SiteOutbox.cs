@@ -66,9 +66,17 @@ public sealed class SiteOutbox(SiteFolder folder, HomeFolder home, MailOptions m
             return [];
         }
 
-        var now = time.GetUtcNow();
-        using var ledger = SiteLedger.Open(folder.LedgerFile, LedgerMode.Read);
-        return [.. ledger.Outbox.Open().Where(m => atOnce || m.State == MessageState.HandedOver || MailPauses.IsDue(m, now) || MailPauses.IsTooOld(m, now, mail))];
+        try
+        {
+            var now = time.GetUtcNow();
+            using var ledger = SiteLedger.Open(folder.LedgerFile, LedgerMode.Read);
+            return [.. ledger.Outbox.Open().Where(m => atOnce || m.State == MessageState.HandedOver || MailPauses.IsDue(m, now) || MailPauses.IsTooOld(m, now, mail))];
+        }
+        catch (LedgerException missing) when (missing.Trouble == LedgerTrouble.Missing)
+        {
+            // The first morning is just making it.
+            return [];
+        }
     }
 
     private OutboxMessage AfterCrash(OutboxMessage message) =>
@@ -157,7 +165,7 @@ public sealed class SiteOutbox(SiteFolder folder, HomeFolder home, MailOptions m
         };
         log.Log(
             level,
-            "{Site}: mail of sheet {Date:yyyy-MM-dd}/{Issue} to {Recipient}: {State} after {Tries} tries. {Said}",
+            "{Site}: mail of sheet {Date:yyyy-MM-dd}/{Issue} to {Recipient}: {State}, tries: {Tries}. {Said}",
             folder.Name, message.Date, message.Issue, message.Recipient, MailStates.InWords(message), message.Tries, message.Said);
         return new(message, outcome);
     }
