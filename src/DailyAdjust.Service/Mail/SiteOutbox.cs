@@ -46,9 +46,8 @@ public sealed class SiteOutbox(SiteFolder folder, HomeFolder home, MailOptions m
                 break;
             }
 
-            var known = message.State == MessageState.HandedOver ? AfterCrash(message) : message;
-            var outcome = known.IsEnded || EndsAsTooOld(known) ? null : await TryAsync(known, stop).ConfigureAwait(false);
-            done.Add(Told(known.MessageId, outcome));
+            var outcome = await SendOneAsync(message, stop).ConfigureAwait(false);
+            done.Add(Told(message.MessageId, outcome));
             if (outcome?.IsOfServer == true)
             {
                 // It would be the same with the next one: that is tried at the next look.
@@ -76,6 +75,20 @@ public sealed class SiteOutbox(SiteFolder folder, HomeFolder home, MailOptions m
         {
             // The first morning is just making it.
             return [];
+        }
+    }
+
+    /// <returns>Null = it came to no try.</returns>
+    private async Task<MailOutcome?> SendOneAsync(OutboxMessage message, CancellationToken stop)
+    {
+        try
+        {
+            var known = message.State == MessageState.HandedOver ? AfterCrash(message) : message;
+            return known.IsEnded || EndsAsTooOld(known) ? null : await TryAsync(known, stop).ConfigureAwait(false);
+        }
+        catch (GaveWayException)
+        {
+            return null;
         }
     }
 
@@ -149,6 +162,11 @@ public sealed class SiteOutbox(SiteFolder folder, HomeFolder home, MailOptions m
     private OutboxMessage Keep(OutboxMessage message, Action<Outbox> record, TimeSpan? wait = null)
     {
         using var ledger = SiteLedger.Open(folder.LedgerFile, LedgerMode.Write, wait);
+        if (ledger.Outbox.Get(message.MessageId)!.State == MessageState.Replaced)
+        {
+            throw new GaveWayException();
+        }
+
         record(ledger.Outbox);
         return ledger.Outbox.Get(message.MessageId)!;
     }
@@ -169,4 +187,7 @@ public sealed class SiteOutbox(SiteFolder folder, HomeFolder home, MailOptions m
             folder.Name, message.Date, message.Issue, message.Recipient, MailStates.InWords(message), message.Tries, message.Said);
         return new(message, outcome);
     }
+
+    /// <summary>A newer sheet was promised while this one was on its way to the server: its text is not handed over any more.</summary>
+    private sealed class GaveWayException : Exception;
 }

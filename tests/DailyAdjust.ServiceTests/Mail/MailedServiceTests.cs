@@ -1,3 +1,4 @@
+using DailyAdjust.Ledger;
 using DailyAdjust.Ledger.Records;
 using Xunit;
 
@@ -199,6 +200,34 @@ public sealed class MailedServiceTests : IDisposable
         MailServer.WaitFor("the weather to be taken", () => File.Exists(Path.Combine(_home.Site.Taken, "yard-hourly.csv")));
         Assert.Equal(0, service.Stop());
         Assert.Equal((MessageState.Waiting, 0), (_home.StateOf(1)!.Value, _home.Outbox[0].Doubts));
+    }
+
+    [Fact]
+    public void A_sheet_that_is_replaced_while_the_server_is_waited_for_is_not_handed_over()
+    {
+        using var server = new MailServer(_home.ServerFolder);
+        server.Behave("hang", "ok");
+        _home.Settings(server.Port, ("TimeLimitSeconds", 5));
+        using var service = _home.Serve();
+        server.WaitForEvent("connected hang");
+        using (var ledger = SiteLedger.Open(_home.Site.LedgerFile, LedgerMode.Write))
+        {
+            var first = Assert.Single(ledger.Outbox.Open());
+            var files = ledger.Sheets.ReportFiles(first.Date, 1).ToDictionary(f => f.Key, f => f.Value, StringComparer.Ordinal);
+            ledger.Mornings.Begin(first.Date, first.PromisedAt, "1", "test");
+            ledger.Mornings.RecordComputed(first.Date, 2, ledger.Sheets.Issued()[0].Lines, files);
+            ledger.InOneStep(() =>
+            {
+                ledger.Mornings.RecordWritten(first.Date, 2);
+                ledger.Outbox.Promise(first with { MessageId = "second@golf.example.net", Issue = 2 });
+            });
+        }
+
+        MailServer.WaitFor("the newer sheet to be sent", () => _home.StateOf(2) == MessageState.Sent);
+        Assert.Equal(0, service.Stop());
+        Assert.Equal(MessageState.Replaced, _home.StateOf(1));
+        Assert.Equal("second@golf.example.net", Assert.Single(server.Messages).MessageId);
+        Assert.DoesNotContain("held back", _home.Log, StringComparison.Ordinal);
     }
 
     [Fact]
