@@ -31,7 +31,7 @@ Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"fit: least {mill
 // Other starts are looked for only where something does not fit; once, at its worst: nearly every program overlaps another.
 var percents = context.Programs.ToDictionary(p => p.Key, _ => 100.0);
 var looked = Stopwatch.GetTimestamp();
-var moves = new StartMoves(context, new Nights(context, [], []), _ => true).Of(percents);
+var moves = new StartMoves(context, new Nights(context, [], []), _ => true).Mend(new NightFit([], [], [], [], []), percents).Moves;
 Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{moves.Count} starts that would fit: {Stopwatch.GetElapsedTime(looked).TotalMilliseconds:0} ms"));
 
 // As a sheet does it: what runs, whether any of it is too much, and everything that does not fit.

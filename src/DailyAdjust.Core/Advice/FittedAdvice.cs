@@ -8,9 +8,11 @@ internal static class FittedAdvice
 {
     public static (IReadOnlyList<ProgramAdvice> Advice, NightFit Fit) Of(AdviceContext context, IReadOnlyList<Settled> settled, IReadOnlyList<LogEntry> log)
     {
-        var nights = new Nights(context, log, settled.SelectMany(s => s.Case.TakenOut.Select(t => (s.Case.Program.Key, t.At))));
         var may = settled.Where(s => s.MayChange).Select(s => s.Case.Program.Key).ToHashSet();
         IReadOnlyList<ProgramAdvice> advice = [.. settled.Select(s => s.Advise())];
+        var growIns = advice.Where(a => a is { Advice: AdviceKind.Skip or AdviceKind.KeepOff, GrowInBegins: not null })
+            .ToDictionary(a => a.Key, a => context.Settings.LastRunning(a.Key, context.AsOf).Percent);
+        var nights = new Nights(context, log, settled.SelectMany(s => s.Case.TakenOut.Select(t => (s.Case.Program.Key, t.At))), growIns);
         var moves = new StartMoves(context, nights, may.Contains);
         Dictionary<ProgramKey, NightCut> cuts = [];
         if (new NightCuts(context, nights).Of(advice, may.Contains) is { Count: > 0 } needed)
@@ -21,7 +23,7 @@ internal static class FittedAdvice
 
         var percents = PercentsOf(advice);
         var fit = nights.Fit(nights.Runs(key => percents[key]), [.. advice.Where(a => cuts.ContainsKey(a.Key)).Select(a => CutOf(cuts[a.Key], a))]);
-        return (advice, fit.IsClean ? fit : fit with { Moves = moves.Of(percents) });
+        return (advice, fit.IsClean ? fit : moves.Mend(fit, percents));
     }
 
     private static Dictionary<ProgramKey, double> PercentsOf(IReadOnlyList<ProgramAdvice> advice) => advice.ToDictionary(a => a.Key, NightCuts.PercentAfter);

@@ -14,8 +14,9 @@ public sealed record ProgramRun(DateOnly Date, ProgramKey Program, DateTimeOffse
 /// <param name="LargestPercent">The largest percentage of the first that avoids it, on the controller's step; 0 = none does.</param>
 public sealed record ProgramOverlapFound(string Controller, string First, string Second, DateOnly Date, double Minutes, double LargestPercent);
 
-/// <summary>A run that leaves the watering window.</summary>
-public sealed record OutsideWindow(string Controller, string Program, DateOnly Date, DateTimeOffset Finishes);
+/// <summary>A run that leaves the watering window, UTC.</summary>
+/// <param name="IsGrowIn">It waters new turf by day, as was ordered: no start of it is in the wrong place.</param>
+public sealed record OutsideWindow(string Controller, string Program, DateOnly Date, DateTimeOffset Begins, DateTimeOffset Finishes, bool IsGrowIn);
 
 /// <summary>Minutes in which all controllers together ask more than the pump gives, L/min.</summary>
 public sealed record PumpExceeded(DateTimeOffset From, DateTimeOffset To, double FlowLPerMin, double CapacityLPerMin);
@@ -59,7 +60,7 @@ public sealed record NightFit(
     IReadOnlyList<FitCut> Cuts)
 {
     /// <summary>Nothing of the nights themselves is in the way; orders and watering rules are another matter.</summary>
-    public bool IsClean => Overlaps.Count + Window.Count + Pump.Count + Clashes.Count == 0;
+    public bool IsClean => Overlaps.Count + Pump.Count + Clashes.Count == 0 && Window.All(w => w.IsGrowIn);
 
     /// <summary>In the order of the site's groups, then of time.</summary>
     public IReadOnlyList<StationClash> Clashes { get; init; } = [];
@@ -69,4 +70,10 @@ public sealed record NightFit(
 
     /// <summary>The least important ground first.</summary>
     public IReadOnlyList<StartMove> Moves { get; init; } = [];
+
+    /// <summary>Programs with a part in what does not fit even with the moves: no other start was found for them. In walking order.</summary>
+    public IReadOnlyList<ProgramKey> NoStartFits { get; init; } = [];
+
+    /// <summary>The same, for which none was looked for yet.</summary>
+    public IReadOnlyList<ProgramKey> NotLookedFor { get; init; } = [];
 }

@@ -12,13 +12,17 @@ internal sealed class Nights
     private readonly PumpLoad _pump;
     private readonly DateTimeOffset _to;
     private readonly HashSet<(ProgramKey Program, DateTimeOffset At)> _takenOut;
+    private readonly IReadOnlyDictionary<ProgramKey, double> _growInPercents;
 
     /// <param name="context">The morning.</param>
     /// <param name="log">Its `pump` entries reduce the capacity from their time until their end.</param>
     /// <param name="takenOut">Starts that must not run though their programs may.</param>
-    public Nights(AdviceContext context, IReadOnlyList<LogEntry> log, IEnumerable<(ProgramKey Program, DateTimeOffset At)> takenOut)
+    /// <param name="growInPercents">What programs that are left out tonight run at in the grow-in that begins before the next visit; null = none does.</param>
+    public Nights(
+        AdviceContext context, IReadOnlyList<LogEntry> log, IEnumerable<(ProgramKey Program, DateTimeOffset At)> takenOut, IReadOnlyDictionary<ProgramKey, double>? growInPercents = null)
     {
         _context = context;
+        _growInPercents = growInPercents ?? new Dictionary<ProgramKey, double>();
         _takenOut = [.. takenOut];
         _pump = new PumpLoad(context.Site, log);
         var visits = context.Programs.Select(p => context.Visits.NextAfter(p, context.Date));
@@ -33,12 +37,15 @@ internal sealed class Nights
     /// <param name="programs">Those that are looked at; null = all, with the site's starts.</param>
     /// <param name="movedBy">By how much some of them start otherwise than on the site; null = none does.</param>
     public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, IReadOnlyList<PlannedProgram>? programs = null, IReadOnlyDictionary<ProgramKey, TimeSpan>? movedBy = null) =>
-        _context.Laying.Between(_context.GrowIns, programs ?? _context.Programs, _context.RoundDone, _to, percentOf, (key, start) => _takenOut.Contains((key, start.At - (movedBy?.GetValueOrDefault(key) ?? default))));
+        _context.Laying.Between(
+            _context.GrowIns, programs ?? _context.Programs, _context.RoundDone, _to,
+            (key, start) => start.GrowIn is not null && _growInPercents.TryGetValue(key, out var percent) ? percent : percentOf(key),
+            (key, start) => _takenOut.Contains((key, start.At - (movedBy?.GetValueOrDefault(key) ?? default))));
 
     public NightFit Fit(IReadOnlyList<PlannedRun> runs, IReadOnlyList<FitCut> cuts) => new(
         [.. runs.Select(r => new ProgramRun(r.Start.Date, r.Program.Key, r.Begins, r.Finishes))],
         [.. ProgramOverlaps.Of(_context.Laying, runs)],
-        [.. runs.Where(r => WindowMinutes.Outside(Site, r) > 0).Select(r => new OutsideWindow(r.Program.Key.Controller, r.Program.Key.Program, r.Start.Date, r.Finishes))],
+        [.. runs.Where(r => WindowMinutes.Outside(Site, r) > 0).Select(r => new OutsideWindow(r.Program.Key.Controller, r.Program.Key.Program, r.Start.Date, r.Begins, r.Finishes, r.Due.GrowIn is not null))],
         [.. _pump.Exceeded(runs)],
         cuts)
     {
@@ -54,7 +61,7 @@ internal sealed class Nights
     /// <summary>Programs that have a part in anything that does not fit.</summary>
     public IReadOnlySet<ProgramKey> Misfits(IReadOnlyList<PlannedRun> runs) =>
         Involved(runs)
-            .Concat(runs.Where(r => WindowMinutes.Outside(Site, r) > 0).Select(r => r.Program.Key))
+            .Concat(runs.Where(r => r.Due.GrowIn is null && WindowMinutes.Outside(Site, r) > 0).Select(r => r.Program.Key))
             .Concat(ProgramOverlaps.AtOnce(runs))
             .Concat(StationClashes.Programs(Site, runs))
             .ToHashSet();

@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
@@ -75,13 +76,31 @@ public sealed record UnansweredAdvice(DateOnly Sheet, AdviceKind Kind, double? P
 {
     /// <summary>skip: it said to pause the box for so many days; null = to switch it off.</summary>
     public int? PauseDays { get; init; }
+
+    /// <summary>Where it, or one of the two, turns on a program that is off and has a note: a sentence that quotes the note, as <see cref="VisitWorth.NotedBefore"/> does; empty otherwise.</summary>
+    public string NotedBefore { get; init; } = "";
+
+    /// <summary>Where the controller has no percentage and it had a number: minutes as logged, and those it said, in station order.</summary>
+    public IReadOnlyList<StationMinutes> NewMinutes { get; init; } = [];
 }
 
 /// <summary>The advice under one possibility.</summary>
 public sealed record AlternativeAdvice(AdviceKind Kind, double? Percent);
 
 /// <summary>Minutes of a station before and after, where a controller has no percentage.</summary>
-public sealed record StationMinutes(StationKey Station, double From, double To);
+public sealed record StationMinutes(StationKey Station, double From, double To)
+{
+    /// <summary>Of a program's stations in their order; empty where the controller has a percentage.</summary>
+    /// <param name="context">The morning.</param>
+    /// <param name="program">Which.</param>
+    /// <param name="present">What it runs at; off = 0 min.</param>
+    /// <param name="percent">The number, percent of the minutes in stations.csv.</param>
+    internal static IReadOnlyList<StationMinutes> Of(AdviceContext context, PlannedProgram program, Setting present, double percent) =>
+        program.Controller.Applies != PercentApplies.None ? [] : [.. context.ZonesOf(program).Select(z => z.Station).Select(s => new StationMinutes(
+            s.Key,
+            RunMinutes.At(program.Controller, s.BaseMinutes[program.Key.Program], present.Percent),
+            RunMinutes.At(program.Controller, s.BaseMinutes[program.Key.Program], percent)))];
+}
 
 /// <summary>What a number leaves undone of a start because the dial ends, or because it was cut to fit the night.</summary>
 public sealed record Shortfall(double DepthMm, double Minutes, bool DialEnds);

@@ -132,7 +132,7 @@ internal sealed class ProgramAdvisor(
                     After = program.Need is null ? null : LookAhead.After(context, program, decision.Percent!.Value),
                     StopRule = program.Need is null ? null : stopRule(),
                     Shortfall = ShortfallOf(judged, decision),
-                    NewMinutes = NewMinutesOf(program, decision.Percent!.Value),
+                    NewMinutes = StationMinutes.Of(context, program.Program, program.Present.Setting, decision.Percent!.Value),
                 };
             default:
                 return advice;
@@ -196,15 +196,4 @@ internal sealed class ProgramAdvisor(
            where split is not null
            select new LongRun(zone.Station.Key, zone.Station.Label, minutes, split),
     ];
-
-    private IReadOnlyList<StationMinutes> NewMinutesOf(ProgramCase program, double number)
-    {
-        var controller = program.Program.Controller;
-        return controller.Applies != PercentApplies.None
-            ? []
-            : [.. context.ZonesOf(program.Program).Select(z => new StationMinutes(
-                z.Station.Key,
-                RunMinutes.At(controller, z.Station.BaseMinutes[program.Program.Key.Program], program.Present.Setting.Percent),
-                RunMinutes.At(controller, z.Station.BaseMinutes[program.Program.Key.Program], number)))];
-    }
 }

@@ -60,7 +60,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.CeilingHolds => With("ceiling", $"A watering rule allows {Words.Percent(decision.Percent ?? advice.Present.Percent)} at most; the need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
         Cause.MayHaveBeenTurnedOff when program.Noted is { Answer: null } => Plain("may-be-off", "An earlier sheet asked too and nobody answered: if it is on already, set this number."),
         Cause.MayHaveBeenTurnedOff => Plain("may-be-off", "An earlier sheet said to leave it out or to turn it on, and nobody answered: make sure it is on at this number."),
-        Cause.AskedAgain => With("asked-again", "An earlier sheet asked for this number and nobody answered; if it is on the dial, leave it.", NeedData(program)),
+        Cause.AskedAgain => With("asked-again", $"An earlier sheet asked for {(advice.MinutesOnly ? "these minutes" : "this number")} and nobody answered; if {(advice.MinutesOnly ? "they are keyed in, leave them" : "it is on the dial, leave it")}.", NeedData(program)),
         Cause.NoMoreEitherWay => With("no-more-either-way", $"An earlier sheet's number was not answered; whether it was done or not, {Words.Percent(decision.Percent!.Value)} is enough.", NeedData(program)),
         Cause.StaysNear => With("stays-near", $"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {Words.Percent(Math.Round(decision.ExactPercent!.Value))} is needed if it was done.", NeedData(program)),
         _ => With("need", Sentence($"{NeedDirection(decision, advice)}{needWords}"), NeedData(program)),

@@ -21,16 +21,23 @@ internal sealed record Settled(Judged Rests, Decision Decision, OpenQuestion? Qu
             return advice;
         }
 
-        var present = question.AsLogged.Case.Present;
+        var (present, asked) = (question.AsLogged.Case.Present, question.Newest.Line);
         return advice with
         {
             Present = present.Setting,
             Confirmed = present.Confirmed,
             MayBeOn = question.MayBeOn,
+            NewMinutes = advice.NewMinutes.Count == 0 ? [] : StationMinutes.Of(question.AsLogged.Advisor.Context, Case.Program, present.Setting, Decision.Percent!.Value),
             Unanswered = new UnansweredAdvice(
-                question.Newest.Sheet, question.Newest.Line.Advice, question.Newest.Line.Percent, Alternative(question.IfDone), Alternative(question.AsLogged))
+                question.Newest.Sheet, asked.Advice, asked.Percent, Alternative(question.IfDone), Alternative(question.AsLogged))
             {
-                PauseDays = question.Newest.Line.PauseDays,
+                PauseDays = asked.PauseDays,
+                NotedBefore = question.AsLogged.Case.Noted is { } noted && new[] { asked.Advice, question.IfDone.Decision.Advice, question.AsLogged.Decision.Advice }.Contains(AdviceKind.Resume)
+                    ? FaultWords.BeforeTurningOn(noted, question.AsLogged.Advisor.Context.Site.Clock)
+                    : "",
+                NewMinutes = asked.Advice is AdviceKind.Set or AdviceKind.Resume && asked.Percent is { } percent
+                    ? StationMinutes.Of(question.AsLogged.Advisor.Context, Case.Program, present.Setting, percent)
+                    : [],
             },
         };
     }

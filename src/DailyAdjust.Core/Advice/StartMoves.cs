@@ -34,8 +34,10 @@ internal sealed class StartMoves(AdviceContext context, Nights nights, Func<Prog
     }
 
     /// <summary>Moves, one after another until everything fits, of programs that have a part in what does not; boxes that are visited today first, then the least important ground.</summary>
+    /// <param name="fit">As it is.</param>
     /// <param name="percents">What every program runs at; 0 = off.</param>
-    public IReadOnlyList<StartMove> Of(IReadOnlyDictionary<ProgramKey, double> percents)
+    /// <returns>The fit with the moves, and with what they leave.</returns>
+    public NightFit Mend(NightFit fit, IReadOnlyDictionary<ProgramKey, double> percents)
     {
         double PercentOf(ProgramKey key) => percents[key];
         var moves = new List<StartMove>();
@@ -43,8 +45,9 @@ internal sealed class StartMoves(AdviceContext context, Nights nights, Func<Prog
         var movedBy = new Dictionary<ProgramKey, TimeSpan>();
         var misfits = nights.Misfits(nights.Runs(PercentOf));
         var order = programs.Where(p => misfits.Contains(p.Key))
-            .OrderBy(p => isVisited(p.Key)).ThenBy(context.RankOf).ThenBy(p => p.Controller.Route).Reverse().Take(MostLookedFor).ToList();
-        foreach (var program in order.Where(p => misfits.Contains(p.Key)))
+            .OrderBy(p => isVisited(p.Key)).ThenBy(context.RankOf).ThenBy(p => p.Controller.Route).Reverse().ToList();
+        var later = order.Skip(MostLookedFor).Select(p => p.Key).ToHashSet();
+        foreach (var program in order.Take(MostLookedFor).Where(p => misfits.Contains(p.Key)))
         {
             if (Moved(program, programs, movedBy, PercentOf) is ({ } moved, var by))
             {
@@ -55,7 +58,8 @@ internal sealed class StartMoves(AdviceContext context, Nights nights, Func<Prog
             }
         }
 
-        return moves;
+        List<ProgramKey> left = [.. context.Programs.Where(p => misfits.Contains(p.Key)).OrderBy(p => p.Controller.Route).Select(p => p.Key)];
+        return fit with { Moves = moves, NoStartFits = [.. left.Where(k => !later.Contains(k))], NotLookedFor = [.. left.Where(later.Contains)] };
     }
 
     /// <summary>The program moved by the least with which it fits in beside the others; null = it fits as it is, or nowhere.</summary>

@@ -25,6 +25,12 @@ public sealed record VisitWorth(
     /// <summary>resume of a program that is off and has a note: a sentence that quotes it, and says to turn it on only if that is mended or over, or quotes the later note that says so; empty otherwise.</summary>
     public string NotedBefore { get; init; } = "";
 
+    /// <summary>The controller has no percentage: the number is percent of the minutes in stations.csv.</summary>
+    public bool MinutesOnly { get; init; }
+
+    /// <summary>set and resume where the controller has no percentage: the minutes to key in.</summary>
+    public IReadOnlyList<StationMinutes> NewMinutes { get; init; } = [];
+
     /// <summary>Null: going would change nothing, or nobody can say.</summary>
     /// <param name="context">The morning.</param>
     /// <param name="program">As if somebody went today.</param>
@@ -61,6 +67,8 @@ public sealed record VisitWorth(
             program.Program.Key, context.Visits.NextAfter(program.Program, context.Date), decision.Advice, decision.Percent, wasted / ground, litres, zones, days, worst, cost > context.Site.Report.VisitAlert)
         {
             Cost = cost,
+            MinutesOnly = program.Program.Controller.Applies == PercentApplies.None,
+            NewMinutes = decision.Advice == AdviceKind.Skip ? [] : StationMinutes.Of(context, program.Program, program.Present.Setting, then),
             NotedBefore = program.Noted is { } noted && decision.Advice == AdviceKind.Resume ? FaultWords.BeforeTurningOn(noted, context.Site.Clock) : "",
         };
     }

@@ -36,7 +36,7 @@ internal static class DecisionSteps
         var nearest = DialNumber.Nearest(controller, exact);
         Term percent = new("exact", exact), step = new("step", controller.PercentStep);
         yield return Step.Of(
-            "on the dial, never 0", "dial", "min({largest}, max({smallest}, floor({exact} / {step} + 0.5) * {step}))", nearest, "%", "halves up",
+            OnDial(controller) + ", never 0", "dial", "min({largest}, max({smallest}, floor({exact} / {step} + 0.5) * {step}))", nearest, "%", "halves up",
             percent, step, new("largest", controller.PercentMax), new("smallest", Smallest(controller)));
         var raised = ShortRuns.Raise(needs, nearest);
         if (raised > nearest)
@@ -50,6 +50,10 @@ internal static class DecisionSteps
             yield return Step.Given(ceiling.Rule is not null && ceiling.Percent < raised ? $"cut to the ceiling of {ceiling.Rule.Name}" : "not raised: rain of a past day is unknown", "dial", number, "%", "");
         }
     }
+
+    /// <summary>Where a number has to lie.</summary>
+    public static string OnDial(Sites.Controller controller) =>
+        controller.Applies == Sites.PercentApplies.None ? "a step of its percentage of the minutes in stations.csv" : "on the dial";
 
     /// <summary>The smallest number that a dial may show.</summary>
     public static double Smallest(Sites.Controller controller) => controller.PercentMin > 0 ? controller.PercentMin : controller.PercentStep;

@@ -81,14 +81,16 @@ public static class ProgramSteps
         ];
         if (question is { AsLogged: { Case.Need: not null, Decision.Advice: not (AdviceKind.Off or AdviceKind.AsSet) }, IfDone.Case.Need: not null } && settled.Decision.Percent is { } number)
         {
+            var isMinutes = controller.Applies == PercentApplies.None;
+            var onDial = DecisionSteps.OnDial(controller);
             var isCut = Prohibitions.Ceiling(context, question.AsLogged.Case.Program, question.AsLogged.Case.Horizon) is not null;
             var (lastSaid, far) = question.Reach(context);
             Term wanted = new("wanted", OpenQuestion.Wanted(settled.Rests)), last = new("last", lastSaid), reach = new("far", far), step = new("step", controller.PercentStep);
             steps.Add(Step.Given("the number rests on the way that asks", "wanted", wanted.Value, "%", ReferenceEquals(settled.Rests, question.IfDone) ? "if it was done" : "as logged"));
             steps.Add(Step.Given("number last advised", "last", lastSaid, "%", "else the last at which it ran"));
-            steps.Add(Step.Given("a step of the dial for every day since", "far", far, "%", ""));
-            steps.Add(isCut ? Step.Given("near it, on the dial, no more than either way asks, and within the ceiling of the place", "number", number, "%", "") : Step.Of(
-                "near it, on the dial, and no more than either way asks", "number",
+            steps.Add(Step.Given(isMinutes ? "a step of the percentage for every day since" : "a step of the dial for every day since", "far", far, "%", ""));
+            steps.Add(isCut ? Step.Given($"near it, {onDial}, no more than either way asks, and within the ceiling of the place", "number", number, "%", "") : Step.Of(
+                $"near it, {onDial}, and no more than either way asks", "number",
                 "min(max({logged}, {done}), min({largest}, max({smallest}, floor(min({last} + {far}, max({last} - {far}, {wanted})) / {step} + 0.5) * {step})))",
                 number, "%", "halves up",
                 new("logged", OpenQuestion.Wanted(question.AsLogged)), new("done", OpenQuestion.Wanted(question.IfDone)), new("largest", controller.PercentMax), new("smallest", DecisionSteps.Smallest(controller)), last, reach, wanted, step));
@@ -105,7 +107,7 @@ public static class ProgramSteps
         if (sheet.Fit.Cuts.FirstOrDefault(c => c.Program == key) is { } cut)
         {
             steps.Add(Step.Given("asked for", "asked", cut.FromPercent, "%", "as above"));
-            steps.Add(Step.Given("cut to fit the night and the pump", "fits", cut.ToPercent, "%", "largest number on the dial that fits, by trial"));
+            steps.Add(Step.Given("cut to fit the night and the pump", "fits", cut.ToPercent, "%", $"largest number {(advice.MinutesOnly ? "of its steps" : "on the dial")} that fits, by trial"));
             if (cut.Short is { } left)
             {
                 steps.Add(Step.Given("left undone of a start", "left", left.DepthMm, "mm", "of the zone that the number was made for"));
@@ -114,11 +116,12 @@ public static class ProgramSteps
 
         if (advice.Shortfall is { DialEnds: true } shortfall)
         {
-            steps.Add(Step.Given("the dial ends: left undone of a start", "left", shortfall.DepthMm, "mm", "of the zone that the number was made for"));
+            steps.Add(Step.Given((advice.MinutesOnly ? "no more is ever advised" : "the dial ends") + ": left undone of a start", "left", shortfall.DepthMm, "mm", "of the zone that the number was made for"));
         }
 
         var said = "advice: " + AdviceCode.Of(advice.Advice);
-        steps.Add(advice.Percent is { } percent ? Step.Given(said, "percent", percent, "%", "") : Step.Said(said + ", no number"));
+        steps.Add(advice.Percent is { } percent ? Step.Given(said, "percent", percent, "%", advice.MinutesOnly ? "of the minutes in stations.csv" : "") : Step.Said(said + ", no number"));
+        steps.AddRange(advice.NewMinutes.Select(m => Step.Said(FormattableString.Invariant($"station {m.Station.Station}: {m.From:0.##} -> {m.To:0.##} min"))));
         return new Section("What the sheet says", steps);
     }
 

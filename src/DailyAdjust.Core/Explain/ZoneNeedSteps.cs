@@ -30,7 +30,7 @@ internal static class ZoneNeedSteps
     private static double CanWait(ProgramCase program, ZoneNeed need, ForecastWalk walk)
     {
         var (forecast, controller, steps) = (need.Forecast, program.Program.Controller, walk.Steps);
-        steps.Add(Step.Said("Can it wait? No water before the next visit, then the most that the dial gives."));
+        steps.Add(Step.Said("Can it wait? No water before the next visit, then the most that " + (program.Program.Controller.Applies == Sites.PercentApplies.None ? "is ever advised." : "the dial gives.")));
         Term most = new("most", RunMinutes.At(controller, forecast.BaseMinutes, controller.PercentMax)), net = new("wmost", need.Zone.Net.DepthMm(most.Value));
         steps.Add(WateringSteps.Minutes("minutes at the largest percentage", most, controller, forecast.BaseMinutes, new("largest", controller.PercentMax)));
         steps.Add(WateringSteps.Net(need.Zone, most, net.Symbol, "net depth of them"));

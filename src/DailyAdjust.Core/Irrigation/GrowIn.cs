@@ -158,15 +158,20 @@ internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
         : null;
 
     /// <summary>
-    /// Whether somebody stopped it: a pause, or off since it began. One that was off before is only found off on a round; `off` alone says that it is to stay so.
+    /// Whether somebody stopped it: a pause or off since it began. One that was off before is only found off on a round; `off` alone says that it is to stay so.
     /// `Off` with a note of what is wrong is asked about, and stops it no longer than that.
     /// </summary>
     public bool IsStopped(GrowIn growIn, SettingHistory settings, DateTimeOffset at)
     {
         var setting = settings.At(growIn.Program, at);
-        if (!setting.Setting.IsOff || setting.PausedUntil is not null)
+        if (!setting.Setting.IsOff)
         {
-            return setting.Setting.IsOff;
+            return false;
+        }
+
+        if (setting.PausedUntil is not null)
+        {
+            return setting.PausedBy is { } paused && paused.Time.Instant(site.Clock) > growIn.From;
         }
 
         var since = settings.OffSince(growIn.Program, at);

@@ -43,18 +43,17 @@ internal sealed class NightRuns(Site site)
     /// <param name="programs">All of the site's programs.</param>
     /// <param name="from">First instant.</param>
     /// <param name="to">End, excluded.</param>
-    /// <param name="percentOf">A program's percentage; 0 = does not run.</param>
+    /// <param name="percentOf">A program's percentage in a start; 0 = does not run.</param>
     /// <param name="isOut">Whether a start is taken out of its program; null = none is.</param>
     public IReadOnlyList<PlannedRun> Between(
-        GrowIns growIns, IReadOnlyList<PlannedProgram> programs, DateTimeOffset from, DateTimeOffset to, Func<ProgramKey, double> percentOf, Func<ProgramKey, ProgramStart, bool>? isOut = null)
+        GrowIns growIns, IReadOnlyList<PlannedProgram> programs, DateTimeOffset from, DateTimeOffset to, Func<ProgramKey, StartInForce, double> percentOf, Func<ProgramKey, ProgramStart, bool>? isOut = null)
     {
         var programsOf = programs.ToLookup(p => p.Key.Controller, StringComparer.Ordinal);
         return [.. site.Controllers.SelectMany(controller => InTurn(controller, programsOf[controller.Id]
-            .Select(p => (Program: p, Percent: percentOf(p.Key)))
-            .Where(p => p.Percent > 0)
-            .SelectMany(p => growIns.From(p.Program, from).TakeWhile(s => s.Start.At < to)
-                .Where(s => isOut?.Invoke(p.Program.Key, s.Start) != true)
-                .Select(s => s.Due(p.Program, p.Percent)))))];
+            .SelectMany(p => growIns.From(p, from).TakeWhile(s => s.Start.At < to)
+                .Where(s => isOut?.Invoke(p.Key, s.Start) != true)
+                .Select(s => s.Due(p, percentOf(p.Key, s)))
+                .Where(d => d.Percent > 0))))];
     }
 
     /// <summary>The runs of one controller's starts, by start; where it stacks, a later one waits until the earlier one has ended.</summary>

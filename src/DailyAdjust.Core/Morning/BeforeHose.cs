@@ -22,6 +22,6 @@ internal sealed class BeforeHose(AdviceContext context, RunByHand? byHand)
             return $"the season is {context.Season.At(station.Key.Controller, context.AsOf).State}: ask before you hose";
         }
 
-        return _run.Contains(station.Key) ? "is to be run by hand first; then look again" : "";
+        return _run.Contains(station.Key) ? "it is to be run by hand first; then look again" : "";
     }
 }

@@ -24,7 +24,7 @@ internal static class FreshnessPart
             NoAdvice = trouble?.Why,
             NoAdviceSince = trouble?.Since,
             Assumed = [.. recent.SelectMany(day => Sentences(day, context.Site.Units)), .. ForecastPart.SetAside(inputs.ForecastSetAside) is { } aside ? [aside] : Array.Empty<string>()],
-            SetAside = SensorPart.SetAside(recent),
+            SetAside = SensorPart.SetAside([.. recent.SelectMany(day => day.SetAside.Select(v => (day.Date, v))), .. inputs.RainSetAsideSinceMidnight.Select(v => (inputs.Date, v))]),
             Doubts = [.. SensorPart.Doubts(recent), .. GaugeDoubts.Of(context, inputs.Weather)],
             UnknownRain = unknownRain,
             UnansweredRounds = [.. programs.Where(p => p.Unanswered is not null).Select(p => p.Unanswered!.Sheet).Distinct().Order()],

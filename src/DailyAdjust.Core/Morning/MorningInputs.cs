@@ -25,6 +25,9 @@ public sealed record MorningInputs
     /// <summary>What is known by now of the rain since midnight, one per gauge.</summary>
     public required IReadOnlyList<GaugeDay> RainSinceMidnight { get; init; }
 
+    /// <summary>Rain since midnight that was set aside, in the order of the stations and of time.</summary>
+    public IReadOnlyList<SetAsideValue> RainSetAsideSinceMidnight { get; init; } = [];
+
     /// <summary>Readings by hand that have a say in the rain of the day before and since midnight, as <see cref="HandRains"/> finds them.</summary>
     public IReadOnlyList<HandRain> RainByHand { get; init; } = [];
 

@@ -133,6 +133,9 @@ public sealed record OvernightRain(string Gauge, double? YesterdayMm, double? Si
 {
     /// <summary>Readings by hand that have a say in the two, by time.</summary>
     public IReadOnlyList<HandRain> ByHand { get; init; } = [];
+
+    /// <summary>A reading since midnight was set aside, and nobody has said what fell in its time.</summary>
+    public bool IsPartAside { get; init; }
 }
 
 /// <summary>A start that was due in the last 24 hours; <paramref name="Answered"/> when a `ran` entry covers it.</summary>

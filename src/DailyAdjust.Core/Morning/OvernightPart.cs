@@ -16,16 +16,20 @@ internal static class OvernightPart
         var yesterday = inputs.Weather.Count > 0 && inputs.Weather[^1].Date == inputs.Date.AddDays(-1) ? inputs.Weather[^1] : null;
         var coldest = Coldest(inputs, site);
         return new Overnight(
-            [.. site.Weather.Gauges.Select(g => new OvernightRain(
-                g.Id,
-                yesterday?.Rain.FirstOrDefault(r => string.Equals(r.Gauge, g.Id, StringComparison.Ordinal))?.RainMm,
-                inputs.RainSinceMidnight.FirstOrDefault(r => string.Equals(r.Gauge, g.Id, StringComparison.Ordinal))?.RainMm)
-            {
-                ByHand = [.. inputs.RainByHand.Where(r => string.Equals(r.Gauge, g.Id, StringComparison.Ordinal))],
-            })],
+            [.. site.Weather.Gauges.Select(g => Rain(inputs, yesterday, g.Id))],
             yesterday?.EtoMm,
             coldest?.AirTemperatureC,
             coldest?.End);
+    }
+
+    private static OvernightRain Rain(MorningInputs inputs, WeatherDay? yesterday, string gauge)
+    {
+        var today = inputs.RainSinceMidnight.FirstOrDefault(r => string.Equals(r.Gauge, gauge, StringComparison.Ordinal));
+        return new OvernightRain(gauge, yesterday?.Rain.FirstOrDefault(r => string.Equals(r.Gauge, gauge, StringComparison.Ordinal))?.RainMm, today?.RainMm)
+        {
+            ByHand = [.. inputs.RainByHand.Where(r => string.Equals(r.Gauge, gauge, StringComparison.Ordinal))],
+            IsPartAside = today?.IsPartAside ?? false,
+        };
     }
 
     /// <summary>Null = no temperature of the night is known.</summary>

@@ -102,7 +102,7 @@ internal static class RunByHandPart
     private static IReadOnlyList<PlannedRun> RunsByThemselves(AdviceContext context) =>
     [
         .. context.Laying
-            .Between(context.GrowIns, context.Programs, context.AsOf - Ahead, context.AsOf + Ahead, key => context.SettingAt(key, context.AsOf).Percent)
+            .Between(context.GrowIns, context.Programs, context.AsOf - Ahead, context.AsOf + Ahead, (key, start) => context.SettingAt(key, start.Start.At).Percent)
             .Where(r => r.Finishes > context.AsOf),
     ];
 }

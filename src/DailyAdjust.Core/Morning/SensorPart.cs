@@ -13,10 +13,10 @@ internal static class SensorPart
     private const double MetresPerMile = 1609.344;
 
     /// <summary>Values that were not used, by station, quantity and check, newest first.</summary>
-    public static IReadOnlyList<string> SetAside(IReadOnlyList<WeatherDay> recent)
+    /// <param name="found">By date.</param>
+    public static IReadOnlyList<string> SetAside(IReadOnlyList<(DateOnly Date, SetAsideValue Value)> found)
     {
-        var groups = recent
-            .SelectMany(day => day.SetAside.Select(value => (day.Date, Value: value)))
+        var groups = found
             .GroupBy(f => (f.Value.Station, f.Value.Quantity, f.Value.Check))
             .OrderByDescending(g => g.Max(f => f.Date))
             .ThenBy(g => g.Key.Station, StringComparer.Ordinal)

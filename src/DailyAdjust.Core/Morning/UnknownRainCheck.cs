@@ -7,7 +7,7 @@ namespace DailyAdjust.Core.Morning;
 
 /// <summary>
 /// Rain days that nobody knows. Such a day matters to a zone until the zone has been full or probed on a later day: then
-/// whatever fell makes no difference any more.
+/// whatever fell makes no difference any more. The running day is one too where a reading since midnight was set aside.
 /// </summary>
 internal sealed class UnknownRainCheck
 {
@@ -24,7 +24,11 @@ internal sealed class UnknownRainCheck
         var serving = context.Zones.Select(z => z.Station.Gauge).ToHashSet(StringComparer.Ordinal);
         var gauges = context.Site.Weather.Gauges.Select(g => g.Id).Where(serving.Contains).ToHashSet(StringComparer.Ordinal);
         var first = context.Date.AddDays(-LookBack.Days);
-        _days = [.. weather.Where(w => w.Date >= first).SelectMany(w => w.Rain.Where(r => r.Basis == RainBasis.Unknown && gauges.Contains(r.Gauge)).Select(r => new UnknownRain(r.Gauge, w.Date, r.MeasuredPartMm)))];
+        _days =
+        [
+            .. weather.Where(w => w.Date >= first).SelectMany(w => w.Rain.Where(r => r.Basis == RainBasis.Unknown && gauges.Contains(r.Gauge)).Select(r => new UnknownRain(r.Gauge, w.Date, r.MeasuredPartMm))),
+            .. context.RainSinceMidnight.Where(r => r.IsPartAside && r.Basis != RainBasis.Substitute && gauges.Contains(r.Gauge)).Select(r => new UnknownRain(r.Gauge, context.Date, r.RainMm ?? 0)),
+        ];
         if (_days.Count == 0)
         {
             return;

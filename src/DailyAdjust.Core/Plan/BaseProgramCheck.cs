@@ -19,7 +19,7 @@ public static class BaseProgramCheck
     {
         var laying = new NightRuns(site);
         var from = site.Clock.DayStart(site.Start);
-        var runs = laying.Between(new GrowIns(site, []), ZonePlan.AllPrograms(site), from, site.Clock.DayStart(site.Start.AddDays(DaysLookedAt)), _ => 100);
+        var runs = laying.Between(new GrowIns(site, []), ZonePlan.AllPrograms(site), from, site.Clock.DayStart(site.Start.AddDays(DaysLookedAt)), (_, _) => 100);
         foreach (var found in ProgramOverlaps.Of(laying, runs).GroupBy(o => (o.Controller, o.First, o.Second)))
         {
             var longest = found.Max(o => o.Minutes);

@@ -41,6 +41,9 @@ public sealed record GaugeDay(string Gauge, double? RainMm, IReadOnlyList<RainFa
 
     /// <summary>Of a finished day that is known: hours of it of which nothing is, at most a tenth.</summary>
     public double MissingH { get; init; }
+
+    /// <summary>Of a day that is still running: a reading of it was set aside, and nobody has said what fell in its time.</summary>
+    public bool IsPartAside { get; init; }
 }
 
 /// <summary>A reading's value, or several of one quantity that one check found together, that was not used, and why.</summary>

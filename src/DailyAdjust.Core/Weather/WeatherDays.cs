@@ -54,6 +54,17 @@ public static class WeatherDays
             site.Weather.Gauges, [.. site.Weather.Gauges.Select(g => RainOf(g, day, windows, rains, RainSpan.Of(g.Id, log, site.Clock, asOf, totals)).SoFar(g.Id))]);
     }
 
+    /// <summary>Rain of a running day that was there by now and set aside, in the order of the stations and of time.</summary>
+    /// <param name="readings">By weather station, ascending.</param>
+    public static IReadOnlyList<SetAsideValue> RainSetAsideSinceMidnight(
+        Site site, DateOnly date, DateTimeOffset asOf, IReadOnlyDictionary<string, IReadOnlyList<Reading>> readings)
+    {
+        var day = DaySpan.Of(site.Clock, date);
+        return [.. site.Weather.Stations.SelectMany(s => Counted(site, s.Id, Of(readings, s.Id), asOf) is var counted
+            ? StationWindow.Of(site, s, day, counted.Readings, asOf).SetAside.Concat(counted.SetAside.Where(a => day.Holds(a.Begin)))
+            : []).Where(a => string.Equals(a.Quantity, QuantityName.Of(WeatherQuantity.Rain), StringComparison.Ordinal))];
+    }
+
     /// <summary>What was measured by now of a running day's reference ET; null = nothing.</summary>
     /// <param name="readings">By weather station, ascending, from the day before on.</param>
     public static EtoSoFar? EtoSinceMidnight(Site site, DateOnly date, DateTimeOffset asOf, IReadOnlyDictionary<string, IReadOnlyList<Reading>> readings)

@@ -6,6 +6,9 @@ namespace DailyAdjust.Files.Logbook;
 /// <summary>A unit that a kind's value may have, and the range of the value in metric.</summary>
 internal sealed record LogMeasure(UnitKind Kind, LogUnit Unit, Yaml.Limits Limits)
 {
+    /// <summary>What a dial shows.</summary>
+    public static LogMeasure Share { get; } = new(UnitKind.Percent, LogUnit.Percent, new(0, Setting.LargestPercent)) { IsShare = true };
+
     /// <summary>A share of minutes: a water content by volume (m³/m³), which is a percent too, does not fit.</summary>
     public bool IsShare { get; init; }
 
@@ -25,26 +28,25 @@ internal sealed record LogRule
     private static readonly PlaceKind[] Programs = [PlaceKind.Program, PlaceKind.Controller, PlaceKind.Site];
     private static readonly PlaceKind[] Stopped = [PlaceKind.Program, PlaceKind.Station, PlaceKind.Controller, PlaceKind.Area, PlaceKind.Site];
     private static readonly PlaceKind[] Ground = [PlaceKind.Station, PlaceKind.Area];
-    private static readonly LogMeasure Share = new(UnitKind.Percent, LogUnit.Percent, new(0, Setting.LargestPercent)) { IsShare = true };
     private static readonly LogMeasure DepthOfWater = new(UnitKind.Depth, LogUnit.Mm, new(0, 500));
     private static readonly LogMeasure VolumeOfWater = new(UnitKind.Volume, LogUnit.Litres, new(0, 1e12));
 
     private static readonly Dictionary<LogKind, LogRule> Rules = new()
     {
-        [LogKind.Setting] = new() { Places = Programs, Measures = [Share], UnitMayBeLeftOut = true },
+        [LogKind.Setting] = new() { Places = Programs, Measures = [LogMeasure.Share], UnitMayBeLeftOut = true },
         [LogKind.Off] = new() { Places = Programs },
         [LogKind.Round] = new() { Places = [PlaceKind.Site], MayBeSite = true },
         [LogKind.Visit] = new() { Places = Programs },
         [LogKind.Ran] = new()
         {
             Places = [PlaceKind.Program, PlaceKind.Station, PlaceKind.Controller, PlaceKind.Area, PlaceKind.Pump, PlaceKind.Site],
-            Measures = [Share with { Limits = new(0, 200) }],
+            Measures = [LogMeasure.Share with { Limits = new(0, 200) }],
         },
         [LogKind.Run] = new()
         {
             Places = [PlaceKind.Station, PlaceKind.Program],
             StationFirst = true,
-            Measures = [new(UnitKind.Duration, LogUnit.Minutes, new(0, 1440, AboveMin: true)), Share],
+            Measures = [new(UnitKind.Duration, LogUnit.Minutes, new(0, 1440, AboveMin: true)), LogMeasure.Share],
         },
         [LogKind.Hose] = new() { Places = Ground, StationFirst = true, Measures = [DepthOfWater, VolumeOfWater] },
         [LogKind.Syringe] = new()

@@ -159,7 +159,7 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, ProblemL
             return true;
         }
 
-        if (!NumberText.TrySplit(text, out var percent, out var unit) || (unit.Length > 0 && Units.Find(unit, UnitKind.Percent) is null) || percent is < 0 or > Setting.LargestPercent)
+        if (!NumberText.TrySplit(text, out var percent, out var unit) || (unit.Length > 0 && LogMeasure.Share.Find(unit) is null) || percent is < 0 or > Setting.LargestPercent)
         {
             return false;
         }

@@ -116,7 +116,10 @@ internal sealed record FitJson(
     IReadOnlyList<CutJson> Cuts,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<NotTogetherJson>? NotTogether,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<StartThatFitsJson>? StartsThatFit,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<ReachingJson>? Reaching);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<ReachingJson>? Reaching,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<NoStartFitsJson>? NoStartFits);
+
+internal sealed record NoStartFitsJson(string Controller, string Program, bool LookedFor);
 
 internal sealed record StartThatFitsJson(string Controller, string Program, string FirstStart, string InsteadOf);
 
@@ -128,7 +131,8 @@ internal sealed record CutJson(string Controller, string Program, double FromPer
 
 internal sealed record OverlapJson(string Controller, string First, string Second, string Date, double Minutes, double LargestPercent);
 
-internal sealed record WindowJson(string Controller, string Program, string Date, string Finishes);
+internal sealed record WindowJson(
+    string Controller, string Program, string Date, string Finishes, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingDefault)] bool GrowIn);
 
 internal sealed record PumpJson(string From, string To, double Flow, double Capacity);
 

@@ -115,7 +115,7 @@ internal static class AdviceDocumentBuilder
 
     private static FitJson Fit(NightFit fit, Site site, SiteClock clock) => new(
         [.. fit.Overlaps.Select(o => new OverlapJson(o.Controller, o.First, o.Second, CodeWords.Date(o.Date), Number(o.Minutes), Number(o.LargestPercent)))],
-        [.. fit.Window.Select(w => new WindowJson(w.Controller, w.Program, CodeWords.Date(w.Date), Local(w.Finishes, clock)))],
+        [.. fit.Window.Select(w => new WindowJson(w.Controller, w.Program, CodeWords.Date(w.Date), Local(w.Finishes, clock), w.IsGrowIn))],
         [.. fit.Pump.Select(p => new PumpJson(Local(p.From, clock), Local(p.To, clock), Number(p.FlowLPerMin), Number(p.CapacityLPerMin)))],
         [.. fit.Runs.Select(r => new RunJson(r.Program.Controller, r.Program.Program, CodeWords.Date(r.Date), Local(r.Begins, clock), Local(r.Finishes, clock)))],
         [.. fit.Cuts.Select(c => new CutJson(
@@ -124,5 +124,9 @@ internal static class AdviceDocumentBuilder
             c.Group, c.First.ToString(), c.Second.ToString(), CodeWords.Date(c.Date), Local(c.From, clock), Local(c.To, clock)))],
         fit.Moves.Count == 0 ? null : [.. fit.Moves.Select(m => new StartThatFitsJson(m.Program.Controller, m.Program.Program, SiteWords.Clock(m.To), SiteWords.Clock(m.From)))],
         fit.Reaching.Count == 0 ? null : [.. fit.Reaching.Select(r => new ReachingJson(
-            r.Program.Controller, r.Program.Program, Local(r.Start.At, clock), Local(r.From, clock), Local(r.To, clock), Number(r.EarlierBy?.TotalMinutes), r.Why, [.. r.Stations.Select(s => s.Station)]))]);
+            r.Program.Controller, r.Program.Program, Local(r.Start.At, clock), Local(r.From, clock), Local(r.To, clock), Number(r.EarlierBy?.TotalMinutes), r.Why, [.. r.Stations.Select(s => s.Station)]))],
+        fit.NoStartFits.Count + fit.NotLookedFor.Count == 0 ? null :
+        [
+            .. fit.NoStartFits.Select(k => new NoStartFitsJson(k.Controller, k.Program, LookedFor: true)), .. fit.NotLookedFor.Select(k => new NoStartFitsJson(k.Controller, k.Program, LookedFor: false)),
+        ]);
 }

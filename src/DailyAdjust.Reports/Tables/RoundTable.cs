@@ -32,7 +32,7 @@ internal static class RoundTable
 
     // The issue is left open: the answer goes to the newest issue of that date.
     private static IReadOnlyList<Cell> EarlierRow(SheetView view, ProgramAdvice advice, UnansweredAdvice unanswered) =>
-        Row(view, advice, CodeWords.Date(unanswered.Sheet), unanswered.Kind, unanswered.Percent ?? 0, AdviceWords.NotAnswered(unanswered), unanswered.PauseDays);
+        Row(view, advice, CodeWords.Date(unanswered.Sheet), unanswered.Kind, unanswered.Percent ?? 0, AdviceWords.NotAnsweredAndNoted(advice), unanswered.PauseDays);
 
     private static IReadOnlyList<Cell> ConfirmRow(SheetView view, ProgramAdvice advice) =>
         Row(view, advice, view.Id, advice.Advice, advice.Present.Percent, RoundCsvWords.Confirm);

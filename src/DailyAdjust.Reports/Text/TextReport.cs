@@ -40,7 +40,7 @@ internal static class TextReport
             lines.Add($"! {FreshnessWords.NotAnsweredTitle}: {FreshnessWords.Round(sheet)}");
             foreach (var program in view.NotAnswered.Where(p => p.Unanswered!.Sheet == sheet).Take(MostListed))
             {
-                lines.Add($"{view.Label(program.Key)}: {AdviceWords.NotAnswered(program.Unanswered!)}", indent: 2);
+                lines.Add($"{view.Label(program.Key)}: {AdviceWords.NotAnsweredAndNoted(program)}", indent: 2);
             }
 
             lines.Add(Answers.RoundDone(sheet, view.Issue.SiteId), indent: 2);
@@ -204,8 +204,7 @@ internal static class TextReport
     private static string Dry(DryZone dry, SiteWords words)
     {
         var volume = dry.VolumeL is { } litres ? $", about {words.AboutVolume(litres)}" : "";
-        var before = dry.BeforeHose.Length > 0 ? " " + FreshnessWords.Sentence(dry.BeforeHose) : "";
-        return $"{ZoneWords.Named(dry.Name, dry.Station)}: {TableWords.HoseOn} {words.DepthOf(dry.ShortMm)}{volume}: {FreshnessWords.Sentence(dry.Why)}{before}";
+        return $"{ZoneWords.Named(dry.Name, dry.Station)}: {TableWords.HoseOn} {words.DepthOf(dry.ShortMm)}{volume}: {FreshnessWords.Sentence(dry.Why)} {GroundWords.BeforeHose(dry)}".TrimEnd();
     }
 
     private static string OldWeather(SheetView view) => view.NoAdvice ? " " + SectionWords.OldWeather : "";

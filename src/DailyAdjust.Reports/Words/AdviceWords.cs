@@ -82,18 +82,21 @@ internal static class AdviceWords
         { Advice: AdviceKind.Skip or AdviceKind.KeepOff, GrowInBegins: { } first, LookAgain: { } day } when !(advice.PausedUntil <= first) =>
             $"Turn on again {SiteWords.Date(day)} for the grow-in that begins at {words.When(first)}.",
         { PausedUntil: { } until, Advice: AdviceKind.KeepOff } => $"Paused; runs by itself again from {words.When(until)} on.",
-        { Advice: AdviceKind.Skip, LookAgain: { } day } => $"Turn on again {SiteWords.Date(day)}{(advice.After is { } after ? $" at about {SiteWords.Percent(after.Percent)}" : "")} if no rain falls.",
+        { Advice: AdviceKind.Skip, LookAgain: { } day } => $"Turn on again {SiteWords.Date(day)}{(advice.After is { } after ? $" at about {Number(advice, after.Percent)}" : "")} if no rain falls.",
         { Advice: AdviceKind.KeepOff, LookAgain: { } day } => $"Looked at again {words.Day(day)}.",
         { Advice: AdviceKind.Off, OffUntil: { } day } => $"Must not run through {SiteWords.Date(day)}.",
         { Advice: AdviceKind.Off } => "Must not run until further notice.",
-        { Advice: AdviceKind.Set or AdviceKind.Resume, After: { } next } => $"From {SiteWords.Date(next.On)} about {SiteWords.Percent(next.Percent)}.",
+        { Advice: AdviceKind.Set or AdviceKind.Resume, After: { } next } => $"From {SiteWords.Date(next.On)} about {Number(advice, next.Percent)}.",
         _ => "",
     };
+
+    /// <summary>"60 %", of a box without a percentage "60 % of stations.csv".</summary>
+    private static string Number(ProgramAdvice advice, double percent) => SiteWords.Percent(percent) + (advice.MinutesOnly ? MinutesWords.OfBase : "");
 
     private static string Pause(ProgramAdvice advice, DateOnly back, SiteWords words)
     {
         var growIn = advice.GrowInBegins is { } first ? $" for the grow-in that begins at {words.When(first)}" : "";
-        var wanted = advice.After is { } after ? $"; wanted {(after.On == back ? "then" : SiteWords.Date(after.On))} at about {SiteWords.Percent(after.Percent)} if no rain falls" : "";
+        var wanted = advice.After is { } after ? $"; wanted {(after.On == back ? "then" : SiteWords.Date(after.On))} at about {Number(advice, after.Percent)} if no rain falls" : "";
         return $"The box runs by itself again from {SiteWords.Date(back)}{growIn}{wanted}.";
     }
 
@@ -112,21 +115,31 @@ internal static class AdviceWords
         : "Nobody has confirmed this setting; 100 % is taken until somebody reads the dial.";
 
     /// <summary>"Mon 8 June said: set 80 %. Nobody has answered. If it was done, today says: leave 80 %. If not: set 75 %."</summary>
-    public static string NotAnswered(UnansweredAdvice unanswered)
+    /// <param name="advice">A program of which an earlier sheet was not answered.</param>
+    public static string NotAnswered(ProgramAdvice advice)
     {
-        var said = Said(unanswered.Kind, unanswered.Percent, unanswered.PauseDays);
-        var (done, not) = (Said(unanswered.IfDone.Kind, unanswered.IfDone.Percent), Said(unanswered.AsLogged.Kind, unanswered.AsLogged.Percent));
+        var unanswered = advice.Unanswered!;
+        var said = Said(unanswered.Kind, unanswered.Percent, advice.MinutesOnly, unanswered.PauseDays) + MinutesWords.Stations(unanswered.NewMinutes);
+        var (done, not) = (Said(unanswered.IfDone.Kind, unanswered.IfDone.Percent, advice.MinutesOnly), Said(unanswered.AsLogged.Kind, unanswered.AsLogged.Percent, advice.MinutesOnly));
         return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered. If it was done, today says: {done}. If not: {not}.";
     }
 
-    public static string Said(AdviceKind kind, double? percent, int? pauseDays = null) => kind switch
+    /// <summary>The same, and what is noted of a program before somebody turns it on.</summary>
+    public static string NotAnsweredAndNoted(ProgramAdvice advice) => $"{NotAnswered(advice)} {advice.Unanswered!.NotedBefore}".TrimEnd();
+
+    /// <summary>An advice inside a sentence; of a box without a percentage a number is percent of the minutes in stations.csv.</summary>
+    public static string Said(AdviceKind kind, double? percent, bool minutesOnly, int? pauseDays = null)
     {
-        AdviceKind.Set => $"set {SiteWords.Percent(percent ?? 0)}",
-        AdviceKind.Resume => $"turn on at {SiteWords.Percent(percent ?? 0)}",
-        AdviceKind.Skip => pauseDays is { } days ? $"skip (pause {CommonWords.Count(days, "day", "days")})" : "skip (switch off)",
-        AdviceKind.Off => "must not run (switch off)",
-        AdviceKind.Leave => percent is { } present ? $"leave it at {SiteWords.Percent(present)}" : "leave",
-        AdviceKind.KeepOff => "stays off",
-        _ => "as set",
-    };
+        var number = SiteWords.Percent(percent ?? 0) + (minutesOnly ? MinutesWords.OfBase : "");
+        return kind switch
+        {
+            AdviceKind.Set => $"{(minutesOnly ? MinutesWords.Set : "set")} {number}",
+            AdviceKind.Resume => $"turn on at {number}",
+            AdviceKind.Skip => pauseDays is { } days ? $"skip (pause {CommonWords.Count(days, "day", "days")})" : "skip (switch off)",
+            AdviceKind.Off => "must not run (switch off)",
+            AdviceKind.Leave => percent is { } present ? minutesOnly ? $"leave {MinutesWords.Its(present)}" : $"leave it at {number}" : "leave",
+            AdviceKind.KeepOff => "stays off",
+            _ => "as set",
+        };
+    }
 }

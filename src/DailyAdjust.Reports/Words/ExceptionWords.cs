@@ -1,6 +1,7 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Reports.Words;
 
@@ -65,9 +66,10 @@ internal static class ExceptionWords
 
     private static IEnumerable<string> TakenOut(SheetView view)
     {
+        var keyedIn = view.Sheet.Exceptions.GrowIns.Where(IsKeyedIn).Select(g => g.Program).ToHashSet();
         foreach (var program in view.Sheet.Programs)
         {
-            foreach (var start in program.TakenOut)
+            foreach (var start in program.TakenOut.Where(_ => !keyedIn.Contains(program.Key)))
             {
                 yield return $"{view.Label(program.Key)}: take out the start of {view.Words.When(start.At)}. It must not run: {FreshnessWords.Sentence(start.Why)}{Until(start.Until, view.Words)}";
             }
@@ -86,15 +88,22 @@ internal static class ExceptionWords
         {
             yield return $"{view.Label(line.Program)}: grow-in is over. Key in its own starts ({starts}), days and minutes, as on its door card.";
         }
-        else if (line.IsChange || line.Day == 1 || line.Begins is not null)
+        else if (IsKeyedIn(line))
         {
             var minutes = line.Minutes.Count == 1
                 ? SiteWords.Minutes(line.Minutes[0].Minutes)
                 : string.Join(", ", line.Minutes.Select(m => $"{SiteWords.Minutes(m.Minutes)} on {CommonWords.List([.. m.Stations.Select(s => s.Station)])}"));
             var from = line.Begins is { } begins ? $", from {view.Words.When(begins)} on" : "";
-            yield return $"{view.Label(line.Program)}, day {SiteWords.Count(line.Day)} of {SiteWords.Count(line.Days)}: key in {CommonWords.Count(line.Starts.Count, "start", "starts")} ({starts}) x {minutes}, every day{from}.";
+            yield return $"{view.Label(line.Program)}, day {SiteWords.Count(line.Day)} of {SiteWords.Count(line.Days)}: key in {CommonWords.Count(line.Starts.Count, "start", "starts")} ({starts}) x {minutes}, every day{from}.{LeftOut(line.Program, view)}";
         }
     }
+
+    private static bool IsKeyedIn(GrowInLine line) => !line.IsOver && (line.IsChange || line.Day == 1 || line.Begins is not null);
+
+    /// <summary>Starts of it that an order or a watering rule forbids, until the next visit.</summary>
+    private static string LeftOut(ProgramKey program, SheetView view) => string.Concat(view.Sheet.Programs.Where(p => p.Key == program).SelectMany(p => p.TakenOut)
+        .GroupBy(t => (Date: view.Sheet.Site.Clock.DateOf(t.At), t.Why, t.Until))
+        .Select(g => $" Leave out {CommonWords.List([.. g.Select(t => view.Words.Time(t.At))])} on {SiteWords.Date(g.Key.Date)}: {FreshnessWords.Sentence(g.Key.Why)}{Until(g.Key.Until, view.Words)}"));
 
     private static string Fault(ProgramAdvice program, SheetView view) =>
         $"{view.Label(program.Key)} is off since {view.Words.Day(view.Sheet.Site.Clock.DateOf(program.Fault!.Since))}: \"{program.Fault.Note}\"{(program.Fault.By.Length > 0 ? $" ({program.Fault.By})" : "")}. "

@@ -12,12 +12,17 @@ internal static class FitWords
     [
         .. fit.Cuts.Select(c => Cut(c, words)),
         .. fit.Overlaps.Select(Overlap),
-        .. fit.Window.Select(w => Outside(w, words)),
+        .. fit.Window.Where(w => !w.IsGrowIn).Select(w => Outside(w, words)),
         .. fit.Pump.Select(p => Pump(p, words)),
         .. fit.Clashes.Select(c => Clash(c, words)),
         .. fit.Moves.Count > 0 ? [Moves(fit.Moves)] : Array.Empty<string>(),
+        .. NotMended(fit),
         .. fit.Reaching.Select(r => Reaching(r, words)),
     ];
+
+    /// <summary>A line for every grow-in that waters outside the window, as it was ordered to.</summary>
+    public static IEnumerable<string> ByDay(NightFit fit, SiteWords words) => fit.Window.Where(w => w.IsGrowIn).GroupBy(w => (w.Controller, w.Program)).Select(g =>
+        $"{g.Key.Controller}/{g.Key.Program} waters new turf outside the watering window, as was ordered: {CommonWords.Count(g.Count(), "start", "starts")} from {words.When(g.Min(w => w.Begins))}, the last ending {words.When(g.Max(w => w.Finishes))}.");
 
     /// <summary>What was looked at and found well; nothing is claimed that the site does not describe.</summary>
     public static string Well(NightFit fit, Site site)
@@ -70,6 +75,20 @@ internal static class FitWords
         (moves.Count == 1 ? "A first start that would fit: " : "First starts that would fit, together: ")
         + string.Join("; ", moves.Select(m => $"{m.Program} at {SiteWords.Clock(m.To)} instead of {SiteWords.Clock(m.From)}"))
         + ". Where a program has more starts, they move by as much.";
+
+    private static IEnumerable<string> NotMended(NightFit fit)
+    {
+        var even = fit.Moves.Count > 0 ? "Even then not everything fits. " : "";
+        if (fit.NoStartFits.Count > 0)
+        {
+            yield return $"{even}{CommonWords.List([.. fit.NoStartFits.Select(k => k.ToString())])}: no first start within 12 hours of the present one fits. Fewer minutes, other water days or more time to water are left.";
+        }
+
+        if (fit.NotLookedFor.Count > 0)
+        {
+            yield return $"{(fit.NoStartFits.Count > 0 ? "" : even)}{CommonWords.List([.. fit.NotLookedFor.Select(k => k.ToString())])}: no start was looked for yet; other starts are proposed for a few programs at a time.";
+        }
+    }
 
     private static string Reaching(ReachingRun run, SiteWords words)
     {

@@ -35,6 +35,10 @@ internal static class GroundWords
         return $"How sure: {known}{estimated}{(sure.RateAssumed ? "; precipitation rate assumed" : "")}.";
     }
 
+    /// <summary>What to know before a zone is hosed, as a sentence of its own; empty where there is nothing.</summary>
+    public static string BeforeHose(DryZone zone) =>
+        zone.BeforeHose.Length == 0 ? "" : FreshnessWords.Sentence(char.ToUpperInvariant(zone.BeforeHose[0]) + zone.BeforeHose[1..]);
+
     private static string Spot(DrySpot spot, SiteWords words)
     {
         var missing = spot.MissingMm is { } mm ? $", {words.DepthOf(mm)} below full there" : "";

@@ -1,3 +1,5 @@
+using DailyAdjust.Core.Advice;
+
 namespace DailyAdjust.Reports.Words;
 
 /// <summary>A box without a percentage: people key in minutes station by station, and every number is percent of those in stations.csv.</summary>
@@ -9,6 +11,15 @@ internal static class MinutesWords
     public const string NotConfirmed = "Nobody has confirmed its minutes; those of stations.csv are taken until somebody reads them at the box.";
     public const string Taken = ". Taken to run its minutes of stations.csv until somebody reads them at the box.";
     public const string Read = "Read the minutes at the box and reckon their percent of those in stations.csv (20 of 25 min is 80 %)";
+
+    /// <summary>The act inside a sentence.</summary>
+    public const string Set = "new minutes,";
+
+    private const int MostStations = 6;
+
+    /// <summary>" (station 1: 20 → 60 min; station 2: 25 → 75 min)"; empty where there are none.</summary>
+    public static string Stations(IReadOnlyList<StationMinutes> minutes) => minutes.Count == 0 ? ""
+        : $" ({string.Join("; ", minutes.Take(MostStations).Select(AdviceWords.NewMinutes))}{(minutes.Count > MostStations ? $"; and {SiteWords.Count(minutes.Count - MostStations)} more" : "")})";
 
     /// <summary>What it runs for, behind "leave" and "as set".</summary>
     public static string Its(double percent) => $"its minutes ({SiteWords.Percent(percent)}{OfBase})";

@@ -42,7 +42,9 @@ internal static class SectionWords
     }
 
     public static string RainLine(OvernightRain rain, SiteWords words) =>
-        $"gauge {rain.Gauge} {words.DepthOf(rain.YesterdayMm)} yesterday{HandRainWords.Source(rain, words.SheetDate.AddDays(-1))}, {words.DepthOf(rain.SinceMidnightMm)} since midnight{HandRainWords.Source(rain, words.SheetDate)}";
+        $"gauge {rain.Gauge} {words.DepthOf(rain.YesterdayMm)} yesterday{HandRainWords.Source(rain, words.SheetDate.AddDays(-1))}, {words.DepthOf(rain.SinceMidnightMm)} since midnight{HandRainWords.Source(rain, words.SheetDate)}{(rain.IsPartAside ? PartAside : "")}";
+
+    private const string PartAside = " (a reading was set aside)";
 
     /// <summary>A line for every reading by hand that has a say in the rain above.</summary>
     public static IEnumerable<string> RainByHand(SheetView view) =>

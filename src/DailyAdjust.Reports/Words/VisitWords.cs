@@ -33,7 +33,7 @@ internal static class VisitWords
         }
 
         var without = costs.Count > 0 ? $"; without it, until {SiteWords.Date(worth.NextVisit)}: {string.Join(", and ", costs)}" : $"; it can wait until {SiteWords.Date(worth.NextVisit)}";
-        return $"{program}: {AdviceWords.Said(worth.Advice, worth.Percent)}{without}.{(worth.NotedBefore.Length > 0 ? " " + worth.NotedBefore : "")}";
+        return $"{program}: {AdviceWords.Said(worth.Advice, worth.Percent, worth.MinutesOnly)}{MinutesWords.Stations(worth.NewMinutes)}{without}.{(worth.NotedBefore.Length > 0 ? " " + worth.NotedBefore : "")}";
     }
 
     /// <summary>Enough to be told.</summary>

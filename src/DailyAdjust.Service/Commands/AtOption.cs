@@ -6,19 +6,22 @@ using DailyAdjust.Service.Sites;
 
 namespace DailyAdjust.Service.Commands;
 
-/// <summary>--at of `morning`: one of the report times of a date, where a date has several.</summary>
+/// <summary>--at of the commands that make or reckon a sheet: one of the report times of a date, where a date has several.</summary>
 internal sealed class AtOption
 {
     public Option<TimeOnly?> Option { get; } = new("--at")
     {
-        Description = "As of this one of the site's report times (report: at in site.yaml), of --date or of today.",
+        Description = "As of this one of the site's report times (report: at in site.yaml), of --date, else of the date that the command takes without it.",
         HelpName = "HH:MM",
         CustomParser = Read,
     };
 
     /// <summary>Null = the option is not given.</summary>
+    /// <param name="context">The command.</param>
+    /// <param name="site">Knows the hours and the clock.</param>
+    /// <param name="day">The date that the command is about; null = today.</param>
     /// <exception cref="WrongInputException">The site has no sheet at that time, or it is still to come.</exception>
-    public MorningTime? Of(CommandContext context, Site site)
+    public MorningTime? Of(CommandContext context, Site site, DateOnly? day)
     {
         if (context.Parsed.GetValue(Option) is not { } at)
         {
@@ -32,7 +35,7 @@ internal sealed class AtOption
         }
 
         var now = context.Time.GetUtcNow();
-        var date = context.Date ?? site.Clock.DateOf(now);
+        var date = day ?? site.Clock.DateOf(now);
         var morning = new MorningTime(date, site.Clock.ToInstant(date, at));
         return morning.AsOf - TimeSpan.FromMinutes(context.Options.WorkBeginsMinutesBefore) <= now
             ? morning

@@ -75,6 +75,7 @@ internal static class LogCommand
             entry = NextOrdinal(site, entry);
         }
 
+        var turnsOn = TurnedOnNote.Of(site, entry);
         var added = new FileIntake(site, now).Add([entry]);
         foreach (var warning in reading.Problems)
         {
@@ -83,7 +84,7 @@ internal static class LogCommand
 
         var become = added.Known > 0 ? "Known already" : added.Superseded > 0 ? "Added in place of an earlier entry" : "Added";
         context.Out.WriteLine($"{become}: {InWords(line)}");
-        foreach (var note in new[] { HandRainBook.Note(site, entry, now), OneDialNote.Of(site.Newest, entry), LogReach.Note(site, entry) }.OfType<string>())
+        foreach (var note in new[] { HandRainBook.Note(site, entry, now), OneDialNote.Of(site.Newest, entry), turnsOn, LogReach.Note(site, entry) }.OfType<string>())
         {
             context.Out.WriteLine(note);
         }

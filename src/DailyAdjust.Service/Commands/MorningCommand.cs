@@ -88,7 +88,7 @@ internal static class MorningCommand
         }
 
         using var site = folder.ToWrite(context.Date, asked.From, context.Time, out var badEdit);
-        var given = at.Of(context, site.Newest);
+        var given = at.Of(context, site.Newest, context.Date);
         List<string> notices = badEdit is null ? [] : [badEdit];
         notices.AddRange(TakeInbox(context, site, log));
         notices.AddRange(TakeFolders(context, site, log));

@@ -10,6 +10,9 @@ namespace DailyAdjust.Service.Printing;
 /// <summary>One program's advice, link by link.</summary>
 internal static class ProgramText
 {
+    /// <summary>Of a box without a percentage.</summary>
+    private const string OfMinutes = " of the minutes in stations.csv";
+
     /// <param name="sheet">Its sheet.</param>
     /// <param name="advice">The program.</param>
     /// <param name="issue">The issue it stands on; null = not issued.</param>
@@ -19,8 +22,13 @@ internal static class ProgramText
         var asOf = sheet.Site.Clock.ToLocal(sheet.AsOf);
         var which = issue is null ? "not issued" : string.Create(CultureInfo.InvariantCulture, $"sheet {sheet.Date:yyyy-MM-dd}/{issue}");
         text.Append(CultureInfo.InvariantCulture, $"{advice.Key} {advice.Name}, {which}, as of {asOf:yyyy-MM-dd HH:mm}\n\n");
-        text.Append(CultureInfo.InvariantCulture, $"now      {advice.Present}{(advice.Confirmed ? "" : " (nobody has confirmed it)")}\n");
-        text.Append(CultureInfo.InvariantCulture, $"advice   {AdviceCode.Of(advice.Advice)}{Percent(advice.Percent)}{(advice.ExactPercent is { } exact ? string.Create(CultureInfo.InvariantCulture, $", exactly {exact:0.####} %") : "")}\n");
+        text.Append(CultureInfo.InvariantCulture, $"now      {Present(advice)}{(advice.Confirmed ? "" : " (nobody has confirmed it)")}\n");
+        text.Append(CultureInfo.InvariantCulture, $"advice   {AdviceCode.Of(advice.Advice)}{Percent(advice.Percent, advice.MinutesOnly)}{(advice.ExactPercent is { } exact ? string.Create(CultureInfo.InvariantCulture, $", exactly {exact:0.####} %") : "")}\n");
+        if (advice.NewMinutes.Count > 0)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"minutes  {string.Join("; ", advice.NewMinutes.Select(m => string.Create(CultureInfo.InvariantCulture, $"station {m.Station.Station}: {m.From:0.##} → {m.To:0.##} min")))}\n");
+        }
+
         text.Append(CultureInfo.InvariantCulture, $"because  {advice.Reason}\n");
         if (advice.NextStart is { } start)
         {
@@ -61,5 +69,8 @@ internal static class ProgramText
 
     private static string YesNo(bool value) => value ? "yes" : "no";
 
-    private static string Percent(double? percent) => percent is { } p ? string.Create(CultureInfo.InvariantCulture, $" {p:0.##} %") : "";
+    private static string Present(ProgramAdvice advice) => advice.Present + (advice is { MinutesOnly: true, Present.IsOff: false } ? OfMinutes : "");
+
+    private static string Percent(double? percent, bool minutesOnly) =>
+        percent is { } p ? string.Create(CultureInfo.InvariantCulture, $" {p:0.##} %") + (minutesOnly && p > 0 ? OfMinutes : "") : "";
 }

@@ -16,12 +16,19 @@ public static class AdviceBook
     public static IReadOnlyList<AdviceRow> Issued(OpenSite site, DateOnly? from, DateOnly? to) =>
         [.. NewestIssues(site.Ledger.Sheets.Issued(from, to)).SelectMany(sheet => Rows(site, sheet))];
 
+    /// <summary>The newest issue of a date whose knowledge is that of an instant; empty where there is none.</summary>
+    public static IReadOnlyList<AdviceRow> Issued(OpenSite site, MorningTime morning) =>
+        site.Ledger.Sheets.Issued(morning.Date, morning.Date).LastOrDefault(sheet => sheet.AsOf == morning.AsOf) is { } sheet ? [.. Rows(site, sheet)] : [];
+
     /// <summary>The newest date's newest issue; null = nothing was issued yet.</summary>
     public static DateOnly? NewestDate(OpenSite site) => site.Ledger.Sheets.Issued().Select(sheet => (DateOnly?)sheet.Date).Max();
 
-    /// <summary>What the sheet that was issued on a date is a function of; null = nothing was issued.</summary>
-    public static (MorningInputs Inputs, MorningRecord Record)? Again(OpenSite site, DateOnly date) =>
-        site.Ledger.Mornings.Of(date).LastOrDefault(m => m.Step is MorningStep.Computed or MorningStep.Written) is { } record
+    /// <summary>What the newest sheet that was issued on a date is a function of; null = nothing was issued.</summary>
+    /// <param name="site">Opened.</param>
+    /// <param name="date">The sheet's.</param>
+    /// <param name="asOf">Only a sheet with the knowledge of this instant, UTC; null = whichever.</param>
+    public static (MorningInputs Inputs, MorningRecord Record)? Again(OpenSite site, DateOnly date, DateTimeOffset? asOf = null) =>
+        site.Ledger.Mornings.Of(date).LastOrDefault(m => m.Step is MorningStep.Computed or MorningStep.Written && m.AsOf == (asOf ?? m.AsOf)) is { } record
             ? (MorningKnowledge.Of(site, date, record.AsOf, record.Issue, record.Watermark), record)
             : null;
 

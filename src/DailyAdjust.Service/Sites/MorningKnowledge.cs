@@ -47,6 +47,7 @@ public static class MorningKnowledge
             Weather = weather,
             Before = WeatherBook.BeforeState(site, versions, state),
             RainSinceMidnight = WeatherDays.RainSinceMidnight(today, date, asOf, readings, log, totals),
+            RainSetAsideSinceMidnight = WeatherDays.RainSetAsideSinceMidnight(today, date, asOf, readings),
             RainByHand = HandRains.Of(today, date.AddDays(-1), asOf, readings, log, totals),
             EtoSoFar = today.Report.IsLaterLook(today.Clock, date, asOf) ? WeatherDays.EtoSinceMidnight(today, date, asOf, readings) : null,
             Forecast = forecast is null ? [] : ForecastDays.Of(today, date, asOf, forecast.Readings, setAside),

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Plan;
+using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Service.Sites;
@@ -6,11 +7,20 @@ namespace DailyAdjust.Service.Sites;
 /// <summary>What would make a site's sheets better: nothing of it must be.</summary>
 public static class SiteAdvice
 {
+    /// <summary>Rates are written with two digits after the point, of inches too.</summary>
+    private const double RateToleranceMmPerHour = 0.005 * Depth.MmPerInch;
+
     public static IEnumerable<string> WouldHelp(Site site)
     {
-        if (Named(site, s => s.RateKnown == RateKnown.Assumed) is { } assumed)
+        if (Named(site, s => s.RateKnown == RateKnown.Assumed && !IsFromFlow(s)) is { } assumed)
         {
-            yield return $"The precipitation rate is assumed at {assumed}: catch cups (`dailyadjust audit`), or flow and area watered, would make its minutes right.";
+            yield return $"The precipitation rate is assumed at {assumed}: catch cups (`dailyadjust audit`) would make its minutes right; a rate from a nozzle chart, or flow and area watered without a rate, come nearer.";
+        }
+
+        // The minutes follow from both already; what is missing is only the word on where they are from, which every dry zone's "how sure" hangs on.
+        if (Named(site, s => s.RateKnown == RateKnown.Assumed && IsFromFlow(s)) is { } unsaid)
+        {
+            yield return $"The precipitation rate follows from flow and area watered at {unsaid}, and counts as assumed because rate known does not say where they are from: write catalogue for a nozzle chart, or measure it with catch cups (`dailyadjust audit`).";
         }
 
         if (Named(site, s => s.GroundM2 is null) is { } ground)
@@ -43,6 +53,10 @@ public static class SiteAdvice
             yield return "weather: normals are missing: with them a gap in the weather leaves the sheet with something to expect.";
         }
     }
+
+    /// <summary>The rate is what flow and area watered make, given or not.</summary>
+    private static bool IsFromFlow(Station station) =>
+        station is { FlowLPerMin: { } flow, GroundM2: { } ground } && Math.Abs(ApplicationRate.FromFlow(flow, ground).MmPerHour - station.Rate.MmPerHour) < RateToleranceMmPerHour;
 
     private static string? Named(Site site, Func<Station, bool> which)
     {

@@ -68,6 +68,27 @@ public sealed class HandRainTests : IDisposable
     }
 
     [Fact]
+    public void Rain_of_today_that_was_set_aside_is_told_at_once_and_asked_for_and_a_reading_by_hand_settles_it()
+    {
+        // An inch under dry air in the hour to 03:00, as if somebody had cleaned the bucket: what really fell is not known.
+        Assert.DoesNotContain("set aside", Morning().Text, StringComparison.Ordinal);
+        _home.Drop("yard-2026.csv", ExampleSite.WeatherUntil(Date + " 05:00")
+            .Replace("2026-06-12 03:00,60.9,97,2.0,0,0.00", "2026-06-12 03:00,60.9,40,2.0,0,1.00", StringComparison.Ordinal)
+            .Replace("2026-06-12 04:00,59.9,95,1.8,0,0.00", "2026-06-12 04:00,59.9,40,1.8,0,0.00", StringComparison.Ordinal));
+        _home.Run("ingest", Path.Combine(_home.Site.Inbox, "yard-2026.csv"));
+        var sheet = Morning();
+        Assert.Contains("1 value of rain set aside by the check \"rain_spike\" on Fri 12 June (25.4 mm, the air stayed dry: a cleaned bucket, or a sprinkler?).", sheet.Text, StringComparison.Ordinal);
+        Assert.Contains("since midnight (a reading was set aside)", sheet.Text, StringComparison.Ordinal);
+        Assert.Contains("Rain not known: gauge yard, Fri 12 June", sheet.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Everything measured", sheet.Text, StringComparison.Ordinal);
+
+        At("04:58", "log", "rain", "yard", "0.1", "in", "--date", Date);
+        var answered = Morning();
+        Assert.DoesNotContain("Rain not known: gauge yard, Fri 12 June", answered.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("(a reading was set aside)", answered.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_total_is_answered_as_the_sheet_of_that_minute_says_it() =>
         AnsweredAsOnTheSheet("is the total of today", "rain", "yard", "0.4", "in", "--date", Date);
 

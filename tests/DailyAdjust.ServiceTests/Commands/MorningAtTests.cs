@@ -36,6 +36,46 @@ public sealed class MorningAtTests : IDisposable
         Assert.Contains("sheet 2026-06-10/3", _home.Run("explain", "C1/P2", "--date", Date), StringComparison.Ordinal);
     }
 
+    /// <summary>Nothing is issued by asking, and what a look would say is what it says once it is made.</summary>
+    [Fact]
+    public void Advice_and_explain_reckon_a_later_look_before_it_is_made_and_find_it_afterwards()
+    {
+        _home.Drop("yard-2026.csv", ExampleSite.WeatherUntil(Date + " 23:00"));
+        var first = _home.Morning(Date).Json;
+        string[] advice = ["--date", Date, "--at", "16:00", "--format", "csv"];
+        var would = _home.Ran("advice", advice);
+        Assert.Contains("computed as of 2026-06-10 16:00", would.Error, StringComparison.Ordinal);
+        var explained = _home.Run("explain", "C1/P2", "--date", Date, "--at", "16:00");
+        Assert.Contains("not issued, as of 2026-06-10 16:00", explained, StringComparison.Ordinal);
+        Assert.Contains("measured from 00:00 to 16:00", explained, StringComparison.Ordinal);
+
+        // Without a time they mean the newest issue, with the first one's time that one.
+        Assert.Contains("sheet 2026-06-10/1, as of 2026-06-10 05:00", _home.Run("explain", "C1/P2", "--date", Date), StringComparison.Ordinal);
+        var early = _home.Run("advice", "--date", Date, "--format", "csv");
+        Assert.NotEqual(early, would.Output);
+        Assert.Contains("sheet 2026-06-10/2", _home.Run("morning", "--date", Date, "--at", "16:00"), StringComparison.Ordinal);
+        var made = _home.Ran("advice", advice);
+        Assert.Equal((would.Output, ""), (made.Output, made.Error));
+        Assert.Contains("sheet 2026-06-10/2, as of 2026-06-10 16:00", _home.Run("explain", "C1/P2", "--date", Date, "--at", "16:00"), StringComparison.Ordinal);
+        Assert.Equal(early, _home.Run("advice", "--date", Date, "--at", "05:00", "--format", "csv"));
+        Assert.Contains("sheet 2026-06-10/1, as of 2026-06-10 05:00", _home.Run("explain", "C1/P2", "--date", Date, "--at", "05:00"), StringComparison.Ordinal);
+        Assert.Equal((1, "2026-06-10T10:00:00Z", false), Look(first));
+    }
+
+    [Fact]
+    public void Advice_and_explain_refuse_a_time_that_goes_with_nothing()
+    {
+        ProgramResult Run(params string[] arguments) => RunningProgram.Run([.. arguments, "--home", HomePath]);
+
+        _home.Morning(Date);
+        Assert.Contains("--at 17:00: no sheet of this site is made at that time.", Run("advice", "--date", Date, "--at", "17:00").Error, StringComparison.Ordinal);
+        Assert.Contains("--at 17:00: no sheet of this site is made at that time.", Run("explain", "C1/P2", "--date", Date, "--at", "17:00").Error, StringComparison.Ordinal);
+        Assert.Contains("--at is about one morning.", Run("advice", "--from", "2026-06-09", "--to", Date, "--at", "16:00").Error, StringComparison.Ordinal);
+        var station = Run("explain", "C1/1", "--date", Date, "--at", "16:00");
+        Assert.Equal(2, station.ExitCode);
+        Assert.Contains("--at goes with a program's advice, and C1/1 is a station", station.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_time_at_which_the_site_makes_no_sheet_is_refused_with_the_times_that_there_are()
     {

@@ -67,5 +67,41 @@ public sealed class MinutesOnlyTests
         Assert.DoesNotContain("SET", next.Text, StringComparison.Ordinal);
     }
 
+    /// <summary>From 8 min a start: what an unanswered round asked for, what stands at a box that is worth a visit, and the steps behind it.</summary>
+    [Fact]
+    public void Unanswered_rounds_visits_and_explain_speak_of_minutes_too()
+    {
+        using var course = new SmallCourse(Box("{ applies: none, max: 300 % }"), Stations);
+        course.Log("2026-05-03 09:00,setting,C1/P1,40,%,,Ana,");
+        course.Morning();
+        var visits = course.Run("visits", "--date", SmallCourse.Monday).Output;
+        Assert.Contains("C1/P1: new minutes, 300 % of stations.csv (station 1: 8 → 60 min); without it", visits, StringComparison.Ordinal);
+
+        var explained = course.Run("explain", "C1/P1", "--date", SmallCourse.Monday).Output;
+        Assert.Contains("now      40 % of the minutes in stations.csv\n", explained, StringComparison.Ordinal);
+        Assert.Contains("advice   set 300 % of the minutes in stations.csv, exactly 300 %\n", explained, StringComparison.Ordinal);
+        Assert.Contains("minutes  station 1: 8 → 60 min\n", explained, StringComparison.Ordinal);
+        Assert.Contains("station 1: 8 -> 60 min", explained, StringComparison.Ordinal);
+
+        var next = course.Morning("2026-05-05");
+        foreach (var words in new[] { next.Text, next.Page })
+        {
+            Assert.Contains("Mon 4 May said: new minutes, 300 % of stations.csv (station 1: 8 → 60 min). Nobody has answered. If it was done, today says: leave its minutes (300 % of stations.csv).", words, StringComparison.Ordinal);
+            Assert.Contains("An earlier sheet asked for these minutes and nobody answered; if they are keyed in, leave them.", words, StringComparison.Ordinal);
+            Assert.DoesNotContain("60 → 60", words, StringComparison.Ordinal);
+            Assert.DoesNotContain("said: set", words, StringComparison.Ordinal);
+            Assert.DoesNotContain("says: set", words, StringComparison.Ordinal);
+            Assert.DoesNotContain("leave it at", words, StringComparison.Ordinal);
+        }
+
+        var again = course.Run("explain", "C1/P1", "--date", "2026-05-05").Output;
+        foreach (var text in new[] { visits, explained, again })
+        {
+            Assert.DoesNotContain("on the dial", text, StringComparison.Ordinal);
+            Assert.DoesNotContain("the dial gives", text, StringComparison.Ordinal);
+            Assert.DoesNotContain("step of the dial", text, StringComparison.Ordinal);
+        }
+    }
+
     private static string Box(string percent) => SmallCourse.Box("C1", percent, "route: 1", ("P1", "\"22:00\""));
 }

@@ -48,6 +48,34 @@ public sealed class NightFitTests
     }
 
     [Fact]
+    public void What_no_other_start_mends_is_said()
+    {
+        using var course = new SmallCourse(
+            $"{SmallCourse.Box("C1", Dial, "route: 1", ("P1", "\"22:00\""))}\n{SmallCourse.Box("C2", Dial, "route: 2", ("P1", "\"22:00\""))}", TwoBoxes, "pump: { capacity: 150 L/min }\nwindow: { opens: \"22:00\", closes: \"23:10\" }");
+        var sheet = course.Morning();
+        Assert.Equal(
+            [("C1", true), ("C2", true)],
+            sheet.Fit.GetProperty("noStartFits").EnumerateArray().Select(n => (n.GetProperty("controller").GetString(), n.GetProperty("lookedFor").GetBoolean())));
+        Both(sheet, "C1/P1 and C2/P1: no first start within 12 hours of the present one fits.");
+    }
+
+    [Fact]
+    public void New_turf_that_is_watered_by_day_is_no_fault_of_the_night_and_what_a_rule_takes_out_stands_where_it_is_keyed_in()
+    {
+        using var course = new SmallCourse(
+            SmallCourse.Box("C1", Dial, "route: 1", ("P1", "\"22:00\""), ("P2", "\"23:00\"")), TwoPrograms,
+            "window: { opens: \"20:00\", closes: \"06:00\" }\nrestrictions: [ { name: city hours, areas: [greens], hours: { from: \"14:00\", until: \"16:00\" } } ]");
+        course.Log("2026-05-04 04:00,grow-in,C1/P1,6 x 4 min,,2026-05-20,Pat,new sod");
+        var sheet = course.Morning();
+        Assert.NotEmpty(sheet.Fit.GetProperty("window").EnumerateArray());
+        Assert.All(sheet.Fit.GetProperty("window").EnumerateArray(), w => Assert.True(w.GetProperty("growIn").GetBoolean()));
+        Both(sheet, " x 4 min, every day. Leave out 15:00 on Mon 4 May: watering rule: city hours.");
+        Assert.Contains("C1/P1 waters new turf outside the watering window, as was ordered: ", sheet.Page, StringComparison.Ordinal);
+        Assert.DoesNotContain("outside the watering window, ends", sheet.Text + sheet.Page, StringComparison.Ordinal);
+        Assert.DoesNotContain("no first start within", sheet.Text + sheet.Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_run_that_is_still_on_when_an_event_or_the_hours_of_a_watering_rule_begin()
     {
         // An hour from 22:00. Twenty hours before 18:30 are 22:30; the rule begins at 22:45.

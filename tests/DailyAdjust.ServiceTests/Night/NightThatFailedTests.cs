@@ -41,6 +41,9 @@ public sealed class NightThatFailedTests
         Assert.All(Stations(list), s => Assert.InRange(s.Minutes, 3, s.Missed));
         Assert.Contains("K1 and K2 together, 190 gpm of the pump's 200 gpm", failed.Text, StringComparison.Ordinal);
         Assert.Contains("Not done before play, or before a rule or an order is against it: K3 (ninth green): tee 2 (K3/2) 20 min.", failed.Text, StringComparison.Ordinal);
+        Assert.Contains("green 2 (K1/2): hose on", failed.Text, StringComparison.Ordinal);
+        Assert.Contains(". It is to be run by hand first; then look again.", failed.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(" is to be run by hand first", failed.Text.Replace("It is to be", "", StringComparison.Ordinal), StringComparison.Ordinal);
         Assert.Contains("Lock out the electricity before you open a pump or a box", failed.Text, StringComparison.Ordinal);
 
         // Half of K2's first green, then everything that the sheet asked for.

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net;
+using System.Text.Json;
 using System.Text.RegularExpressions;
 using DailyAdjust.ServiceTests.Fallback;
 using Xunit;
@@ -73,6 +74,25 @@ public class GrowInAheadTests
         Assert.Equal("leave", advice.Text(advice.Rows.Single(r => advice.Text(r, "controller") is "C1" && advice.Text(r, "program") is "P1"), "advice"));
         var days = CsvRows.Of(RunAt(home, "2026-06-14T10:00:00Z", "balance", "--from", "2026-06-13", "--to", "2026-06-13", "--format", "csv"));
         Assert.True(days.Number(days.Rows.Single(r => days.Text(r, "controller") is "C1" && days.Text(r, "station") is "1"), "irrigation_mm") > 0);
+    }
+
+    [Fact]
+    public void One_that_begins_before_the_next_visit_is_in_the_nights_though_its_program_is_skipped_today()
+    {
+        using var home = new FallbackHome().With(("days: [wed, fri, sun], visit: daily", "days: [wed, fri, sun], visit: [fri, sun]"));
+        home.Drop("logbook.csv", "time,kind,where,value,unit,until,by,note\n2026-06-05 10:45,setting,C1/P1,50,%,,,\n");
+        home.Drop("yard-2026.csv", ExampleSite.WeatherUntil("2026-06-12 05:00"));
+        RunAt(home, "2026-06-11T15:00:00Z", "log", "grow-in", "C1/P1", "6 x 4 min", "--date", "2026-06-13", "--time", "15:00", "--until", "2026-06-20", "--note", "sod");
+        Morning(home, "2026-06-12T10:00:00Z", "2026-06-12");
+        using var json = JsonDocument.Parse(File.ReadAllText(Path.Combine(home.Site.Path, "reports", "2026-06-12", "advice.json")));
+        JsonElement OfP1(JsonElement list) => list.EnumerateArray().First(e => e.GetProperty("controller").GetString() is "C1" && e.GetProperty("program").GetString() is "P1");
+        Assert.Equal("skip", OfP1(json.RootElement.GetProperty("programs")).GetProperty("advice").GetString());
+
+        // 4 min on each of its stations, at the 50 % that it ran at.
+        var first = OfP1(json.RootElement.GetProperty("fit").GetProperty("runs"));
+        var stations = File.ReadLines(home.Site.StationsFile).Skip(1).Count(l => l.StartsWith("C1,", StringComparison.Ordinal) && l.Contains("fairway", StringComparison.OrdinalIgnoreCase));
+        Assert.Equal("2026-06-13T15:00", first.GetProperty("begins").GetString());
+        Assert.Equal(2 * stations, (first.GetProperty("finishes").GetDateTime() - first.GetProperty("begins").GetDateTime()).TotalMinutes);
     }
 
     private static string RunAt(FallbackHome home, string utc, params string[] arguments)

@@ -176,12 +176,16 @@ public sealed class OrdersTests
     public void Backticks_of_a_note_stand_on_the_page_as_they_were_written()
     {
         using var home = new FallbackHome();
-        var sheet = Morning(home, "2026-06-10", "2026-06-05 11:10,off,C1/P2,,,,Lee,", "2026-06-05 11:15,note,C1/P2,,,,Lee,valve `2` stuck open");
+        var sheet = Morning(home, "2026-06-10", "2026-06-05 11:10,off,C1/P2,,,,Lee,", "2026-06-05 11:15,note,C1/P2,,,,Lee,valve `2` stuck open",
+            "2026-06-10 04:00,spot,C1/3,9,%,,Lee,`checked` by Lee", "2026-06-09 04:00,hold,C2/P1,,,2026-06-14,Lee,`dailyadjust check` hangs");
         Assert.Contains("\"valve `2` stuck open\"", sheet.Text, StringComparison.Ordinal);
         var page = System.Net.WebUtility.HtmlDecode(File.ReadAllText(Path.Combine(home.Site.Path, "reports", "2026-06-10", "report.html")));
         Assert.Contains("\"valve `2` stuck open\"", page, StringComparison.Ordinal);
         Assert.Contains("<code>checked</code>", page, StringComparison.Ordinal);
         Assert.DoesNotContain("<code>2</code>", page, StringComparison.Ordinal);
+        Assert.Contains("(`checked` by Lee)", page, StringComparison.Ordinal);
+        Assert.Contains("hold: `dailyadjust check` hangs", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<code>dailyadjust check</code>", page, StringComparison.Ordinal);
     }
 
     [Fact]

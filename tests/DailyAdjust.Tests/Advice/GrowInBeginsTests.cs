@@ -122,6 +122,11 @@ public class GrowInBeginsTests
         var paused = (SmallCourse.OneStation(30) with { Log = [pause, Begins(15)] }).Advice();
         Assert.Equal(AdviceKind.Resume, paused.Advice);
         Assert.EndsWith("The box is paused until Fri 8 May 09:00: end the pause.", paused.Reason, StringComparison.Ordinal);
+
+        // Once it has begun: who paused the box before did not know of it, who paused it since meant it.
+        AdviceKind Tuesday(LogEntry pausing) => (SmallCourse.OneStation(30) with { Date = Monday.AddDays(1), Log = [Begins(15), pausing] }).Advice().Advice;
+        Assert.Equal(AdviceKind.Resume, Tuesday(pause));
+        Assert.Equal(AdviceKind.KeepOff, Tuesday(pause with { Time = new(Monday, new(16, 0)) }));
     }
 
     [Fact]

@@ -32,7 +32,12 @@ public class GrowInStartsTests
         Assert.All(runs, r => Assert.Equal(4, (r.Finishes - r.Begins).TotalMinutes));
 
         var window = Course with { Window = new WateringWindow(new(21, 0), new(6, 0)) };
-        Assert.Equal([At(Monday, 13).AddMinutes(4), At(Monday, 15).AddMinutes(4), At(Monday, 17).AddMinutes(4)], window.Sheet().Fit.Window.Take(3).Select(w => w.Finishes));
+        var fit = window.Sheet().Fit;
+        Assert.Equal([At(Monday, 13).AddMinutes(4), At(Monday, 15).AddMinutes(4), At(Monday, 17).AddMinutes(4)], fit.Window.Take(3).Select(w => w.Finishes));
+
+        // It was ordered by day: nothing is wrong with that, and no other start is looked for.
+        Assert.All(fit.Window, w => Assert.True(w.IsGrowIn));
+        Assert.Equal((true, 0, 0), (fit.IsClean, fit.Moves.Count, fit.NoStartFits.Count));
     }
 
     [Fact]

@@ -99,6 +99,34 @@ public class NightFitTests
     }
 
     [Fact]
+    public void What_no_start_mends_is_named()
+    {
+        // Two hours of water on a pump that carries one box, and a window of an hour and ten minutes.
+        var none = (TwoPrograms("22:00", ProgramOverlap.Together) with { Pump = 150, Window = new(Time("22:00"), Time("23:10")) }).Sheet().Fit;
+        Assert.Equal([new ProgramKey("C1", "P1"), new("C1", "P2")], none.NoStartFits);
+        Assert.Empty(none.NotLookedFor);
+        Assert.Empty((TwoPrograms("22:00", ProgramOverlap.Together) with { Pump = 150 }).Sheet().Fit.NoStartFits);
+    }
+
+    [Fact]
+    public void Other_starts_are_looked_for_a_few_programs_at_a_time_and_the_rest_is_named()
+    {
+        // Fifteen programs at 22:00, one at a time is carried: 20:00, 21:00 and 23:00 are left, and midnight is another date.
+        var ids = Enumerable.Range(1, 15).Select(i => "P" + i).ToList();
+        var course = new SmallCourse
+        {
+            Controller = SmallCourse.Box with { Programs = [.. ids.Select(id => SmallCourse.EveryNight(id, "22:00"))] },
+            Stations = [.. ids.Select((id, i) => SmallCourse.Station(i + 1, programs: id) with { FlowLPerMin = 100 })],
+            DepletionMm = [.. ids.Select(_ => 5d)],
+            Pump = 150,
+            Window = new(Time("20:00"), Time("01:00")),
+        };
+        var fit = course.Sheet().Fit;
+        Assert.Equal((3, 9, 3), (fit.Moves.Count, fit.NoStartFits.Count, fit.NotLookedFor.Count));
+        Assert.Equal(15, fit.Moves.Select(m => m.Program).Concat(fit.NoStartFits).Concat(fit.NotLookedFor).Distinct().Count());
+    }
+
+    [Fact]
     public void A_start_is_not_proposed_into_an_order_nor_so_that_its_run_reaches_into_one()
     {
         // Off from 18:00 to 21:30, so 21:00 is out, and from 23:30 on, so 23:00 to 24:00 is.

@@ -23,14 +23,14 @@ public sealed class SensorPartTests
                 "Station yard: 20 values of wind speed set aside by the check \"stuck\" from Tue 9 June to Wed 10 June (the last 2.2 m/s, unchanged for 21 h).",
                 "Station yard: 1 value of rain set aside by the check \"limits\" on Tue 9 June (-1 mm, outside 0 to 305 mm in 60 minutes).",
             ],
-            SensorPart.SetAside(days));
+            SensorPart.SetAside(Values(days)));
     }
 
     [Fact]
     public void More_than_six_kinds_are_cut_and_counted()
     {
         var many = Of(Day, [.. Enumerable.Range(0, 9).Select(i => Aside($"s{i}", "rain -1 mm", "outside", "limits", 1))]);
-        var said = SensorPart.SetAside([many]);
+        var said = SensorPart.SetAside(Values(many));
         Assert.Equal(6, said.Count);
         Assert.StartsWith("4 more kinds", said[^1], StringComparison.Ordinal);
     }
@@ -56,6 +56,8 @@ public sealed class SensorPartTests
 
     private static SetAsideValue Aside(string station, string what, string why, string check, int values) =>
         new(station, new DateTimeOffset(2026, 6, 9, 12, 0, 0, TimeSpan.Zero), what, why) { Check = check, Values = values };
+
+    private static List<(DateOnly Date, SetAsideValue Value)> Values(params WeatherDay[] days) => [.. days.SelectMany(d => d.SetAside.Select(v => (d.Date, v)))];
 
     private static WeatherDay Of(DateOnly date, params SetAsideValue[] setAside) =>
         new() { Date = date, Station = "yard", EtoMm = 5, Basis = EtoBasis.Hourly, Rain = [], SetAside = setAside };

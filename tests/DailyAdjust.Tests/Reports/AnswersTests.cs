@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports;
@@ -88,6 +89,28 @@ public sealed partial class AnswersTests
         var shown = System.Net.WebUtility.HtmlDecode(page);
         Assert.Contains($"\"{note}\": is that mended or over? A setting, or <code>checked</code> of B", Blank().Replace(shown, " "), StringComparison.Ordinal);
         Assert.Contains("a note of valve `3`, and <code>dailyadjust check</code>", Blank().Replace(shown, " "), StringComparison.Ordinal);
+    }
+
+    /// <summary>What a person wrote stands in round brackets, or bare behind the order's name, and may read like a command of ours to the letter.</summary>
+    [Theory]
+    [InlineData("`checked`")]
+    [InlineData("`dailyadjust check` first")]
+    [InlineData("`log void`, then look")]
+    [InlineData("is it \" `checked` \" now")]
+    public void Nothing_that_a_person_wrote_is_code(string note)
+    {
+        var sheet = InventedExceptions.Build();
+        var (first, box) = (sheet.Programs[0], sheet.BoxesToVerify[0]);
+        var noted = sheet with
+        {
+            Programs = [first with { Reason = $"Must not run: hold: {note}.", Chain = [new Reason("must-not-run", $"Must not run: hold: {note}.", new Dictionary<string, double>())] }, .. sheet.Programs.Skip(1)],
+            BoxesToVerify = [box with { Box = box.Box with { Note = note } }, .. sheet.BoxesToVerify.Skip(1)],
+            Ground = sheet.Ground with { Spots = [new DrySpot(new("A", "3"), "green 3", "greens", new(sheet.Date, null), 9, null, note)] },
+        };
+        var page = Blank().Replace(System.Net.WebUtility.HtmlDecode(Written(noted, InventedMorning.Issue, ReportFiles.Html)), " ");
+        Assert.Contains($"Must not run: hold: {note}.", page, StringComparison.Ordinal);
+        Assert.InRange(page.Split($"({note})").Length, 3, 9);
+        Assert.All(Code().Matches(page), c => Assert.Matches("^(dailyadjust log |[0-9]{4}-)", c.Groups["code"].Value));
     }
 
     private static string Written(MorningSheet sheet, SheetIssue issue, string file) => Encoding.UTF8.GetString(MorningReport.Render(sheet, issue)[file].Span);

@@ -58,7 +58,7 @@ internal static class InventedMorning
                 new ProgramRun(Date.AddDays(1), new ProgramKey("B", "P1"), At(1, 21, 30), At(2, 1, 20)),
             ],
             [new ProgramOverlapFound("B", "P1", "P3", Date, 14, 55)],
-            [new OutsideWindow("C", "P1", Date, At(1, 6, 40))],
+            [new OutsideWindow("C", "P1", Date, At(1, 5, 50), At(1, 6, 40), IsGrowIn: false)],
             [new PumpExceeded(At(0, 22, 0), At(0, 22, 30), 3407, 3000)],
             [new FitCut(new ProgramKey("C", "P2"), 120, 105, new Shortfall(0.762, 3, DialEnds: false), new TimeOnly(20, 45))]),
         Areas = [.. InventedAreas.Build(Date)],

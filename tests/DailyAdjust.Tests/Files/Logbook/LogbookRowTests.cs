@@ -35,6 +35,8 @@ public sealed class LogbookRowTests
     [InlineData("2026-06-05 07:00,rain,gauge:yard,0.30,in", 7.62, LogUnit.Mm)]
     [InlineData("2026-06-05,rain,gauge:yard,0,mm", 0.0, LogUnit.Mm)]
     [InlineData("2026-06-05 10:30,probe,area:greens,0.14,m3/m3", 14.0, LogUnit.Percent)]
+    [InlineData("2026-06-05 10:30,probe,C1/3,0.25,m³/m³", 25.0, LogUnit.Percent)]
+    [InlineData("2026-06-05 10:30,spot,C1/3,0.25 m³/m³,", 25.0, LogUnit.Percent)]
     [InlineData("2026-06-05 10:30,meter,pump,2,acre-ft", 2466963.67507, LogUnit.Litres)]
     [InlineData("2026-06-05 10:30,pump,pump,400,gpm,2026-06-09", 1514.1647136, LogUnit.LitresPerMin)]
     [InlineData("2026-06-05 10:30,hold,area:fairways,,,2026-06-09,,drainage", null, LogUnit.None)]
@@ -134,6 +136,8 @@ public sealed class LogbookRowTests
     [InlineData("2026-06-05,setting,C1/P2,0.9,m³/m³", 5, "\"m³/m³\" is not a unit that fits here", "units that fit: %")]
     [InlineData("2026-06-05,ran,C1/P2,0.9,fraction", 5, "\"fraction\" is not a unit that fits here", "units that fit: %")]
     [InlineData("2026-06-05,probe,C1/3,14,mph", 5, "\"mph\" is not a unit that fits here", "units that fit: %, m³/m³")]
+    [InlineData("2026-06-05,probe,C1/3,25,m³/m³", 4, "25 is out of range", "from 0 to 1 m³/m³")]
+    [InlineData("2026-06-05,spot,C1/3,101,%", 4, "101 is out of range", "from 0 to 100 %")]
     [InlineData("2026-06-05,pump,C1,400,gpm", 3, "pump does not go with C1", "it goes with pump")]
     [InlineData("2026-06-05,round,site,done", 4, "does not say which round", "2026-06-08 done")]
     [InlineData("2026-06-05,round,site,2026-06-05 done except C9", 4, "except \"C9\"", "did you mean")]
@@ -170,6 +174,34 @@ public sealed class LogbookRowTests
         Assert.Equal(95, Assert.Single(reading.Entries).Value);
         Assert.Equal("l:2:4: 95 % is not on the dial of C2. it shows 10 to 150 % in steps of 10; the entry counts as it stands.", Assert.Single(reading.Problems).ToString());
         Assert.Equal(Severity.Warning, reading.Problems[0].Severity);
+    }
+
+    /// <summary>Greens of the example hold 1.0 in/ft of water, and root 6 in deep: 0.5 in.</summary>
+    [Theory]
+    [InlineData("water-in,area:greens,0.50,in,2026-06-06", null)]
+    [InlineData("water-in,area:greens,0.51,in,2026-06-06", "0.51 in is more than the ground of C1/1 ever holds (0.5 in from dry to full)")]
+    [InlineData("flush,area:greens,5,in,2026-06-06", null)]
+    [InlineData("pause,C2,3,d", "C2 cannot pause by itself: site.yaml gives it no pause")]
+    [InlineData("pause,C2/P1,3,d", "C2 cannot pause by itself")]
+    [InlineData("probe,C1/3,0.25,%", "0.25 % of water by volume is less than ground with roots ever holds")]
+    [InlineData("probe,C1/3,0,%", null)]
+    [InlineData("probe,C1/3,1,%", null)]
+    public void What_is_out_of_the_ordinary_counts_and_is_pointed_out(string row, string? doubt)
+    {
+        var reading = LogbookReader.Read("l", $"{Header}2026-06-05 10:30,{row}", Site);
+        Assert.Single(reading.Entries);
+        Assert.Equal(doubt is null ? 0 : 1, reading.Problems.Count);
+        Assert.All(reading.Problems, p => Assert.Equal(Severity.Warning, p.Severity));
+        Assert.All(reading.Problems, p => Assert.StartsWith(doubt!, p.What, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_box_that_can_pause_is_not_asked()
+    {
+        var site = Site with { Controllers = [.. Site.Controllers.Select(c => c with { PauseDays = string.Equals(c.Id, "C2", StringComparison.Ordinal) ? 5 : 0 })] };
+        Assert.Empty(LogbookReader.Read("l", $"{Header}2026-06-05 10:30,pause,C2,3,d", site).Problems);
+        var all = Assert.Single(LogbookReader.Read("l", $"{Header}2026-06-05 10:30,pause,site,3,d", site).Problems);
+        Assert.DoesNotContain("C2", all.What, StringComparison.Ordinal);
     }
 
     [Fact]

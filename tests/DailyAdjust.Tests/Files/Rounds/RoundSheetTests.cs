@@ -64,6 +64,7 @@ public sealed class RoundSheetTests
     [InlineData("2026-06-10/1,C2,,P2,,set,100,60,160,,", 9, "\"160\" is not on the dial of C2", "it shows 10 to 150 % in steps of 10")]
     [InlineData("2026-06-10/1,C2,,P2,,set,100,60,yes,7,", 10, "\"7\" is not on the dial of C2", "10 to 150 %")]
     [InlineData("2026-06-10/1,C2,,P2,,set,100,60,maybe,,", 9, "\"maybe\" is not an answer", "write yes, no, or the number")]
+    [InlineData("2026-06-10/1,C2,,P2,,set,100,60,80 m³/m³,,", 9, "\"80 m³/m³\" is not an answer", "write yes, no, or the number")]
     [InlineData("2026-06-10/1,C2,,P2,,set,100,60,\"62,5\",,", 9, "\"62,5\" is not an answer", "write a decimal point: 62.5")]
     [InlineData("2026-06-10/1,C2,,P2,,set,100,60,-60,,", 9, "\"-60\" is not an answer", "yes, no")]
     [InlineData("2026-06-10/1,C2,,P9,,set,100,60,yes,,", 4, "there is no program \"C2/P9\"", "did you mean")]
