@@ -104,7 +104,7 @@ public sealed class SiteOutbox(SiteFolder folder, HomeFolder home, MailOptions m
 
         var state = message.Doubts > 0 ? MessageState.Uncertain : MessageState.GivenUp;
         Keep(message, o => o.RecordEnded(message.MessageId, state, FormattableString.Invariant(
-            $"not taken within {mail.GiveUpAfterHours} h, {message.Tries} tries{(message.Said.Length > 0 ? ", the last: " + message.Said : "")}")));
+            $"not taken within {mail.GiveUpAfterHours} h (tries: {message.Tries}){(message.Said.Length > 0 ? ", the last: " + message.Said : "")}")));
         return true;
     }
 

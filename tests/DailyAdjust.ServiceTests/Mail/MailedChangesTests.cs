@@ -79,7 +79,7 @@ public sealed class MailedChangesTests : IDisposable
         _server.Behave("ok");
         var now = InProcess.Run(At("2026-06-17 06:00"), ["mail", "--now", "--home", _home.Path]);
         Assert.Equal(1, now.ExitCode);
-        Assert.Contains("given up: not taken within 24 h, 1 tries, the last: ", now.Error, StringComparison.Ordinal);
+        Assert.Contains("given up: not taken within 24 h (tries: 1), the last: ", now.Error, StringComparison.Ordinal);
         Assert.All(Outbox(), m => Assert.Equal(MessageState.GivenUp, m.State));
         Assert.Empty(_server.Messages);
         Morning("2026-06-17 06:10");
