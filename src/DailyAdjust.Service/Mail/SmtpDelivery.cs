@@ -74,9 +74,11 @@ internal static class SmtpDelivery
         catch (Exception failure) when (IsOfMail(failure))
         {
             var outcome = Judge(failure, isTalking, client.EndWasSent);
-            return outcome with { Said = account.Clean(outcome.Result == MailResult.Doubtful
-                ? $"the line broke after the whole text and before the server's answer ({Words(failure, account, certificate)})"
-                : Words(failure, account, certificate)) };
+            var words = Words(failure, account, certificate);
+            return outcome with
+            {
+                Said = account.Clean(outcome.Result == MailResult.Doubtful ? $"the line broke after the whole text and before the server's answer ({words})" : words),
+            };
         }
     }
 
