@@ -122,6 +122,11 @@ internal static class TextReport
             lines.Add(AdviceWords.NewMinutes(minutes), indent: 7);
         }
 
+        if (AdviceWords.Split(advice) is { Length: > 0 } split)
+        {
+            lines.Add(split, indent: 7, most: 4);
+        }
+
         if (advice.StopRule is { } rule)
         {
             lines.Add(AdviceWords.Stop(rule, view.Words), indent: 7);

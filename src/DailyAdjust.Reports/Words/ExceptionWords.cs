@@ -19,6 +19,8 @@ internal static class ExceptionWords
     [
         .. HandRuns(view),
         .. Group("Starts and stations to take out", TakenOut(view)),
+        .. Group("Put back", view.Sheet.Exceptions.PutBack.Select(p => PutBack(p, view))),
+        .. Group("Taken out: did they stand still?", view.Sheet.Exceptions.TakenOutRuns.GroupBy(r => (r.Program, r.At)).Select(g => StoodStill([.. g], view))),
         .. Group(SettingWords.Title, SettingWords.NotUsed(view)),
         .. Group("Grow-in", view.Sheet.Exceptions.GrowIns.SelectMany(g => GrowIn(g, view))),
         .. Group("Off with a note: mended or over?", view.Sheet.Programs.Where(p => p.Fault is not null).Select(p => Fault(p, view))),
@@ -81,6 +83,28 @@ internal static class ExceptionWords
         }
     }
 
+    /// <summary>Nobody knows whether they were taken out: where they were not, there is nothing to put back.</summary>
+    private static string PutBack(PutBack back, SheetView view)
+    {
+        var what = back.Stations.Count > 0
+            ? $"{(back.Stations.Count == 1 ? "station" : "stations")} {CommonWords.List([.. back.Stations.Select(s => s.Station)])}"
+            : $"the {(back.Starts.Count == 1 ? "start" : "starts")} of {CommonWords.List([.. back.Starts.Select(SiteWords.Clock)])}";
+        var ended = back.Until is not { } end ? "does not hold before the next visit"
+            : end.Clock is { } clock ? $"ended at {SiteWords.Clock(clock)} {view.Words.Day(end.Date)}"
+            : end.Date < view.Sheet.Date ? $"ended with {SiteWords.Date(end.Date)}"
+            : $"ends with {view.Words.Day(end.Date)}";
+        var isOne = back.Stations.Count + back.Starts.Count == 1;
+        return $"{view.Label(back.Program)}: put back {what}, if {(isOne ? "it was" : "they were")} taken out. What kept {(isOne ? "it" : "them")} from running {ended}: {FreshnessWords.Sentence(back.Why)}";
+    }
+
+    /// <summary>Stations of one start.</summary>
+    private static string StoodStill(IReadOnlyList<TakenOutRun> runs, SheetView view)
+    {
+        var (first, isOne) = (runs[0], runs.Count == 1);
+        return $"{view.Label(first.Program)}, start of {view.Words.When(first.At)}, {(isOne ? "station" : "stations")} {CommonWords.List([.. runs.Select(r => r.Station.Station)])}: "
+            + $"the numbers take it that {(isOne ? "it" : "they")} ran. If {(isOne ? "it was taken out, a line in logbook.csv" : "they were taken out, a line in logbook.csv for each")}: {Answers.DidNotRunLine(first.Station, first.Date)}";
+    }
+
     private static IEnumerable<string> GrowIn(GrowInLine line, SheetView view)
     {
         var starts = string.Join(" ", line.Starts.Select(SiteWords.Clock));
@@ -94,9 +118,13 @@ internal static class ExceptionWords
                 ? SiteWords.Minutes(line.Minutes[0].Minutes)
                 : string.Join(", ", line.Minutes.Select(m => $"{SiteWords.Minutes(m.Minutes)} on {CommonWords.List([.. m.Stations.Select(s => s.Station)])}"));
             var from = line.Begins is { } begins ? $", from {view.Words.When(begins)} on" : "";
-            yield return $"{view.Label(line.Program)}, day {SiteWords.Count(line.Day)} of {SiteWords.Count(line.Days)}: key in {CommonWords.Count(line.Starts.Count, "start", "starts")} ({starts}) x {minutes}, every day{from}.{LeftOut(line.Program, view)}";
+            yield return $"{view.Label(line.Program)}, day {SiteWords.Count(line.Day)} of {SiteWords.Count(line.Days)}: {NotNow(line.Program, view)}key in {CommonWords.Count(line.Starts.Count, "start", "starts")} ({starts}) x {minutes}, every day{from}.{LeftOut(line.Program, view)}";
         }
     }
+
+    /// <summary>A program that must not run is not keyed in and left on.</summary>
+    private static string NotNow(ProgramKey program, SheetView view) =>
+        view.Sheet.Programs.Any(p => p.Key == program && p.Advice == AdviceKind.Off) ? "it must not run now, see the round. Once it may run, and not before, " : "";
 
     private static bool IsKeyedIn(GrowInLine line) => !line.IsOver && (line.IsChange || line.Day == 1 || line.Begins is not null);
 

@@ -27,7 +27,12 @@ internal static class FreshnessWords
     public static string NoAdvice(Freshness freshness) =>
         Sentence(freshness.NoAdvice ?? "") + (freshness.NoAdviceSince is { } since ? $" Since {SiteWords.Date(since)}." : "");
 
+    /// <summary>Of a sheet: each open question is judged both ways, and what each way would say stands beside it.</summary>
     public static string Round(DateOnly sheet) =>
+        $"the round of {SiteWords.Date(sheet)}. Its programs are judged both ways, done and not done.";
+
+    /// <summary>Of a list that is reckoned by the logbook alone.</summary>
+    public static string RoundAsLogged(DateOnly sheet) =>
         $"the round of {SiteWords.Date(sheet)}. Today's numbers take it that nothing was changed.";
 
     /// <summary>One sentence for all zones whose moisture is only assumed.</summary>

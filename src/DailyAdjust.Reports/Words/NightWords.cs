@@ -11,7 +11,7 @@ internal static class NightWords
         var when = caution.IsForecast ? "forecast for tonight" : "last night; tonight is not forecast";
         var held = caution.Holds ? " Tonight's starts must not run." : "";
         return caution.Reason == OffReason.Cold
-            ? $"Cold caution: {words.Temperature(caution.Value)} {when}, {caution.BesideLimit(words.Temperature)}. Do not water frozen ground, and watch for ice on paths.{held}"
-            : $"Wind caution: {words.Speed(caution.Value)} {when}, {caution.BesideLimit(words.Speed)}. Sprinklers throw unevenly.{held}";
+            ? $"Cold caution, {caution.BesideLimit(words.Temperature)}: {words.Temperature(caution.Value)} {when}. Do not water frozen ground, and watch for ice on paths.{held}"
+            : $"Wind caution, {caution.BesideLimit(words.Speed)}: {words.Speed(caution.Value)} {when}. Sprinklers throw unevenly.{held}";
     }
 }
