@@ -29,12 +29,7 @@ internal static class Prohibitions
         {
             var from = since is { } s ? " since " + Words.Date(context.Site.Clock.DateOf(s)) : "";
             return new Prohibition(
-                state switch
-                {
-                    SeasonState.Closing => $"the system is being closed down{from}",
-                    SeasonState.Charging => $"the pipes are being filled{from}",
-                    _ => $"the season is {state}{from}",
-                },
+                SeasonWords(state) + from,
                 null);
         }
 
@@ -60,6 +55,14 @@ internal static class Prohibitions
 
         return orders.Count > 0 ? Of(orders) : null;
     }
+
+    /// <summary>A state of the season that is not open, as a plain clause.</summary>
+    public static string SeasonWords(string state) => state switch
+    {
+        SeasonState.Closing => "the system is being closed down",
+        SeasonState.Charging => "the pipes are being filled",
+        _ => $"the season is {state}",
+    };
 
     /// <summary>Off until the last of them is over.</summary>
     private static Prohibition Of(List<OffOrder> orders)

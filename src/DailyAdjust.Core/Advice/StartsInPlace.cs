@@ -5,7 +5,7 @@ namespace DailyAdjust.Core.Advice;
 /// <summary>How a program's starts are split where its stations would run longer than their ground takes at once.</summary>
 /// <param name="Starts">In place of each start, 2 or more.</param>
 /// <param name="ApartMinutes">From one of them to the next, whole minutes: its stations run one after another, and what stands on the surface soaks in.</param>
-/// <param name="ThatFit">So many of them end before the program's own next start, 1 to <paramref name="Starts"/>.</param>
+/// <param name="ThatFit">So many of them end, and soak in, before the program's own next start, 1 to <paramref name="Starts"/>.</param>
 /// <param name="NextOwnMinutes">From a start to the program's own next one where not all of them fit; null = all fit.</param>
 public sealed record StartsInPlace(int Starts, double ApartMinutes, int ThatFit, double? NextOwnMinutes)
 {
@@ -29,7 +29,7 @@ public sealed record StartsInPlace(int Starts, double ApartMinutes, int ThatFit,
         var length = context.Laying.LengthOf(starts[0].Due(program.Program, percent / count)).TotalMinutes;
         var apart = Math.Ceiling(Math.Max(length, runs.Max(r => (r.Minutes / count) + r.Split.SoakMinutes)));
         var between = starts.Zip(starts.Skip(1), (a, b) => (b.Start.At - a.Start.At).TotalMinutes).Where(m => m > 0).DefaultIfEmpty(double.PositiveInfinity).Min();
-        var fit = between < length ? 1 : (int)Math.Min(count, Math.Floor((between - length) / apart) + 1);
+        var fit = (int)Math.Clamp(Math.Floor(between / apart), 1, count);
         return new StartsInPlace(count, apart, fit, fit < count ? between : null);
     }
 }

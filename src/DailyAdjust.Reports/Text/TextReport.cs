@@ -165,7 +165,7 @@ internal static class TextReport
         if (due.Count > 0)
         {
             lines.Add($"{SectionWords.DidItRun} {string.Join("; ", due.Take(8).Select(r => $"{view.Label(r.Program)} {words.When(r.Start)} to {words.Time(r.Finishes)}"))}"
-                + (due.Count > 8 ? $"; {CommonWords.AndMore(due.Count - 8)}" : "") + ".");
+                + (due.Count > 8 ? $"; and {SectionWords.More(due.Count - 8)}: see report.html" : "") + ".");
         }
     }
 

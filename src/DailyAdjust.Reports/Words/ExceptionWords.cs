@@ -50,7 +50,8 @@ internal static class ExceptionWords
             var date = view.Sheet.Site.Clock.DateOf(order.Due.AddTicks(-1));
             var days = date > view.Sheet.Date ? $", {StandingWords.Left(date, view.Words)}" : "";
             var from = order.Begins is { } begins ? $"from {view.Words.When(begins)}, " : "";
-            var due = order.IsLate ? $"was due {view.Words.When(order.Due)} and is not all run by the logbook" : $"{from}by {view.Words.When(order.Due)}{days}";
+            var by = view.Sheet.Site.Clock.DayEnd(date) == order.Due ? $"the end of {view.Words.Day(date)}" : view.Words.When(order.Due);
+            var due = order.IsLate ? $"was due {(order.Due == view.Sheet.Site.Clock.DayEnd(date) ? "by " : "")}{by} and is not all run by the logbook" : $"{from}by {by}{days}";
             yield return new ExceptionGroup(
                 $"{ByHand(order.Kind)}: {view.Words.DepthOf(order.DepthMm)} at {order.Where}, {due}{(why.Length > 0 ? $" ({why})" : "")}",
                 [.. order.Against.Select(o => $"Settle which goes first. {StandingWords.Order(o, view.Words)}"), .. order.Rules.Select(RuleWords.First), .. order.Stations.Select(s => HandRun(s, order, view.Words))]);
@@ -66,6 +67,8 @@ internal static class ExceptionWords
         return $"{ZoneWords.Named(station.Name, station.Station)}: {SiteWords.Minutes(station.Minutes)}{runs}{left}";
     }
 
+    private static string Capital(string clause) => clause.Length == 0 ? "" : char.ToUpperInvariant(clause[0]) + clause[1..];
+
     private static IEnumerable<string> TakenOut(SheetView view)
     {
         var keyedIn = view.Sheet.Exceptions.GrowIns.Where(IsKeyedIn).Select(g => g.Program).ToHashSet();
@@ -78,7 +81,7 @@ internal static class ExceptionWords
 
             foreach (var out_ in program.StationsOut)
             {
-                yield return $"{view.Label(program.Key)}: take out {(out_.Stations.Count == 1 ? "station" : "stations")} {CommonWords.List([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(out_.Why)}{Until(out_.Until, view.Words)} The logbook has to hear of it next day, a line for each: {Answers.DidNotRunLine(out_.Stations[0], view.Sheet.Site.Clock.DateOf(out_.From))}";
+                yield return $"{view.Label(program.Key)}: take out {(out_.Stations.Count == 1 ? "station" : "stations")} {CommonWords.List([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(Capital(out_.Why))}{Until(out_.Until, view.Words)} The logbook has to hear of it next day, a line for each: {Answers.DidNotRunLine(out_.Stations[0], view.Sheet.Site.Clock.DateOf(out_.From))}";
             }
         }
     }
