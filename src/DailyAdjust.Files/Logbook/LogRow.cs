@@ -124,7 +124,7 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
         var (ends, begins) = (until.Instant(site.Clock), time.Begin(site.Clock));
         if (ends < begins || (ends == begins && new LogEntry { Time = time, Kind = kind, Where = default }.IsOrder))
         {
-            Wrong(LogbookColumns.Until, $"until {line.Until} lies before {line.Time}: it would end before it begins", "write an end after its time (a bare date is through that date), or an earlier time if it has begun already");
+            Wrong(LogbookColumns.Until, $"until {line.Until} lies before {line.Time}: it would end before it begins", "one of them is wrong: write an end after its time (a bare date is through that date), or an earlier time if it has begun already");
         }
 
         return until;

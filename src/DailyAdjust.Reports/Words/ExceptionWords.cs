@@ -93,9 +93,8 @@ internal static class ExceptionWords
             ? $"{(back.Stations.Count == 1 ? "station" : "stations")} {CommonWords.List([.. back.Stations.Select(s => s.Station)])}"
             : $"the {(back.Starts.Count == 1 ? "start" : "starts")} of {CommonWords.List([.. back.Starts.Select(SiteWords.Clock)])}";
         var ended = back.Until is not { } end ? "does not hold before the next visit"
-            : end.Clock is { } clock ? $"ended at {SiteWords.Clock(clock)} {view.Words.Day(end.Date)}"
-            : end.Date < view.Sheet.Date ? $"ended with {SiteWords.Date(end.Date)}"
-            : $"ends with {view.Words.Day(end.Date)}";
+            : $"{(end.Instant(view.Sheet.Site.Clock) <= view.Sheet.AsOf ? "ended" : "ends")} "
+                + (end.Clock is { } clock ? $"at {SiteWords.Clock(clock)} {view.Words.Day(end.Date)}" : $"with {(end.Date == view.Sheet.Date ? view.Words.Day(end.Date) : SiteWords.Date(end.Date))}");
         var isOne = back.Stations.Count + back.Starts.Count == 1;
         return $"{view.Label(back.Program)}: put back {what}, if {(isOne ? "it was" : "they were")} taken out. What kept {(isOne ? "it" : "them")} from running {ended}: {FreshnessWords.Sentence(back.Why)}";
     }

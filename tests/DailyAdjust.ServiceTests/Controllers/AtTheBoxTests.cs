@@ -62,13 +62,13 @@ public sealed class AtTheBoxTests
     }
 
     [Theory]
-    [InlineData("\"22:00\"", "in place of each start key in 2, 36 min apart, each with 1/2 of the minutes.")]
-    [InlineData("\"22:00\", \"22:50\"", "in place of each start it would take 2, 36 min apart, but its own next start comes after 50 min. None fits between, and the rest cannot enter the ground: lower the rate, or split the water over more nights.")]
+    [InlineData("\"22:00\"", "in place of each start key in 2, 35 min apart, each with 1/2 of the minutes.")]
+    [InlineData("\"22:00\", \"22:50\"", "in place of each start it would take 2, 35 min apart, but its own next start comes after 50 min. None fits between, and the rest cannot enter the ground: lower the rate, or split the water over more nights.")]
     public void The_round_says_how_a_start_is_split_and_whether_that_fits(string starts, string said)
     {
         // 10 mm/h on 8 mm/h with 1 mm standing: 30 minutes at once, and 7.5 to soak in; 55 min are 2 of 27.5.
         using var course = new SmallCourse(
-            SmallCourse.Box("C1", "{ applies: program, min: 100 %, max: 100 %, step: 5 % }", "route: 1", ("P1", starts)),
+            SmallCourse.Box("C1", "{ applies: program, min: 95 %, max: 100 %, step: 5 % }", "route: 1", ("P1", starts)),
             "controller,station,name,area,minutes P1,precipitation rate (mm/h)\nC1,1,east bank,bank,55,10");
         course.Log("2026-05-04 04:00,setting,C1/P1,off,,,,");
         var sheet = course.Morning();
