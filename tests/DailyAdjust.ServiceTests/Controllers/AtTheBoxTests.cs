@@ -68,7 +68,7 @@ public sealed class AtTheBoxTests
     {
         // 10 mm/h on 8 mm/h with 1 mm standing: 30 minutes at once, and 7.5 to soak in; 55 min are 2 of 27.5.
         using var course = new SmallCourse(
-            SmallCourse.Box("C1", "{ applies: program, min: 95 %, max: 100 %, step: 5 % }", "route: 1", ("P1", starts)),
+            SmallCourse.Box("C1", "{ applies: program, min: 99 %, max: 100 %, step: 1 % }", "route: 1", ("P1", starts)),
             "controller,station,name,area,minutes P1,precipitation rate (mm/h)\nC1,1,east bank,bank,55,10");
         course.Log("2026-05-04 04:00,setting,C1/P1,off,,,,");
         var sheet = course.Morning();
