@@ -9,8 +9,8 @@ internal static class OrderWords
     {
         OffReason.NoWater => order.Note.Length > 0 ? $"no water, {order.Note}" : "no water: what was applied has to stay on the leaves",
         OffReason.Event => With("event, ", order.Note),
-        OffReason.Cold => With("cold: ", order.Note),
-        OffReason.Wind => With("wind: ", order.Note),
+        OffReason.Cold => $"cold ({order.Note})",
+        OffReason.Wind => $"wind ({order.Note})",
         _ => With("hold: ", order.Note),
     };
 

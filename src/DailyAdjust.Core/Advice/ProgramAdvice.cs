@@ -170,6 +170,9 @@ public sealed record ProgramAdvice
     /// <summary>Stations whose run has to be split into cycles, in station order.</summary>
     public IReadOnlyList<LongRun> LongRuns { get; init; } = [];
 
+    /// <summary>How its starts are split for them; null = they need not be.</summary>
+    public StartsInPlace? InPlace { get; init; }
+
     public UnansweredAdvice? Unanswered { get; init; }
 
     /// <summary>It is on, or may be: an earlier sheet said to turn it on and nobody answered.</summary>

@@ -95,6 +95,7 @@ internal sealed class ProgramAdvisor(
             };
         }
 
+        advice = advice with { InPlace = StartsInPlace.Of(context, program, advice.LongRuns, advised) };
         advice = Ahead(advice, judged, decision, () => StopRules.Of(context, [.. judged.Box.Where(c => c.Need is not null)], supposing));
         var chain = _reasons.Of(judged, decision, advice);
         return advice with { Chain = chain, Reason = chain[0].Words };

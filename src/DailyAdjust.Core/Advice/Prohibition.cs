@@ -7,11 +7,18 @@ namespace DailyAdjust.Core.Advice;
 /// <summary>Why a program must not run.</summary>
 /// <param name="Why">A plain clause.</param>
 /// <param name="Until">The last date; null = open.</param>
-internal sealed record Prohibition(string Why, DateOnly? Until);
+internal sealed record Prohibition(string Why, DateOnly? Until)
+{
+    /// <summary>Watering rules that name no end: the date of the program's next start that may run; null = none is in sight, or <see cref="Until"/> says it.</summary>
+    public DateOnly? Again { get; init; }
+}
 
 /// <summary>Season, orders and the place's watering rules, for one program and one visit.</summary>
 internal static class Prohibitions
 {
+    /// <summary>How far ahead a start that may run is looked for, days.</summary>
+    private const int DaysAhead = 60;
+
     /// <summary>
     /// A season that is not open, a hold over the first start to come (without one: over the hour of the round), or orders over every start; null = none.
     /// </summary>
@@ -22,12 +29,7 @@ internal static class Prohibitions
         {
             var from = since is { } s ? " since " + Words.Date(context.Site.Clock.DateOf(s)) : "";
             return new Prohibition(
-                state switch
-                {
-                    SeasonState.Closing => $"the system is being closed down{from}",
-                    SeasonState.Charging => $"the pipes are being filled{from}",
-                    _ => $"the season is {state}{from}",
-                },
+                SeasonWords(state) + from,
                 null);
         }
 
@@ -53,6 +55,14 @@ internal static class Prohibitions
 
         return orders.Count > 0 ? Of(orders) : null;
     }
+
+    /// <summary>A state of the season that is not open, as a plain clause.</summary>
+    public static string SeasonWords(string state) => state switch
+    {
+        SeasonState.Closing => "the system is being closed down",
+        SeasonState.Charging => "the pipes are being filled",
+        _ => $"the season is {state}",
+    };
 
     /// <summary>Off until the last of them is over.</summary>
     private static Prohibition Of(List<OffOrder> orders)
@@ -99,9 +109,23 @@ internal static class Prohibitions
             }
         }
 
-        return new Prohibition(
-            string.Join("; ", found.Select(f => f.Why).Distinct(StringComparer.Ordinal)), found.Exists(f => f.Until is null) ? null : found.Max(f => f.Until));
+        var why = string.Join("; ", found.Select(f => f.Why).Distinct(StringComparer.Ordinal));
+        if (!found.Exists(f => f.Until is null))
+        {
+            return new Prohibition(why, found.Max(f => f.Until));
+        }
+
+        var again = NextThatMayRun(context, program, horizon.Starts[^1]);
+        return new Prohibition(why, again?.AddDays(-1)) { Again = again };
     }
+
+    /// <summary>The date of the first start after another that neither orders nor watering rules forbid; null = there is none in the days looked at.</summary>
+    private static DateOnly? NextThatMayRun(AdviceContext context, PlannedProgram program, ProgramStart last) => context.StartsOf(program, last.At)
+        .Select(s => s.Start)
+        .TakeWhile(s => s.Date <= last.Date.AddDays(DaysAhead))
+        .Where(s => s.At > last.At && OrdersOver(context, program, s.At).Count == 0 && RuleOver(context, program, s) is null)
+        .Select(s => (DateOnly?)context.Site.Clock.DateOf(s.At))
+        .FirstOrDefault();
 
     /// <summary>The watering rule that forbids a start; null = none does.</summary>
     public static Restriction? RuleOver(AdviceContext context, PlannedProgram program, ProgramStart start)

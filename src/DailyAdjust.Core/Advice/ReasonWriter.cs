@@ -35,7 +35,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
 
     private Reason Main(ProgramCase program, Decision decision, ProgramAdvice advice, string needWords) => decision.Cause switch
     {
-        Cause.MustNotRun => Plain("must-not-run", Sentence($"must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition.Until)}") + OneDialWords(program.Program.Controller)),
+        Cause.MustNotRun => Plain("must-not-run", Sentence($"must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition)}") + OneDialWords(program.Program.Controller)),
         Cause.NoSoundAdvice => Plain("no-sound-advice", $"No sound advice: {noAdvice}. Leave it as it is set."),
         Cause.IsFaulty => Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is that mended or over? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to {(program.GrowIn is null ? "the numbers" : "its grow-in")}."),
         Cause.GrowsIn when advice is { Advice: AdviceKind.KeepOff, PausedUntil: null } => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}, but it was turned off since its order: a setting above 0 takes it up again."),
@@ -58,8 +58,8 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.AssumedSoil => With("assumed-soil", $"How wet this ground is was only assumed, so nothing is cut or left out on that ({Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do): probe it.", NeedData(program)),
         Cause.NightTooShort => With("night-too-short", CutWords(decision.Cut!, advice), NeedData(program)),
         Cause.CeilingHolds => With("ceiling", $"A watering rule allows {Words.Percent(decision.Percent ?? advice.Present.Percent)} at most; the need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
-        Cause.MayHaveBeenTurnedOff when program.Noted is { Answer: null } => Plain("may-be-off", "An earlier sheet asked too and nobody answered: if it is on already, set this number."),
-        Cause.MayHaveBeenTurnedOff => Plain("may-be-off", "An earlier sheet said to leave it out or to turn it on, and nobody answered: make sure it is on at this number."),
+        Cause.MayHaveBeenTurnedOff when program.Noted is { Answer: null } => Plain("may-be-off", $"An earlier sheet asked too and nobody answered: if it is on already, set this number.{HeldBackWords(decision)}"),
+        Cause.MayHaveBeenTurnedOff => Plain("may-be-off", $"An earlier sheet said to leave it out or to turn it on, and nobody answered: make sure it is on at this number.{HeldBackWords(decision)}"),
         Cause.AskedAgain => With("asked-again", $"An earlier sheet asked for {(advice.MinutesOnly ? "these minutes" : "this number")} and nobody answered; if {(advice.MinutesOnly ? "they are keyed in, leave them" : "it is on the dial, leave it")}.", NeedData(program)),
         Cause.NoMoreEitherWay => With("no-more-either-way", $"An earlier sheet's number was not answered; whether it was done or not, {Words.Percent(decision.Percent!.Value)} is enough.", NeedData(program)),
         Cause.StaysNear => With("stays-near", $"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {Words.Percent(Math.Round(decision.ExactPercent!.Value))} is needed if it was done.", NeedData(program)),
@@ -233,7 +233,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
             var others = advice.LongRuns.Count > 1 ? $" and {advice.LongRuns.Count - 1} more" : "";
             yield return With(
                 "cycles",
-                $"More than the ground takes at once at {longest.Name}{others}: in place of each start {longest.Split.Cycles} starts of {Words.Share(1.0 / longest.Split.Cycles)} of the minutes ({Words.Minutes(Math.Round(longest.Split.MinutesEach, 1))}), each at least {Words.Minutes(Math.Ceiling(longest.Split.SoakMinutes))} after the one before has ended.",
+                $"More than the ground takes at once at {longest.Name}{others}: in place of each start {longest.Split.Cycles} starts of {Words.Share(1.0 / longest.Split.Cycles)} of the minutes ({Words.Minutes(Math.Round(longest.Split.MinutesEach, 1))}), each at least {Words.Minutes(Math.Ceiling(longest.Split.SoakMinutes))} after the one before has ended.{NotAllFit(advice.InPlace)}",
                 new SortedDictionary<string, double>(StringComparer.Ordinal) { ["stations"] = advice.LongRuns.Count, ["cycles"] = longest.Split.Cycles, ["soakMinutes"] = longest.Split.SoakMinutes, ["minutesEach"] = longest.Split.MinutesEach });
         }
 
@@ -243,6 +243,10 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
             yield return With("too-wet", $"Too wet at this number, hold back base minutes: {Words.List([.. wet.Select(z => $"{z.Name} ({Words.Depth(Units, z.DrainsMm)} would drain)")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = wet.Count, ["worstMm"] = wet[0].DrainsMm });
         }
     }
+
+    private static string NotAllFit(StartsInPlace? split) => split is { NextOwnMinutes: { } next }
+        ? $" Only {split.ThatFit} of them {(split.ThatFit == 1 ? "fits" : "fit")} before the program's own next start {Words.Minutes(next)} later: what the rest brings runs off. Lower the rate (smaller nozzles), or split the water over more nights."
+        : "";
 
     private RecentRain? RainOf(ProgramCase program)
     {
@@ -256,7 +260,17 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         return least == most ? Words.Percent(least) : $"{Words.Percent(least)} to {Words.Percent(most)}";
     }
 
-    private static string Until(DateOnly? until) => until is { } date ? $", until {Words.Date(date)}" : "";
+    /// <summary>What is wanted where an unanswered sheet keeps a program that is turned on near the number before.</summary>
+    private static string HeldBackWords(Decision decision) => decision.Percent < decision.Proposed
+        ? $" This number moves from the one before by no more than a step a day; {Words.Percent(Math.Round(decision.ExactPercent!.Value))} is needed if it is off."
+        : "";
+
+    private static string Until(Prohibition prohibition) => prohibition switch
+    {
+        { Again: { } next, Until: { } last } => $", through {Words.Date(last)}; its next start that may run is on {Words.Date(next)}",
+        { Until: { } date } => $", until {Words.Date(date)}",
+        _ => "",
+    };
 
     private static string Sentence(string clause) => char.ToUpperInvariant(clause[0]) + clause[1..] + ".";
 

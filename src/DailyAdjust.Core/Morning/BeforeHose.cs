@@ -19,7 +19,7 @@ internal sealed class BeforeHose(AdviceContext context, RunByHand? byHand)
 
         if (!context.Season.IsOpen(station.Key.Controller, context.AsOf))
         {
-            return $"the season is {context.Season.At(station.Key.Controller, context.AsOf).State}: ask before you hose";
+            return $"{Prohibitions.SeasonWords(context.Season.At(station.Key.Controller, context.AsOf).State)}: ask before you hose";
         }
 
         return _run.Contains(station.Key) ? "it is to be run by hand first; then look again" : "";

@@ -18,6 +18,8 @@ internal static class ExceptionsPart
         Season = [.. context.Site.Controllers.OrderBy(c => c.Route).Select(c => SeasonOf(context, c)).OfType<SeasonBox>()],
         Stage = StageToday(context, log),
         Night = NightCautionPart.Of(inputs, context.Site),
+        PutBack = PutBackPart.Of(context),
+        TakenOutRuns = PutBackPart.NotTold(context, log),
     };
 
     private static GrowInLine? GrowInToday(AdviceContext context, PlannedProgram program)

@@ -62,8 +62,13 @@ internal static class GroundPart
         return [.. dry.OrderByDescending(d => d.DepletionMm / d.AllowableMm)];
     }
 
-    public static IReadOnlyList<WetZone> Wettest(AdviceContext context, IReadOnlyList<ZoneDay> days)
+    /// <summary>Ground from which most drained or ran off in three days, the wettest first.</summary>
+    /// <param name="context">The morning.</param>
+    /// <param name="days">The balance.</param>
+    /// <param name="driest">Ground that is listed for the hose: where it has dried below its allowable depletion or its water ran off, it is no wet ground.</param>
+    public static IReadOnlyList<WetZone> Wettest(AdviceContext context, IReadOnlyList<ZoneDay> days, IReadOnlyList<DryZone> driest)
     {
+        var dry = driest.ToDictionary(d => d.Station);
         var from = context.Date.AddDays(-WetDays);
         var sums = days.Where(d => d.Date >= from).GroupBy(d => d.Station).ToDictionary(
             g => g.Key,
@@ -71,7 +76,7 @@ internal static class GroundPart
         return [.. context.Zones
             .Where(z => sums.ContainsKey(z.Station.Key))
             .Select(z => new WetZone(z.Station.Key, z.Station.Label, z.Station.Area.Name, sums[z.Station.Key].Drained, sums[z.Station.Key].RanOff, context.DepletionMm[z.Station.Key]))
-            .Where(w => w.DrainedMm + w.RanOffMm >= WorthACautionMm)
+            .Where(w => w.DrainedMm + w.RanOffMm >= WorthACautionMm && !(dry.TryGetValue(w.Station, out var d) && (d.DepletionMm > d.AllowableMm || w.DrainedMm < WorthACautionMm)))
             .OrderByDescending(w => w.DrainedMm + w.RanOffMm)
             .Take(MostListed)];
     }

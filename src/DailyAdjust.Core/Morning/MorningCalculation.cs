@@ -102,6 +102,7 @@ public static class MorningCalculation
         var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit)).ToList();
         var byHand = RunByHandPart.Of(context, days.Log, programs);
         var water = WaterPart.Of(context, inputs, balance.Days, days.Log);
+        var driest = GroundPart.Driest(context, programs, driestMm, known, new BeforeHose(context, byHand));
         return new MorningSheet
         {
             Site = context.Site,
@@ -115,8 +116,8 @@ public static class MorningCalculation
             Programs = programs,
             Overnight = OvernightPart.Of(inputs, context.Site),
             DueRuns = OvernightPart.DueRuns(context, days.Log),
-            Driest = GroundPart.Driest(context, programs, driestMm, known, new BeforeHose(context, byHand)),
-            Wettest = GroundPart.Wettest(context, balance.Days),
+            Driest = driest,
+            Wettest = GroundPart.Wettest(context, balance.Days, driest),
             StandingOrders = StandingOrdersPart.Of(context, days.Log),
             Exceptions = ExceptionsPart.Of(context, ifDone, inputs, days.Log),
             RunByHand = byHand,

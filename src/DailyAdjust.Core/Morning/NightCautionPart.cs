@@ -58,11 +58,11 @@ internal static class NightCautionPart
             ""))];
     }
 
-    /// <summary>"34 °F forecast for tonight, below 40 °F".</summary>
+    /// <summary>"34 °F forecast for tonight, below 40 °F", "36 °F last night, below 40 °F; no forecast for tonight".</summary>
     public static string Clause(NightCaution caution, UnitSystem units)
     {
         string Written(double value) => caution.Reason == OffReason.Cold ? Temperature(value, units) : Speed(value, units);
-        return $"{Written(caution.Value)} {(caution.IsForecast ? "forecast for tonight" : "last night, and nothing is forecast")}, {caution.BesideLimit(Written)}";
+        return $"{Written(caution.Value)} {(caution.IsForecast ? "forecast for tonight" : "last night")}, {caution.BesideLimit(Written)}{(caution.IsForecast ? "" : "; no forecast for tonight")}";
     }
 
     private static double? LastNightsWind(MorningInputs inputs, Site site)

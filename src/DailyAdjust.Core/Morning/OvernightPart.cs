@@ -48,7 +48,7 @@ internal static class OvernightPart
         return inputs.NightReadings.Select(r => ValueChecks.Keep(r, notes));
     }
 
-    /// <summary>Starts of the last 24 hours whose program was not off, in order.</summary>
+    /// <summary>Starts of the last 24 hours whose program was not off and whose pipes were not empty, in order.</summary>
     public static IReadOnlyList<DueRun> DueRuns(AdviceContext context, IReadOnlyList<LogEntry> log)
     {
         var ran = new RanHistory(context.Site.Clock, log);
@@ -57,7 +57,7 @@ internal static class OvernightPart
             from inForce in context.StartsOf(program, context.AsOf - Looked).TakeWhile(s => s.Start.At <= context.AsOf)
             let start = inForce.Start
             let setting = context.SettingAt(program.Key, start.At)
-            where start.At > context.AsOf - Looked && !setting.IsOff
+            where start.At > context.AsOf - Looked && !setting.IsOff && !context.Season.IsDrained(program.Controller.Id, start.At)
             orderby program.Controller.Route, start.At
             let finishes = start.At + context.Laying.LengthOf(inForce.Due(program, setting.Percent))
             select new DueRun(program.Key, program.Program.Name, start.Date, start.At, finishes, setting, ran.IsToldOf(program.Key, start.Date, start.At, finishes));

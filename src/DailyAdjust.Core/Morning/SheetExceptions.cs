@@ -24,6 +24,12 @@ public sealed record SheetExceptions
 
     /// <summary>Cold and wind of the night.</summary>
     public IReadOnlyList<NightCaution> Night { get; init; } = [];
+
+    /// <summary>Stations and starts that belong in their programs again, in walking order.</summary>
+    public IReadOnlyList<PutBack> PutBack { get; init; } = [];
+
+    /// <summary>Stations that were to stand still in the last two days and of which nobody said whether they did.</summary>
+    public IReadOnlyList<TakenOutRun> TakenOutRuns { get; init; } = [];
 }
 
 /// <summary>A depth to be brought by hand-started runs.</summary>

@@ -76,7 +76,7 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
 
         if (PlaceText.Find(line.Where, site, rule.StationFirst) is not { } place)
         {
-            Wrong(LogbookColumns.Where, line.Where.Length == 0 ? "the place is empty" : $"there is no {Wording.Quote(line.Where)} on this site", PlaceText.Hint(line.Where, site, rule.Places));
+            Wrong(LogbookColumns.Where, line.Where.Length == 0 ? "the place is empty" : $"there is no {Wording.Quote(line.Where)} on this site", rule.Places is [PlaceKind.Site] ? HintOfSite(kind) : PlaceText.Hint(line.Where, site, rule.Places));
             return null;
         }
 
@@ -121,12 +121,19 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
             return null;
         }
 
-        if (until.Instant(site.Clock) < time.Begin(site.Clock))
+        var (ends, begins) = (until.Instant(site.Clock), time.Begin(site.Clock));
+        if (ends < begins || (ends == begins && new LogEntry { Time = time, Kind = kind, Where = default }.IsOrder))
         {
-            Wrong(LogbookColumns.Until, $"until {line.Until} lies before {line.Time}", "one of them is wrong");
+            Wrong(LogbookColumns.Until, $"until {line.Until} lies before {line.Time}: it would end before it begins", "one of them is wrong: write an end after its time (a bare date is through that date), or an earlier time if it has begun already");
         }
 
         return until;
+    }
+
+    private string HintOfSite(LogKind kind)
+    {
+        var names = kind == LogKind.Stage ? $", NAME {Wording.OneOf([.. site.Stages.Select(s => Wording.Quote(s.Name)), StageHistory.None])}" : "";
+        return $"{Word(kind)} is of the whole site: write {Word(kind)} site{(kind == LogKind.Stage ? " NAME" : "")}{names}";
     }
 
     private LogEntry WithValue(LogEntry entry, LogRule rule)

@@ -79,7 +79,10 @@ internal sealed record ProgramJson(
     IReadOnlyList<TakenOutJson> TakenOut,
     IReadOnlyList<StationsOutJson> StationsOut,
     FaultJson? Fault,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? GrowInBegins);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? GrowInBegins,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] StartsInPlaceJson? StartsInPlace);
+
+internal sealed record StartsInPlaceJson(int Starts, double ApartMinutes, int ThatFit, double? NextOwnMinutes);
 
 internal sealed record ZoneJson(
     string Station,

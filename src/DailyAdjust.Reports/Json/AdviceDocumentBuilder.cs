@@ -86,7 +86,8 @@ internal static class AdviceDocumentBuilder
             ExceptionsJson.TakenOut(p, clock),
             ExceptionsJson.StationsOut(p, clock),
             ExceptionsJson.Fault(p, clock),
-            Local(p.GrowInBegins, clock));
+            Local(p.GrowInBegins, clock),
+            p.InPlace is { } split ? new StartsInPlaceJson(split.Starts, split.ApartMinutes, split.ThatFit, split.NextOwnMinutes) : null);
     }
 
     private static ZoneJson Zone(ZoneAdvice z) => new(

@@ -22,7 +22,9 @@ internal sealed record ExceptionsJson(
     IReadOnlyList<RainSwitchJson> RainSwitches,
     IReadOnlyList<SeasonJson> Season,
     StageJson? Stage,
-    IReadOnlyList<NightCautionJson> Night)
+    IReadOnlyList<NightCautionJson> Night,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<PutBackJson>? PutBack,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<TakenOutRunJson>? TakenOutRuns)
 {
     public static ExceptionsJson Of(SheetExceptions e, SiteClock clock, DateOnly date) => new(
         [.. e.HandRuns.Select(o => new HandRunJson(
@@ -43,7 +45,11 @@ internal sealed record ExceptionsJson(
                 [.. stage.Ceilings.Select(c => new CeilingJson(c.Area, Number(c.Percent)))])
             : null,
         [.. e.Night.Select(n => new NightCautionJson(
-            n.Reason == OffReason.Cold ? "cold" : "wind", Number(n.Value), Number(n.Limit), n.IsForecast, n.Holds))]);
+            n.Reason == OffReason.Cold ? "cold" : "wind", Number(n.Value), Number(n.Limit), n.IsForecast, n.Holds))],
+        e.PutBack.Count == 0 ? null : [.. e.PutBack.Select(b => new PutBackJson(
+            b.Program.Controller, b.Program.Program, [.. b.Stations.Select(s => s.Station)], [.. b.Starts.Select(SiteWords.Clock)], b.Why, Until(b.Until)))],
+        e.TakenOutRuns.Count == 0 ? null : [.. e.TakenOutRuns.Select(r => new TakenOutRunJson(
+            r.Program.Controller, r.Program.Program, r.Station.Station, CodeWords.Date(r.Date), Local(r.At, clock)))]);
 
     public static IReadOnlyList<StandingJson> Standing(MorningSheet sheet) => [.. sheet.StandingOrders.Select(o => StandingOf(o, sheet.Site.Clock, sheet.Date))];
 
@@ -83,6 +89,10 @@ internal sealed record SeasonJson(string Controller, string State, string? Since
 internal sealed record StageJson(string Name, string First, string? Last, bool Known, double? MostPercent, IReadOnlyList<CeilingJson> Ceilings);
 
 internal sealed record CeilingJson(string Area, double Percent);
+
+internal sealed record PutBackJson(string Controller, string Program, IReadOnlyList<string> Stations, IReadOnlyList<string> Starts, string Why, string? Until);
+
+internal sealed record TakenOutRunJson(string Controller, string Program, string Station, string Date, string At);
 
 /// <summary>Value and limit: °C for cold, m/s for wind.</summary>
 internal sealed record NightCautionJson(string Kind, double Value, double Limit, bool Forecast, bool Holds);

@@ -128,6 +128,11 @@ internal static class TextReport
             lines.Add(AdviceWords.NewMinutes(minutes), indent: 7);
         }
 
+        if (AdviceWords.Split(advice) is { Length: > 0 } split)
+        {
+            lines.Add(split, indent: 7, most: 4);
+        }
+
         if (advice.StopRule is { } rule)
         {
             lines.Add(AdviceWords.Stop(rule, view.Words), indent: 7);
@@ -166,7 +171,7 @@ internal static class TextReport
         if (due.Count > 0)
         {
             lines.Add($"{SectionWords.DidItRun} {string.Join("; ", due.Take(8).Select(r => $"{view.Label(r.Program)} {words.When(r.Start)} to {words.Time(r.Finishes)}"))}"
-                + (due.Count > 8 ? $"; {CommonWords.AndMore(due.Count - 8)}" : "") + ".");
+                + (due.Count > 8 ? $"; and {SectionWords.More(due.Count - 8)}: see report.html" : "") + ".");
         }
     }
 

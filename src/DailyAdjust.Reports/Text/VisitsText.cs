@@ -24,7 +24,7 @@ public static class VisitsText
 
         foreach (var sheet in visits.UnansweredRounds)
         {
-            lines.Add($"! {FreshnessWords.NotAnsweredTitle}: {FreshnessWords.Round(sheet)}");
+            lines.Add($"! {FreshnessWords.NotAnsweredTitle}: {FreshnessWords.RoundAsLogged(sheet)}");
         }
 
         lines.Add(Lead(visits, boxes));

@@ -36,12 +36,18 @@ internal static class AdviceWords
     };
 
     /// <summary>The setting that the dial should show, or both where nobody answered; a percent sign only where it would not stand twice.</summary>
-    public static string Old(ProgramAdvice advice) => advice is { Present.IsOff: true, Unanswered.Percent: > 0 and var perhaps }
+    public static string Old(ProgramAdvice advice) => MayBeOffToo(advice)
+        ? $"{(advice.MinutesOnly ? MinutesWords.On : SiteWords.Setting(advice.Present.Percent))} or {(advice.Unanswered!.PauseDays is null ? CommonWords.Off : "paused")}"
+        : advice is { Present.IsOff: true, Unanswered.Percent: > 0 and var perhaps }
         ? $"{CommonWords.Off} or {(advice.MinutesOnly ? MinutesWords.On : SiteWords.Percent(perhaps))}"
         : advice.Advice == AdviceKind.Set
         ? Tables.Plain.Short(advice.Present.Percent) + (advice.Unanswered is { Percent: { } asked } && asked != advice.Present.Percent ? " or " + Tables.Plain.Short(asked) : "")
         : advice is { MinutesOnly: true, Present.IsOff: false } ? MinutesWords.On
         : SiteWords.Setting(advice.Present.Percent);
+
+    /// <summary>By the logbook it is on, and an earlier sheet switched it off and nobody answered.</summary>
+    private static bool MayBeOffToo(ProgramAdvice advice) =>
+        advice is { Present.IsOff: false, Unanswered: { Kind: AdviceKind.Skip or AdviceKind.Off }, Advice: AdviceKind.Set or AdviceKind.Resume };
 
     public static string New(ProgramAdvice advice) => advice.PauseDays is { } days
         ? $"pause {CommonWords.Count(days, "day", "days")}"
@@ -62,8 +68,14 @@ internal static class AdviceWords
     public static string ReasonAndUntil(ProgramAdvice advice, SiteWords words)
     {
         var next = advice.GrowInBegins is null && Named(advice, advice.After?.On ?? advice.LookAgain ?? advice.OffUntil) ? "" : Until(advice, words);
-        return $"{FreshnessWords.Sentence(advice.Reason)} {next}".TrimEnd();
+        return $"{Check(advice)}{FreshnessWords.Sentence(advice.Reason)} {next}".TrimEnd();
     }
+
+    /// <summary>What to look for at the box where the number is the one that the logbook has: an unanswered sheet asked for another, or to switch it off.</summary>
+    private static string Check(ProgramAdvice advice) =>
+        advice is { Unanswered: not null, Present.IsOff: false, Advice: AdviceKind.Set or AdviceKind.Resume } && NewPercent(advice) == advice.Present.Percent && !advice.Reason.Contains("make sure it is on", StringComparison.Ordinal)
+            ? $"Make sure it is on at {Number(advice, NewPercent(advice))}. "
+            : "";
 
     /// <summary>The same for a line of text, where a dial that ends too soon comes first.</summary>
     public static string ForText(ProgramAdvice advice, SiteWords words)
@@ -104,6 +116,14 @@ internal static class AdviceWords
     public static string CutOff(ProgramAdvice advice, SiteWords words) => advice.Shortfall is not { DialEnds: true } shortfall ? ""
         : $"{(advice.MinutesOnly ? MinutesWords.Ends(NewPercent(advice)) : "The dial ends here")}: {words.DepthOf(shortfall.DepthMm)} ({SiteWords.Minutes(shortfall.Minutes)}) short.";
 
+    /// <summary>"In place of each start key in 3, 35 min apart: ..."; empty where the ground takes a start in one piece.</summary>
+    public static string Split(ProgramAdvice advice) => advice.InPlace is not { } split ? ""
+        : split.NextOwnMinutes is not { } next
+        ? $"More than the ground takes at once: in place of each start key in {SiteWords.Count(split.Starts)}, {SiteWords.Minutes(split.ApartMinutes)} apart, each with 1/{SiteWords.Count(split.Starts)} of the minutes."
+        : $"More than the ground takes at once: in place of each start it would take {SiteWords.Count(split.Starts)}, {SiteWords.Minutes(split.ApartMinutes)} apart, but its own next start comes after {SiteWords.Minutes(next)}. "
+            + (split.ThatFit == 1 ? "None fits between, and the rest" : $"Key in {SiteWords.Count(split.ThatFit)}, each with 1/{SiteWords.Count(split.Starts)} of the minutes; the rest")
+            + " cannot enter the ground: lower the rate, or split the water over more nights.";
+
     public static string Stop(StopRule rule, SiteWords words) =>
         $"Switch it off if {(rule.AlsoAt.Count == 0 ? $"gauge {rule.Gauge} shows" : $"gauges {CommonWords.List([rule.Gauge, .. rule.AlsoAt])} each show")} {words.DepthOf(rule.RainMm)} or more before {words.When(rule.Before)}.";
 
@@ -121,6 +141,12 @@ internal static class AdviceWords
         var unanswered = advice.Unanswered!;
         var said = Said(unanswered.Kind, unanswered.Percent, advice.MinutesOnly, unanswered.PauseDays) + MinutesWords.Stations(unanswered.NewMinutes);
         var (done, not) = (Said(unanswered.IfDone.Kind, unanswered.IfDone.Percent, advice.MinutesOnly), Said(unanswered.AsLogged.Kind, unanswered.AsLogged.Percent, advice.MinutesOnly));
+        if (unanswered is { IfDone.Kind: AdviceKind.Off, AsLogged.Kind: AdviceKind.Off })
+        {
+            var asked = unanswered.Kind is AdviceKind.Skip or AdviceKind.Off ? ": was it switched off?" : ".";
+            return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered{asked} It must not run today either.";
+        }
+
         return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered. If it was done, today says: {done}. If not: {not}.";
     }
 

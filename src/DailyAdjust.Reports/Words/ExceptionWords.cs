@@ -19,6 +19,8 @@ internal static class ExceptionWords
     [
         .. HandRuns(view),
         .. Group("Starts and stations to take out", TakenOut(view)),
+        .. Group("Put back", view.Sheet.Exceptions.PutBack.Select(p => PutBack(p, view))),
+        .. Group("Taken out: did they stand still?", view.Sheet.Exceptions.TakenOutRuns.GroupBy(r => (r.Program, r.At)).Select(g => StoodStill([.. g], view))),
         .. Group(SettingWords.Title, SettingWords.NotUsed(view)),
         .. Group("Grow-in", view.Sheet.Exceptions.GrowIns.SelectMany(g => GrowIn(g, view))),
         .. Group("Off with a note: mended or over?", view.Sheet.Programs.Where(p => p.Fault is not null).Select(p => Fault(p, view))),
@@ -48,7 +50,8 @@ internal static class ExceptionWords
             var date = view.Sheet.Site.Clock.DateOf(order.Due.AddTicks(-1));
             var days = date > view.Sheet.Date ? $", {StandingWords.Left(date, view.Words)}" : "";
             var from = order.Begins is { } begins ? $"from {view.Words.When(begins)}, " : "";
-            var due = order.IsLate ? $"was due {view.Words.When(order.Due)} and is not all run by the logbook" : $"{from}by {view.Words.When(order.Due)}{days}";
+            var by = view.Sheet.Site.Clock.DayEnd(date) == order.Due ? $"the end of {view.Words.Day(date)}" : view.Words.When(order.Due);
+            var due = order.IsLate ? $"was due {(order.Due == view.Sheet.Site.Clock.DayEnd(date) ? "by " : "")}{by} and is not all run by the logbook" : $"{from}by {by}{days}";
             yield return new ExceptionGroup(
                 $"{ByHand(order.Kind)}: {view.Words.DepthOf(order.DepthMm)} at {order.Where}, {due}{(why.Length > 0 ? $" ({why})" : "")}",
                 [.. order.Against.Select(o => $"Settle which goes first. {StandingWords.Order(o, view.Words)}"), .. order.Rules.Select(RuleWords.First), .. order.Stations.Select(s => HandRun(s, order, view.Words))]);
@@ -64,6 +67,8 @@ internal static class ExceptionWords
         return $"{ZoneWords.Named(station.Name, station.Station)}: {SiteWords.Minutes(station.Minutes)}{runs}{left}";
     }
 
+    private static string Capital(string clause) => clause.Length == 0 ? "" : char.ToUpperInvariant(clause[0]) + clause[1..];
+
     private static IEnumerable<string> TakenOut(SheetView view)
     {
         var keyedIn = view.Sheet.Exceptions.GrowIns.Where(IsKeyedIn).Select(g => g.Program).ToHashSet();
@@ -76,9 +81,30 @@ internal static class ExceptionWords
 
             foreach (var out_ in program.StationsOut)
             {
-                yield return $"{view.Label(program.Key)}: take out {(out_.Stations.Count == 1 ? "station" : "stations")} {CommonWords.List([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(out_.Why)}{Until(out_.Until, view.Words)} The logbook has to hear of it next day, a line for each: {Answers.DidNotRunLine(out_.Stations[0], view.Sheet.Site.Clock.DateOf(out_.From))}";
+                yield return $"{view.Label(program.Key)}: take out {(out_.Stations.Count == 1 ? "station" : "stations")} {CommonWords.List([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(Capital(out_.Why))}{Until(out_.Until, view.Words)} The logbook has to hear of it next day, a line for each: {Answers.DidNotRunLine(out_.Stations[0], view.Sheet.Site.Clock.DateOf(out_.From))}";
             }
         }
+    }
+
+    /// <summary>Nobody knows whether they were taken out: where they were not, there is nothing to put back.</summary>
+    private static string PutBack(PutBack back, SheetView view)
+    {
+        var what = back.Stations.Count > 0
+            ? $"{(back.Stations.Count == 1 ? "station" : "stations")} {CommonWords.List([.. back.Stations.Select(s => s.Station)])}"
+            : $"the {(back.Starts.Count == 1 ? "start" : "starts")} of {CommonWords.List([.. back.Starts.Select(SiteWords.Clock)])}";
+        var ended = back.Until is not { } end ? "does not hold before the next visit"
+            : $"{(end.Instant(view.Sheet.Site.Clock) <= view.Sheet.AsOf ? "ended" : "ends")} "
+                + (end.Clock is { } clock ? $"at {SiteWords.Clock(clock)} {view.Words.Day(end.Date)}" : $"with {(end.Date == view.Sheet.Date ? view.Words.Day(end.Date) : SiteWords.Date(end.Date))}");
+        var isOne = back.Stations.Count + back.Starts.Count == 1;
+        return $"{view.Label(back.Program)}: put back {what}, if {(isOne ? "it was" : "they were")} taken out. What kept {(isOne ? "it" : "them")} from running {ended}: {FreshnessWords.Sentence(back.Why)}";
+    }
+
+    /// <summary>Stations of one start.</summary>
+    private static string StoodStill(IReadOnlyList<TakenOutRun> runs, SheetView view)
+    {
+        var (first, isOne) = (runs[0], runs.Count == 1);
+        return $"{view.Label(first.Program)}, start of {view.Words.When(first.At)}, {(isOne ? "station" : "stations")} {CommonWords.List([.. runs.Select(r => r.Station.Station)])}: "
+            + $"the numbers take it that {(isOne ? "it" : "they")} ran. If {(isOne ? "it was taken out, a line in logbook.csv" : "they were taken out, a line in logbook.csv for each")}: {Answers.DidNotRunLine(first.Station, first.Date)}";
     }
 
     private static IEnumerable<string> GrowIn(GrowInLine line, SheetView view)
@@ -94,9 +120,13 @@ internal static class ExceptionWords
                 ? SiteWords.Minutes(line.Minutes[0].Minutes)
                 : string.Join(", ", line.Minutes.Select(m => $"{SiteWords.Minutes(m.Minutes)} on {CommonWords.List([.. m.Stations.Select(s => s.Station)])}"));
             var from = line.Begins is { } begins ? $", from {view.Words.When(begins)} on" : "";
-            yield return $"{view.Label(line.Program)}, day {SiteWords.Count(line.Day)} of {SiteWords.Count(line.Days)}: key in {CommonWords.Count(line.Starts.Count, "start", "starts")} ({starts}) x {minutes}, every day{from}.{LeftOut(line.Program, view)}";
+            yield return $"{view.Label(line.Program)}, day {SiteWords.Count(line.Day)} of {SiteWords.Count(line.Days)}: {NotNow(line.Program, view)}key in {CommonWords.Count(line.Starts.Count, "start", "starts")} ({starts}) x {minutes}, every day{from}.{LeftOut(line.Program, view)}";
         }
     }
+
+    /// <summary>A program that must not run is not keyed in and left on.</summary>
+    private static string NotNow(ProgramKey program, SheetView view) =>
+        view.Sheet.Programs.Any(p => p.Key == program && p.Advice == AdviceKind.Off) ? "it must not run now, see the round. Once it may run, and not before, " : "";
 
     private static bool IsKeyedIn(GrowInLine line) => !line.IsOver && (line.IsChange || line.Day == 1 || line.Begins is not null);
 

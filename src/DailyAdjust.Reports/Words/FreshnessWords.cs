@@ -35,7 +35,12 @@ internal static class FreshnessWords
         $"{(rounds.Count == 1 ? $"the round of {SiteWords.Date(rounds[0])}" : $"{SiteWords.Count(rounds.Count)} rounds from {SiteWords.Date(rounds[0])} to {SiteWords.Date(rounds[^1])}")}, "
         + "though a later one is. The ground is reckoned as if nothing had been turned on them; if it was, it may be drier or wetter than this sheet says.";
 
+    /// <summary>Of a sheet: each open question is judged both ways, and what each way would say stands beside it.</summary>
     public static string Round(OpenRound round) =>
+        $"the round of {Named(round)}. Its programs are judged both ways, done and not done.";
+
+    /// <summary>Of a list that is reckoned by the logbook alone.</summary>
+    public static string RoundAsLogged(OpenRound round) =>
         $"the round of {Named(round)}. Today's numbers take it that nothing was changed.";
 
     /// <summary>One sentence for all zones whose moisture is only assumed.</summary>

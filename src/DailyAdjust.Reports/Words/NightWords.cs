@@ -8,10 +8,10 @@ internal static class NightWords
 {
     public static string Caution(NightCaution caution, SiteWords words)
     {
-        var when = caution.IsForecast ? "forecast for tonight" : "last night; tonight is not forecast";
+        string Of(string value, string limit) => caution.IsForecast ? $"{value} forecast for tonight, {limit}" : $"{value} ({limit}) last night; tonight is not forecast";
         var held = caution.Holds ? " Tonight's starts must not run." : "";
         return caution.Reason == OffReason.Cold
-            ? $"Cold caution: {words.Temperature(caution.Value)} {when}, {caution.BesideLimit(words.Temperature)}. Do not water frozen ground, and watch for ice on paths.{held}"
-            : $"Wind caution: {words.Speed(caution.Value)} {when}, {caution.BesideLimit(words.Speed)}. Sprinklers throw unevenly.{held}";
+            ? $"Cold caution: {Of(words.Temperature(caution.Value), caution.BesideLimit(words.Temperature))}. Do not water frozen ground, and watch for ice on paths.{held}"
+            : $"Wind caution: {Of(words.Speed(caution.Value), caution.BesideLimit(words.Speed))}. Sprinklers throw unevenly.{held}";
     }
 }

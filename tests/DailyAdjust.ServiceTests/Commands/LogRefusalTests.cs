@@ -17,6 +17,10 @@ public sealed class LogRefusalTests : IDisposable
     [InlineData("off C2/P1 --date 2026-06-15 --until 2026-07-20", "off has no end, but until 2026-07-20 stands there. it counts until the next entry; for some days that end by themselves log pause")]
     [InlineData("pump C1 100 gpm", "pump does not go with C1. it goes with pump.")]
     [InlineData("setting C1/P9 80", "there is no \"C1/P9\" on this site. did you mean \"C1/P1\"?")]
+    [InlineData("stage stage9", "there is no \"stage9\" on this site. stage is of the whole site: write stage site NAME, NAME none.")]
+    [InlineData("hold area:greens --until 2026-07-15 --date 2026-07-16", "until 2026-07-15 lies before 2026-07-16: it would end before it begins. one of them is wrong: write an end after its time")]
+    [InlineData("no-water C1 --until 2026-07-15 --date 2026-07-16", "it would end before it begins.")]
+    [InlineData("water-in C1/1 5 mm --until 2026-07-15 --date 2026-07-16", "it would end before it begins.")]
     [InlineData("setting C1/P1 80 mph", "units that fit: %.")]
     [InlineData("run C1/P1 80 mph", "units that fit: min, ")]
     public void It_says_why_and_what_to_type(string words, string said)

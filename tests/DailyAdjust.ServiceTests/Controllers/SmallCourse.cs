@@ -120,6 +120,8 @@ internal sealed partial class SmallCourse : IDisposable
 
         public JsonElement Ground => _json.GetProperty("ground");
 
+        public JsonElement Exceptions => _json.GetProperty("exceptions");
+
         public JsonElement Fit => _json.GetProperty("fit");
 
         public JsonElement Program(string address) => _json.GetProperty("programs").EnumerateArray()

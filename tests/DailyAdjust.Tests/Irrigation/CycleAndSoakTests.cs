@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Files.Sites;
@@ -56,6 +57,21 @@ public class CycleAndSoakTests
         var run = Assert.Single(advice.LongRuns);
         Assert.Equal((60d, 3, 20d, 24d), (run.Minutes, run.Split.Cycles, run.Split.MinutesEach, Math.Round(run.Split.SoakMinutes, 9)));
         Assert.Contains(advice.Chain, r => r.Code is "cycles" && r.Words.Contains("3 starts of 33 % of the minutes (20 min), each at least 24 min after", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(new[] { "22:00" }, 3, null)]
+    [InlineData(new[] { "20:00", "22:12" }, 3, null)]
+    [InlineData(new[] { "20:00", "22:11" }, 2, 131.0)]
+    [InlineData(new[] { "22:00", "23:00" }, 1, 60.0)]
+    public void As_many_starts_are_proposed_as_end_and_soak_in_before_the_programs_own_next_one(string[] starts, int fit, double? next)
+    {
+        // 60 minutes at 10 mm an hour on ground that takes 5 and holds 2: 3 of 20 min with 24 between, so 44 from one to the next, 132 in all.
+        var area = SmallCourse.Area with { Soil = SmallCourse.Area.Soil with { IntakeRate = new ApplicationRate(5), SurfaceStorage = new Depth(2) } };
+        var course = SmallCourse.OneStation(5, area);
+        var advice = (course with { Controller = SmallCourse.Box with { PercentMin = 100, PercentMax = 100, Programs = [SmallCourse.EveryNight("P1", starts)] } }).Advice();
+        Assert.Equal(new StartsInPlace(3, 44, fit, next), advice.InPlace);
+        Assert.Equal(next is not null, advice.Chain.Any(r => r.Code is "cycles" && r.Words.Contains("before the program's own next start", StringComparison.Ordinal)));
     }
 
     [Fact]

@@ -47,6 +47,12 @@ internal static class InventedExceptions
                 Season = [new SeasonBox("E", SeasonState.Closing, At(-1, 9), null, ""), new SeasonBox("B", SeasonState.Closing, At(-1, 9), Date.AddDays(-1), "Pat")],
                 Stage = new StageLine(new StageInForce("stage 2", Date.AddDays(-2), null, Spoken), new DroughtStage { Name = "stage 2", MostPercent = 60 }, [new AreaCeiling("rough", 0), new AreaCeiling("greens", 100)]),
                 Night = [new NightCaution(OffReason.Cold, 1.5, 4.4444, IsForecast: true, Holds: true), new NightCaution(OffReason.Wind, 6.2, 4.4704, IsForecast: false, Holds: false)],
+                PutBack =
+                [
+                    new PutBack(new ProgramKey("A", "P1"), [new StationKey("A", "2")], [], "no water, foliar", new LogTime(Date.AddDays(-1), new(23, 0))),
+                    new PutBack(new ProgramKey("A", "P2"), [], [new(21, 0), new(23, 0)], "event, club final", new LogTime(Date, null)),
+                ],
+                TakenOutRuns = [.. new[] { "3", "4" }.Select(s => new TakenOutRun(new ProgramKey("A", "P1"), new StationKey("A", s), Date.AddDays(-1), At(-1, 21)))],
             },
             Programs = [.. sheet.Programs.Select((p, i) => i == 0 ? Hit(p) : p)],
             RunByHand = new RunByHand

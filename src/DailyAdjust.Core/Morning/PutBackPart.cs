@@ -1,0 +1,108 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Morning;
+
+/// <summary>What somebody was to take out of a program at the last visit and what belongs in it again from today's on.</summary>
+/// <param name="Program">Which.</param>
+/// <param name="Stations">To put back, in the controller's order; empty = starts.</param>
+/// <param name="Starts">To put back, on the box's clock, ascending; empty = stations.</param>
+/// <param name="Why">What took them out: a plain clause.</param>
+/// <param name="Until">When that ended; null = it names no end, and holds for no start before the next visit.</param>
+public sealed record PutBack(ProgramKey Program, IReadOnlyList<StationKey> Stations, IReadOnlyList<TimeOnly> Starts, string Why, LogTime? Until);
+
+/// <summary>A station that was to be taken out of a start of the last two days, of which nobody said whether it ran.</summary>
+/// <param name="Program">Which.</param>
+/// <param name="Station">The balance takes it that it ran.</param>
+/// <param name="Date">The start's date.</param>
+/// <param name="At">The start, UTC.</param>
+public sealed record TakenOutRun(ProgramKey Program, StationKey Station, DateOnly Date, DateTimeOffset At);
+
+/// <summary>
+/// Orders and rules over single stations or starts, after the fact. Whoever came on the last visit day was asked to take them out; what does not hold
+/// for any start from today's visit on is put back today. Only the log and the visit days decide, so it is said at one visit.
+/// </summary>
+internal static class PutBackPart
+{
+    private const int DaysBack = 62;
+    private static readonly TimeSpan Asked = TimeSpan.FromHours(48);
+
+    public static IReadOnlyList<PutBack> Of(AdviceContext context) =>
+        [.. context.Programs.OrderBy(p => p.Controller.Route).Where(p => context.Visits.IsVisit(p, context.Date)).SelectMany(p => OfProgram(context, p))];
+
+    /// <summary>Starts of the last two days in which a station was to stand still while others of its program ran, and nobody said so.</summary>
+    public static IReadOnlyList<TakenOutRun> NotTold(AdviceContext context, IReadOnlyList<LogEntry> log)
+    {
+        if (context.Off.IsEmpty && context.Rules.Count == 0)
+        {
+            return [];
+        }
+
+        var ran = new RanHistory(context.Site.Clock, log);
+        return [..
+            from program in context.Programs.OrderBy(p => p.Controller.Route)
+            from start in context.StartsOf(program, context.AsOf - Asked).Select(s => s.Start).TakeWhile(s => s.At <= context.AsOf)
+            where start.At > context.AsOf - Asked && !context.SettingAt(program.Key, start.At).IsOff && !context.Season.IsDrained(program.Key.Controller, start.At)
+            from stations in OrderHits.Stations(context, program, Single(start))
+            from station in context.ZonesOf(program).Select(z => z.Station).Where(s => stations.Stations.Contains(s.Key))
+            where ran.Share(program.Key, station, start.Date, start.At, untold: -1) < 0
+            select new TakenOutRun(program.Key, station.Key, start.Date, start.At)];
+    }
+
+    private static IEnumerable<PutBack> OfProgram(AdviceContext context, PlannedProgram program)
+    {
+        if (context.Off.IsEmpty && context.Rules.Count == 0)
+        {
+            yield break;
+        }
+
+        var now = Horizon.Of(context, program, context.Date, context.RoundDone);
+        if (!MayRun(context, program, now) || LastVisit(context, program) is not { } before)
+        {
+            yield break;
+        }
+
+        var stillOut = OrderHits.Stations(context, program, now).SelectMany(o => o.Stations).ToHashSet();
+        foreach (var out_ in OrderHits.Stations(context, program, before))
+        {
+            if (out_.Stations.Where(s => !stillOut.Contains(s)).ToList() is { Count: > 0 } stations)
+            {
+                yield return new PutBack(program.Key, stations, [], out_.Why, out_.Until);
+            }
+        }
+
+        // A start that is not in the box any more is missing on every date.
+        var runNow = now.Starts.Select(s => ClockOf(context, s.At)).Except(OrderHits.Starts(context, program, now).Select(s => ClockOf(context, s.At))).ToHashSet();
+        foreach (var group in OrderHits.Starts(context, program, before).GroupBy(t => (t.Why, t.Until)))
+        {
+            if (group.Select(t => ClockOf(context, t.At)).Where(runNow.Contains).Distinct().Order().ToList() is { Count: > 0 } starts)
+            {
+                yield return new PutBack(program.Key, [], starts, group.Key.Why, group.Key.Until);
+            }
+        }
+    }
+
+    /// <summary>The last visit before today's that decided about starts of which some might run.</summary>
+    private static Horizon? LastVisit(AdviceContext context, PlannedProgram program)
+    {
+        for (var date = context.Date.AddDays(-1); date >= context.Site.Start && date >= context.Date.AddDays(-DaysBack); date = date.AddDays(-1))
+        {
+            if (context.Visits.IsVisit(program, date) && Horizon.Of(context, program, date) is var horizon && MayRun(context, program, horizon))
+            {
+                return horizon;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Where all of its starts are stopped, the dial is turned and nothing is taken out.</summary>
+    private static bool MayRun(AdviceContext context, PlannedProgram program, Horizon horizon) =>
+        horizon.GrowIn is null && Prohibitions.SeasonOrOrder(context, program, horizon) is null && OrderHits.Starts(context, program, horizon).Count < horizon.Starts.Count;
+
+    private static Horizon Single(ProgramStart start) => new(start.At, [start], [], null) { Closes = start.At };
+
+    private static TimeOnly ClockOf(AdviceContext context, DateTimeOffset at) => TimeOnly.FromDateTime(context.Site.Clock.ToLocal(at).DateTime);
+}
