@@ -176,7 +176,14 @@ internal sealed class ProgramAdvisor(
     private static Shortfall? ShortfallOf(Judged judged, Decision decision)
     {
         var program = judged.Case;
-        var whole = decision.Cut is not null || decision.Percent >= program.Program.Controller.PercentMax ? decision.ExactPercent : null;
+        var controller = program.Program.Controller;
+        var whole = decision.Cut is not null || decision.Percent >= controller.PercentMax ? decision.ExactPercent : null;
+        if (decision.Cut is { } cut && whole is { } exact && DialNumber.Nearest(controller, exact) > cut.FromPercent)
+        {
+            // Another rule than the dial kept the number lower already: the night does not lack that.
+            whole = cut.FromPercent;
+        }
+
         if (program.Need is null || !(whole > decision.Percent))
         {
             return null;
