@@ -93,5 +93,5 @@ internal static class Care
         return found;
     }
 
-    private static List<long> Counts(LedgerDb db) => [.. Schema.KeptTables.Select(t => db.Number($"SELECT count(*) FROM {t}"))];
+    private static List<long> Counts(LedgerDb db) => [.. Schema.KeptTables.Select(t => db.HasTable(t) ? db.Number($"SELECT count(*) FROM {t}") : 0)];
 }

@@ -160,6 +160,8 @@ internal sealed class LedgerDb : IDisposable
 
     public long Number(string sql, params (string Name, object? Value)[] values) => First(sql, r => r.GetInt64(0), values);
 
+    public bool HasTable(string name) => Number("SELECT count(*) FROM sqlite_schema WHERE type = 'table' AND name = $name", ("$name", name)) > 0;
+
     public void Dispose()
     {
         foreach (var command in _prepared.Values)

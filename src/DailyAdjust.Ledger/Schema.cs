@@ -9,13 +9,16 @@ internal static class Schema
     public const int ApplicationId = 0x44414C45;
 
     /// <summary>Element n brings a ledger from version n to n + 1.</summary>
-    private static readonly string[] _steps = [SchemaVersion1.Sql];
+    private static readonly string[] _steps = [SchemaVersion1.Sql, SchemaVersion2.Sql];
 
     public static int Version => _steps.Length;
 
+    /// <summary>A ledger of this version or later can be read as it stands: what came after it only added tables.</summary>
+    public const int ReadableFrom = 1;
+
     /// <summary>Tables whose rows are never removed, so that a copy can be counted against the original.</summary>
     public static IReadOnlyList<string> KeptTables { get; } =
-        ["input", "file", "file_chunk", "logbook", "site_version", "morning", "advice", "report_file"];
+        ["input", "file", "file_chunk", "logbook", "site_version", "morning", "advice", "report_file", "outbox"];
 
     /// <summary>The version found, without changing anything.</summary>
     /// <exception cref="LedgerException">NewerSchema, or Corrupt where the file is something else.</exception>

@@ -38,6 +38,7 @@ public sealed class SiteLedger : IDisposable
         States = new SoilStates(db);
         Mornings = new Mornings(db);
         Sheets = new Sheets(db);
+        Outbox = new Outbox(db);
     }
 
     /// <summary>How long another process is waited for unless the caller says otherwise.</summary>
@@ -68,6 +69,9 @@ public sealed class SiteLedger : IDisposable
 
     /// <summary>What was issued.</summary>
     public Sheets Sheets { get; }
+
+    /// <summary>Mail that is promised, and what became of it.</summary>
+    public Outbox Outbox { get; }
 
     /// <summary>The highest input number; 0 = nothing has arrived.</summary>
     public long Watermark => _db.Number("SELECT coalesce(max(seq), 0) FROM input");
@@ -143,7 +147,7 @@ public sealed class SiteLedger : IDisposable
         var db = LedgerDb.Open(path, SqliteOpenMode.ReadOnly, wait);
         try
         {
-            if (Schema.Check(db, path) < Schema.Version)
+            if (Schema.Check(db, path) < Schema.ReadableFrom)
             {
                 throw new LedgerException(LedgerTrouble.Missing, $"The ledger {path} is not set up for this program yet. The next morning or file taken in does it.");
             }

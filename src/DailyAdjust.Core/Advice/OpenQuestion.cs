@@ -22,7 +22,8 @@ internal sealed record Judged(ProgramAdvisor Advisor, ProgramCase Case, IReadOnl
 /// <summary>
 /// A program of which nobody said whether an earlier sheet's changes were made, judged both ways: as logged, and as if they were made.
 /// The drier of the two decides whether it must be turned on again, the wetter whether it can be left out and what the number is: too
-/// much water does more harm than too little, and the hose corrects that.
+/// much water does more harm than too little, and the hose corrects that. It is not left out where the ground is past its allowable depletion already if
+/// the sheets were carried out: only those who carry them out leave it out.
 /// </summary>
 internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogged, Judged IfDone)
 {
@@ -45,8 +46,15 @@ internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogg
             return (judged, judged.Decision with { Percent = Math.Min(Bounded(context, judged.Decision.Percent!.Value), MostWanted), Cause = Cause.MayHaveBeenTurnedOff });
         }
 
-        var wetter = done.ExactPercent <= logged.ExactPercent ? IfDone : AsLogged;
-        if (wetter.Decision.Advice is AdviceKind.Skip or AdviceKind.KeepOff)
+        var (wetter, drier) = done.ExactPercent <= logged.ExactPercent ? (IfDone, AsLogged) : (AsLogged, IfDone);
+        var isLeftOut = wetter.Decision.Advice is AdviceKind.Skip or AdviceKind.KeepOff;
+        if (isLeftOut && AsLogged.Decision is { Advice: AdviceKind.Leave, Cause: Cause.AssumedSoil })
+        {
+            // Nothing is left out on ground whose moisture is only assumed; it may have been turned off since.
+            return (AsLogged, IfDone.IsOff ? AsLogged.Decision with { Advice = AdviceKind.Resume, Percent = AsLogged.Case.Present.Setting.Percent } : AsLogged.Decision);
+        }
+
+        if (isLeftOut && !(ReferenceEquals(drier, IfDone) && drier.Case.Need!.IsPastAllowable))
         {
             return (wetter, wetter.Decision with { Advice = MayBeOn ? AdviceKind.Skip : AdviceKind.KeepOff });
         }
@@ -54,6 +62,12 @@ internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogg
         if (AsLogged.Decision.Advice == AdviceKind.Leave && IfDone.Decision.Advice == AdviceKind.Leave)
         {
             return (AsLogged, AsLogged.Decision);
+        }
+
+        if (isLeftOut)
+        {
+            // Who carries out what the sheets say has the drier ground: leaving it out again would dry it on for good.
+            return (drier, drier.Decision with { Advice = AdviceKind.Set, Percent = Math.Min(Bounded(context, Wanted(drier)), MostWanted), Cause = Cause.StaysNear });
         }
 
         var near = Bounded(context, Wanted(wetter));

@@ -66,14 +66,21 @@ public sealed record StopRule(string Gauge, double RainMm, DateTimeOffset Before
 /// <param name="Minutes">Of one start at the advised number.</param>
 public sealed record LongRun(StationKey Station, string Name, double Minutes, Irrigation.CycleAndSoak Split);
 
+/// <summary>A round that nobody answered.</summary>
+/// <param name="Date">Its sheet's date.</param>
+/// <param name="Issue">Where a newer issue of that date speaks of another round; null = its newest.</param>
+public readonly record struct OpenRound(DateOnly Date, int? Issue);
+
 /// <summary>An advice of an earlier sheet that nobody has answered.</summary>
-/// <param name="Sheet">That sheet's date.</param>
+/// <param name="Round">Which sheet.</param>
 /// <param name="Kind">What it said.</param>
 /// <param name="Percent">Its number; null for skip and off.</param>
 /// <param name="IfDone">What today's advice would be had it been done.</param>
 /// <param name="AsLogged">What it would be had nothing been done since the logbook's last word.</param>
-public sealed record UnansweredAdvice(DateOnly Sheet, AdviceKind Kind, double? Percent, AlternativeAdvice IfDone, AlternativeAdvice AsLogged)
+public sealed record UnansweredAdvice(OpenRound Round, AdviceKind Kind, double? Percent, AlternativeAdvice IfDone, AlternativeAdvice AsLogged)
 {
+    public DateOnly Sheet => Round.Date;
+
     /// <summary>skip: it said to pause the box for so many days; null = to switch it off.</summary>
     public int? PauseDays { get; init; }
 

@@ -24,7 +24,7 @@ internal sealed record ProgramNeed(double ExactPercent, bool CanWait, bool Due, 
         var ground = GroundOf(zones);
         var setAside = new HashSet<ZoneNeed>(ReferenceEqualityComparer.Instance);
         var percent = 0.0;
-        bool canWait = true, due = false;
+        bool canWait = true, due = false, isPast = false;
         foreach (var area in zones.GroupBy(z => z.Zone.Station.Area.Name, StringComparer.Ordinal))
         {
             var all = area.ToList();
@@ -33,11 +33,15 @@ internal sealed record ProgramNeed(double ExactPercent, bool CanWait, bool Due, 
             var whole = rest.Sum(ground);
             percent = Math.Max(percent, Meeting(rest, ground, satisfy));
             canWait &= rest.Where(z => z.CanWait).Sum(ground) / whole >= satisfy - ShareTolerance;
+            isPast |= rest.Where(z => !z.IsPastAllowable).Sum(ground) / whole < satisfy - ShareTolerance;
             due |= rest.Where(z => !z.Due).Sum(ground) / whole < satisfy - ShareTolerance;
         }
 
-        return new ProgramNeed(percent, canWait, due, zones, setAside);
+        return new ProgramNeed(percent, canWait, due, zones, setAside) { IsPastAllowable = isPast };
     }
+
+    /// <summary>In some area, zones that hold more of the ground than may be left unmet are past their allowable depletion before the first start.</summary>
+    public bool IsPastAllowable { get; private init; }
 
     /// <summary>The smallest percentage that meets half of the ground of a zone's area.</summary>
     public double MedianOf(ZoneNeed zone) =>

@@ -29,7 +29,7 @@ internal sealed record Settled(Judged Rests, Decision Decision, OpenQuestion? Qu
             MayBeOn = question.MayBeOn,
             NewMinutes = advice.NewMinutes.Count == 0 ? [] : StationMinutes.Of(question.AsLogged.Advisor.Context, Case.Program, present.Setting, Decision.Percent!.Value),
             Unanswered = new UnansweredAdvice(
-                question.Newest.Sheet, asked.Advice, asked.Percent, Alternative(question.IfDone), Alternative(question.AsLogged))
+                question.Newest.Round, asked.Advice, asked.Percent, Alternative(question.IfDone), Alternative(question.AsLogged))
             {
                 PauseDays = asked.PauseDays,
                 NotedBefore = question.AsLogged.Case.Noted is { } noted && new[] { asked.Advice, question.IfDone.Decision.Advice, question.AsLogged.Decision.Advice }.Contains(AdviceKind.Resume)

@@ -8,8 +8,11 @@ internal static class Unanswered
 {
     private const double MinutesPerDay = 1440;
 
+    /// <summary>For so long a round that was passed over is asked for.</summary>
+    private const int DaysPassedOver = 14;
+
     /// <summary>
-    /// The lines that asked for a walk to a program since somebody last said anything about it, by the newest issue of each date,
+    /// The lines that asked for a walk to a program since somebody last said anything about it, by the newest issue of each round (a later look of a date may ask for a second one),
     /// ascending. Any later word on the program answers all of them, and so does a note of what is wrong with it: whoever wrote it found it off. A number on the one dial of its box
     /// answers those that only asked for a number. A look after the round asks about the round of its own date too.
     /// </summary>
@@ -20,11 +23,37 @@ internal static class Unanswered
         var isAfterRound = site.Report.IsAfterRound(site.Clock, date, context.AsOf);
         return [.. sheets
             .Where(s => s.Date < date || (isAfterRound && s.Date == date && !site.Report.IsAfterRound(site.Clock, date, s.AsOf)))
-            .GroupBy(s => s.Date)
+            .GroupBy(s => (s.Date, IsSecond: site.Report.IsAfterRound(site.Clock, s.Date, s.AsOf)))
             .Select(g => g.MaxBy(s => s.Issue)!)
             .Where(s => (said is null || said <= s.AsOf) && (noted is null || noted <= s.AsOf))
-            .OrderBy(s => s.Date)
-            .SelectMany(s => s.Lines.Where(l => l.Program == program && l.Asks && !(l.Advice == AdviceKind.Set && dial > s.AsOf)).Select(l => new OpenLine(s.Date, l) { MadeAt = s.AsOf }))];
+            .OrderBy(s => s.AsOf)
+            .SelectMany(s => s.Lines.Where(l => l.Program == program && l.Asks && !(l.Advice == AdviceKind.Set && dial > s.AsOf)).Select(l => new OpenLine(NameOf(s), l) { MadeAt = s.AsOf }))];
+
+        // A date alone means its newest issue, which may be the one that is being made.
+        OpenRound NameOf(IssuedSheet sheet) =>
+            new(sheet.Date, sheet.Date == date || sheets.Any(s => s.Date == sheet.Date && s.Issue > sheet.Issue) ? sheet.Issue : null);
+    }
+
+    /// <summary>
+    /// Rounds of the last two weeks that asked for a walk to a program and were passed over: a later sheet's round was answered, theirs was not, nor was anything else said
+    /// of the program in between. The balance has them as not done. Ascending.
+    /// </summary>
+    public static IReadOnlyList<DateOnly> PassedOver(ProgramKey program, AdviceContext context, IReadOnlyList<IssuedSheet> sheets, IReadOnlyList<LogEntry> log)
+    {
+        var clock = context.Site.Clock;
+        var words = log.Where(e => e.Kind is LogKind.Round or LogKind.Setting or LogKind.Off or LogKind.Pause && (e.Kind == LogKind.Round || e.Where.Covers(program))).ToList();
+        var passed = new List<DateOnly>();
+        foreach (var sheet in sheets.Where(s => s.Date < context.Date && s.Date >= context.Date.AddDays(-DaysPassedOver)).GroupBy(s => s.Date).Select(g => g.MaxBy(s => s.Issue)!).OrderBy(s => s.Date))
+        {
+            var next = words.Where(e => e.Sheet > sheet.Date && !e.Except.Any(x => x.Covers(program))).Select(e => e.Sheet!.Value).DefaultIfEmpty(DateOnly.MinValue).Min();
+            var isSaid = words.Exists(e => e.Sheet == sheet.Date || (e.Sheet is null && e.Time.Instant(clock) >= sheet.AsOf && e.Time.Date <= next));
+            if (next > DateOnly.MinValue && !isSaid && sheet.Lines.Any(l => l.Program == program && l.Asks))
+            {
+                passed.Add(sheet.Date);
+            }
+        }
+
+        return passed;
     }
 
     /// <summary>The logbook as it would be had every unanswered line been done by the hour at which its round was to be done.</summary>
@@ -43,10 +72,12 @@ internal static class Unanswered
 }
 
 /// <summary>A line of an earlier sheet that asked for a walk and was not answered.</summary>
-/// <param name="Sheet">That sheet's date.</param>
+/// <param name="Round">Which sheet.</param>
 /// <param name="Line">What it said.</param>
-internal sealed record OpenLine(DateOnly Sheet, IssuedLine Line)
+internal sealed record OpenLine(OpenRound Round, IssuedLine Line)
 {
+    public DateOnly Sheet => Round.Date;
+
     /// <summary>The sheet's as-of instant, UTC.</summary>
     public DateTimeOffset MadeAt { get; init; }
 

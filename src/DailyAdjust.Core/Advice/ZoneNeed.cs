@@ -12,6 +12,9 @@ internal sealed record ZoneNeed(ZoneForecast Forecast, double Percent, bool CanW
 {
     public ZonePlan Zone => Forecast.Zone;
 
+    /// <summary>Before the first start.</summary>
+    public bool IsPastAllowable => Forecast.BeforeFirstMm > Forecast.Zone.AllowableMm + Depth.ToleranceMm;
+
     public static ZoneNeed Of(ZoneForecast forecast, PlannedProgram program) => new(
         forecast,
         Percent: NeedParts.Of(forecast).Percent,

@@ -168,7 +168,10 @@ public sealed class SettingHistory
     public DateTimeOffset? LastNumber(ProgramKey program) =>
         _changes.TryGetValue(program, out var list) ? list.Where(c => c.Setting is not null).Max(c => (DateTimeOffset?)c.Said) : null;
 
-    /// <summary>When an entry was said. A round sheet that comes back stands at the hour by which the round was to be done; one that was made after it cannot have been carried out before it was there.</summary>
+    /// <summary>
+    /// When an entry was said. A round sheet that comes back stands at the hour by which the round was to be done; one that was made after it cannot have been carried out before it was there.
+    /// `round` names its sheet, so it was said after that was made, in whatever minute it is told.
+    /// </summary>
     private static DateTimeOffset Said(LogEntry entry, Site site, IReadOnlyList<IssuedSheet> sheets)
     {
         var said = entry.Time.Instant(site.Clock);
@@ -219,8 +222,16 @@ public sealed class SettingHistory
         var doneBy = site.RoundDone(date);
         doneBy = doneBy > sheet.AsOf ? doneBy : sheet.AsOf;
         var from = said < doneBy ? said : doneBy;
+        said = said > sheet.AsOf ? said : sheet.AsOf.AddTicks(1);
+        var isSecondRound = site.Report.IsAfterRound(site.Clock, date, sheet.AsOf);
         foreach (var line in sheet.Lines)
         {
+            if (!line.Asks && isSecondRound)
+            {
+                // It says nothing of what the date's first round asked for.
+                continue;
+            }
+
             if (!line.Asks || entry.Except.Any(e => e.Covers(line.Program)))
             {
                 // Answered: nothing was turned, so what was on it stays.

@@ -10,9 +10,9 @@ internal static class ExceptionsPart
 {
     private static readonly TimeSpan Looked = TimeSpan.FromHours(24);
 
-    public static SheetExceptions Of(AdviceContext context, MorningInputs inputs, IReadOnlyList<LogEntry> log) => new()
+    public static SheetExceptions Of(AdviceContext context, AdviceContext? ifDone, MorningInputs inputs, IReadOnlyList<LogEntry> log) => new()
     {
-        HandRuns = HandRunsPart.Of(context, log, inputs.Before.Concat(inputs.Weather)),
+        HandRuns = HandRunsPart.Of(context, ifDone, log, inputs.Before.Concat(inputs.Weather)),
         GrowIns = [.. context.Programs.OrderBy(p => p.Controller.Route).Select(p => GrowInToday(context, p)).OfType<GrowInLine>()],
         Shut = [.. context.Site.Controllers.OrderBy(c => c.Route).Select(c => ShutBoxOf(context, c, log)).OfType<ShutBox>()],
         Season = [.. context.Site.Controllers.OrderBy(c => c.Route).Select(c => SeasonOf(context, c)).OfType<SeasonBox>()],

@@ -27,7 +27,7 @@ internal static class FreshnessPart
             SetAside = SensorPart.SetAside([.. recent.SelectMany(day => day.SetAside.Select(v => (day.Date, v))), .. inputs.RainSetAsideSinceMidnight.Select(v => (inputs.Date, v))]),
             Doubts = [.. SensorPart.Doubts(recent), .. GaugeDoubts.Of(context, inputs.Weather)],
             UnknownRain = unknownRain,
-            UnansweredRounds = [.. programs.Where(p => p.Unanswered is not null).Select(p => p.Unanswered!.Sheet).Distinct().Order()],
+            UnansweredRounds = [.. programs.Where(p => p.Unanswered is not null).Select(p => p.Unanswered!.Round).Distinct().OrderBy(r => r.Date).ThenBy(r => r.Issue)],
             NeverConfirmed = [.. programs.Where(p => !p.Confirmed).Select(p => p.Key)],
             RecentDays = [.. inputs.Weather.TakeLast(ShownDays)],
             ExpectedEtoMm = trouble is null ? context.ExpectedEtoMm(inputs.Date) : null,

@@ -19,7 +19,11 @@ internal static class HandRunsPart
     /// <summary>How long what was missed is still told.</summary>
     private static readonly TimeSpan ToldLate = TimeSpan.FromHours(24);
 
-    public static IReadOnlyList<HandRunOrder> Of(AdviceContext context, IReadOnlyList<LogEntry> log, IEnumerable<WeatherDay> weather)
+    /// <param name="context">The morning as logged.</param>
+    /// <param name="ifDone">The same as if unanswered rounds had been done: what did not run in one of the two is not counted; null = everything is answered.</param>
+    /// <param name="log">As it is.</param>
+    /// <param name="weather">Finished days.</param>
+    public static IReadOnlyList<HandRunOrder> Of(AdviceContext context, AdviceContext? ifDone, IReadOnlyList<LogEntry> log, IEnumerable<WeatherDay> weather)
     {
         var clock = context.Site.Clock;
         var falls = weather.SelectMany(d => d.Rain).Concat(context.RainSinceMidnight).SelectMany(g => g.Falls.Select(f => (g.Gauge, Fall: f))).ToLookup(f => f.Gauge, f => f.Fall, StringComparer.Ordinal);
@@ -37,7 +41,7 @@ internal static class HandRunsPart
             List<HandRunStation> stations = [.. context.Zones
                 .Where(z => entry.Where.Covers(z.Station))
                 .OrderBy(z => context.Site.ControllerOf(z.Station.Key.Controller)!.Route)
-                .Select(z => Left(context.Site, z, entry, byHand, RunMinutesSince(context, z, begin), falls[z.Station.Gauge].Where(f => f.At > begin).Sum(f => f.Mm)))
+                .Select(z => Left(context.Site, z, entry, byHand, Math.Min(RunMinutesSince(context, z, begin), ifDone is null ? double.PositiveInfinity : RunMinutesSince(ifDone, z, begin)), falls[z.Station.Gauge].Where(f => f.At > begin).Sum(f => f.Mm)))
                 .OfType<HandRunStation>()];
             if (stations.Count > 0)
             {

@@ -20,7 +20,7 @@ public static class MorningCalculation
     public static MorningSheet Run(MorningInputs inputs)
     {
         var judged = Judge(inputs);
-        return SheetOf(inputs, judged.Logged, judged.Settled, judged.DriestMm);
+        return SheetOf(inputs, judged.Logged, judged.Settled, judged.DriestMm, judged.IfDone);
     }
 
     /// <summary>What going to each box would be worth.</summary>
@@ -31,7 +31,7 @@ public static class MorningCalculation
         var (worth, orders) = logged.Advisor.Visits();
         return new VisitsToday(logged.Context.Site, inputs.Date, logged.Trouble?.Why, BoxVisit.InOrder(logged.Context.Site, worth, orders))
         {
-            UnansweredRounds = [.. logged.Context.Programs.SelectMany(p => Unanswered.LinesOf(p.Key, logged.Context, inputs.Sheets)).Select(l => l.Sheet).Distinct().Order()],
+            UnansweredRounds = [.. logged.Context.Programs.SelectMany(p => Unanswered.LinesOf(p.Key, logged.Context, inputs.Sheets)).Select(l => l.Round).Distinct().OrderBy(r => r.Date).ThenBy(r => r.Issue)],
         };
     }
 
@@ -51,7 +51,7 @@ public static class MorningCalculation
         var settled = judged.Zip(done.Advisor.Judge(), (asLogged, ifDone) => open[asLogged.Case.Program.Key] is { Count: > 0 } lines
             ? Settle(logged.Context, new OpenQuestion(lines, asLogged, ifDone))
             : new Settled(asLogged, asLogged.Decision, null));
-        return new JudgedMorning(logged, [.. settled], Drier(logged.Context.DepletionMm, done.Context.DepletionMm));
+        return new JudgedMorning(logged, [.. settled], Drier(logged.Context.DepletionMm, done.Context.DepletionMm)) { IfDone = done.Context };
     }
 
     private static Settled Settle(AdviceContext context, OpenQuestion question)
@@ -94,7 +94,7 @@ public static class MorningCalculation
     }
 
     private static MorningSheet SheetOf(
-        MorningInputs inputs, Reckoning reckoning, IReadOnlyList<Settled> settled, IReadOnlyDictionary<StationKey, double> driestMm)
+        MorningInputs inputs, Reckoning reckoning, IReadOnlyList<Settled> settled, IReadOnlyDictionary<StationKey, double> driestMm, AdviceContext? ifDone)
     {
         var (days, balance, trouble, context, unknownRain, assumedSoil, _) = reckoning;
         var (advised, fit) = FittedAdvice.Of(context, settled, days.Log);
@@ -107,14 +107,18 @@ public static class MorningCalculation
             Site = context.Site,
             Date = inputs.Date,
             AsOf = inputs.AsOf,
-            Freshness = FreshnessPart.Of(inputs, context, programs, trouble, unknownRain.Asked(inputs.Date)) with { AssumedSoil = assumedSoil.Zones },
+            Freshness = FreshnessPart.Of(inputs, context, programs, trouble, unknownRain.Asked(inputs.Date)) with
+            {
+                AssumedSoil = assumedSoil.Zones,
+                PassedOverRounds = [.. context.Programs.SelectMany(p => Unanswered.PassedOver(p.Key, context, inputs.Sheets, days.Log)).Distinct().Order()],
+            },
             Programs = programs,
             Overnight = OvernightPart.Of(inputs, context.Site),
             DueRuns = OvernightPart.DueRuns(context, days.Log),
             Driest = GroundPart.Driest(context, programs, driestMm, known, new BeforeHose(context, byHand)),
             Wettest = GroundPart.Wettest(context, balance.Days),
             StandingOrders = StandingOrdersPart.Of(context, days.Log),
-            Exceptions = ExceptionsPart.Of(context, inputs, days.Log),
+            Exceptions = ExceptionsPart.Of(context, ifDone, inputs, days.Log),
             RunByHand = byHand,
             BoxesToVerify = BoxCheckPart.ToVerify(context, days.Log),
             SettingsNotUsed = ImpossibleSettings.Open(inputs.Versions, days.Log, context.Settings),
@@ -141,5 +145,9 @@ public static class MorningCalculation
     /// <param name="Logged">By the logbook as it is.</param>
     /// <param name="Settled">Every program, in walking order.</param>
     /// <param name="DriestMm">The drier of two possibilities, zone by zone.</param>
-    internal sealed record JudgedMorning(Reckoning Logged, IReadOnlyList<Settled> Settled, IReadOnlyDictionary<StationKey, double> DriestMm);
+    internal sealed record JudgedMorning(Reckoning Logged, IReadOnlyList<Settled> Settled, IReadOnlyDictionary<StationKey, double> DriestMm)
+    {
+        /// <summary>The morning as if unanswered rounds had been done; null = everything is answered.</summary>
+        public AdviceContext? IfDone { get; init; }
+    }
 }

@@ -107,7 +107,10 @@ public sealed record Freshness
     public IReadOnlyList<AssumedZone> AssumedSoil { get; init; } = [];
 
     /// <summary>Sheets issued with changes that nobody has answered.</summary>
-    public IReadOnlyList<DateOnly> UnansweredRounds { get; init; } = [];
+    public IReadOnlyList<OpenRound> UnansweredRounds { get; init; } = [];
+
+    /// <summary>Sheets of the last two weeks that nobody answered though a later one was: the balance has them as not done. Ascending.</summary>
+    public IReadOnlyList<DateOnly> PassedOverRounds { get; init; } = [];
 
     /// <summary>Programs whose setting nobody has ever confirmed.</summary>
     public IReadOnlyList<ProgramKey> NeverConfirmed { get; init; } = [];

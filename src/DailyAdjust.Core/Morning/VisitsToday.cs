@@ -14,5 +14,5 @@ namespace DailyAdjust.Core.Morning;
 public sealed record VisitsToday(Site Site, DateOnly Date, string? NoAdvice, IReadOnlyList<BoxVisit> Boxes)
 {
     /// <summary>Dates of earlier sheets whose round nobody has answered, ascending: here it counts as not done.</summary>
-    public IReadOnlyList<DateOnly> UnansweredRounds { get; init; } = [];
+    public IReadOnlyList<OpenRound> UnansweredRounds { get; init; } = [];
 }

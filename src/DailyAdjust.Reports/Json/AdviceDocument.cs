@@ -43,7 +43,8 @@ internal sealed record FreshnessJson(
     IReadOnlyList<string> UnansweredRounds,
     IReadOnlyList<ProgramKeyJson> NeverConfirmed,
     double? ExpectedEtoMm,
-    IReadOnlyList<AssumedSoilJson> AssumedSoil);
+    IReadOnlyList<AssumedSoilJson> AssumedSoil,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<string>? PassedOverRounds);
 
 internal sealed record AssumedSoilJson(string Controller, string Station, string Since);
 

@@ -50,10 +50,11 @@ internal static class AdviceDocumentBuilder
         Date(f.NoAdviceSince),
         [.. f.Assumed, .. f.SetAside, .. f.Doubts],
         [.. f.UnknownRain.Select(r => new UnknownRainJson(r.Gauge, CodeWords.Date(r.Date), Number(r.MeasuredPartMm)))],
-        [.. f.UnansweredRounds.Select(CodeWords.Date)],
+        [.. f.UnansweredRounds.Select(r => r.Date).Distinct().Select(CodeWords.Date)],
         [.. f.NeverConfirmed.Select(p => new ProgramKeyJson(p.Controller, p.Program))],
         Number(f.ExpectedEtoMm),
-        [.. f.AssumedSoil.Select(z => new AssumedSoilJson(z.Station.Controller, z.Station.Station, CodeWords.Date(z.Since)))]);
+        [.. f.AssumedSoil.Select(z => new AssumedSoilJson(z.Station.Controller, z.Station.Station, CodeWords.Date(z.Since)))],
+        f.PassedOverRounds.Count == 0 ? null : [.. f.PassedOverRounds.Select(CodeWords.Date)]);
 
     private static ProgramJson Program(DateOnly date, ProgramAdvice p, SiteClock clock)
     {

@@ -83,7 +83,7 @@ internal sealed class IssuedAdvice
             Station = new StationKey(p.Controller, z.Station), Name = z.Name ?? "", Area = z.Area ?? "", DepletionMm = z.DepletionMm, AllowableMm = z.AllowableMm,
         })],
         Unanswered = p.Unanswered is { } u
-            ? new UnansweredAdvice(Day(u.Sheet), Kinds[u.Advice], u.Percent, Then(u.IfDone), Then(u.AsLogged)) { PauseDays = u.PauseDays }
+            ? new UnansweredAdvice(new OpenRound(Day(u.Sheet), null), Kinds[u.Advice], u.Percent, Then(u.IfDone), Then(u.AsLogged)) { PauseDays = u.PauseDays }
             : null,
     };
 
@@ -97,7 +97,7 @@ internal sealed class IssuedAdvice
             NoAdvice = f.NoAdvice,
             NoAdviceSince = f.NoAdviceSince is { } since ? Day(since) : null,
             UnknownRain = [.. Or(f.UnknownRain).Select(r => new UnknownRain(r.Gauge, Day(r.Date), r.MeasuredPartMm))],
-            UnansweredRounds = [.. Or(f.UnansweredRounds).Select(Day)],
+            UnansweredRounds = [.. Or(f.UnansweredRounds).Select(d => new OpenRound(Day(d), null))],
             NeverConfirmed = [.. Or(f.NeverConfirmed).Select(p => new ProgramKey(p.Controller, p.Program))],
             AssumedSoil = [.. Or(f.AssumedSoil).Select(z => Assumed(new StationKey(z.Controller, z.Station), Day(z.Since)))],
         };

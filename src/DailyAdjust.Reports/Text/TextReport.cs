@@ -38,12 +38,18 @@ internal static class TextReport
         foreach (var sheet in fresh.UnansweredRounds)
         {
             lines.Add($"! {FreshnessWords.NotAnsweredTitle}: {FreshnessWords.Round(sheet)}");
-            foreach (var program in view.NotAnswered.Where(p => p.Unanswered!.Sheet == sheet).Take(MostListed))
+            foreach (var program in view.NotAnswered.Where(p => p.Unanswered!.Round == sheet).Take(MostListed))
             {
                 lines.Add($"{view.Label(program.Key)}: {AdviceWords.NotAnsweredAndNoted(program)}", indent: 2);
             }
 
             lines.Add(Answers.RoundDone(sheet, view.Issue.SiteId), indent: 2);
+        }
+
+        if (fresh.PassedOverRounds is { Count: > 0 } passed)
+        {
+            lines.Add($"! {FreshnessWords.NotAnsweredTitle}: {FreshnessWords.PassedOver(passed)}");
+            lines.Add($"{FreshnessWords.AnswerRound} {Answers.RoundsDone(passed[0], passed[^1], view.Issue.SiteId)}", indent: 2);
         }
 
         foreach (var (words, read) in FreshnessWords.Confirm(view))

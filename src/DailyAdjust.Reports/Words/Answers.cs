@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Reports.Words;
@@ -7,7 +8,11 @@ internal static class Answers
 {
     public const string RoundFile = "fill in done and found in round.csv and drop it into the inbox";
 
-    public static string RoundDone(DateOnly sheet, string siteId) => Log($"round {CodeWords.Date(sheet)} done", siteId);
+    public static string RoundDone(OpenRound round, string siteId) => Log($"round {(round.Issue is { } issue ? CodeWords.SheetId(round.Date, issue) : CodeWords.Date(round.Date))} done", siteId);
+
+    /// <summary>All rounds from one date to another that asked for anything.</summary>
+    public static string RoundsDone(DateOnly first, DateOnly last, string siteId) =>
+        first == last ? RoundDone(new(first, null), siteId) : Log($"round {CodeWords.Date(first)}..{CodeWords.Date(last)} done", siteId);
 
     /// <summary>What stands on a dial.</summary>
     public static string Setting(ProgramKey program, string siteId) => Log($"setting {program} ____", siteId);

@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
@@ -27,8 +28,15 @@ internal static class FreshnessWords
     public static string NoAdvice(Freshness freshness) =>
         Sentence(freshness.NoAdvice ?? "") + (freshness.NoAdviceSince is { } since ? $" Since {SiteWords.Date(since)}." : "");
 
-    public static string Round(DateOnly sheet) =>
-        $"the round of {SiteWords.Date(sheet)}. Today's numbers take it that nothing was changed.";
+    /// <summary>"Mon 8 June", and of a date with two rounds which sheet it was.</summary>
+    public static string Named(OpenRound round) => SiteWords.Date(round.Date) + (round.Issue is { } issue ? $" (sheet {CodeWords.SheetId(round.Date, issue)})" : "");
+
+    public static string PassedOver(IReadOnlyList<DateOnly> rounds) =>
+        $"{(rounds.Count == 1 ? $"the round of {SiteWords.Date(rounds[0])}" : $"{SiteWords.Count(rounds.Count)} rounds from {SiteWords.Date(rounds[0])} to {SiteWords.Date(rounds[^1])}")}, "
+        + "though a later one is. The ground is reckoned as if nothing had been turned on them; if it was, it may be drier or wetter than this sheet says.";
+
+    public static string Round(OpenRound round) =>
+        $"the round of {Named(round)}. Today's numbers take it that nothing was changed.";
 
     /// <summary>One sentence for all zones whose moisture is only assumed.</summary>
     public static string Probe(IReadOnlyList<AssumedZone> zones)

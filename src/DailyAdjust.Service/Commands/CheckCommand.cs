@@ -3,6 +3,7 @@ using DailyAdjust.Files;
 using DailyAdjust.Files.Readings;
 using DailyAdjust.Ledger;
 using DailyAdjust.Service.Home;
+using DailyAdjust.Service.Mail;
 using DailyAdjust.Service.Sites;
 
 namespace DailyAdjust.Service.Commands;
@@ -16,7 +17,7 @@ internal static class CheckCommand
         "Every problem comes with file, line, column and what to do. Exit code 2 while something must be put right.",
         "check",
         "check --site mill-creek")
-        .Runs(global, time, context => context.Sites().Max(site => Run(context, site)));
+        .Runs(global, time, context => Math.Max(context.Sites().Max(site => Run(context, site)), Mail(context)));
 
     private static int Run(CommandContext context, SiteFolder folder)
     {
@@ -35,6 +36,32 @@ internal static class CheckCommand
         context.Out.WriteLine(must.Count > 0
             ? FormattableString.Invariant($"Not ready: {must.Count} {(must.Count == 1 ? "problem" : "problems")} must be put right.")
             : $"Ready: {Size(reading.Site!)}{weather}");
+        return must.Count > 0 ? ExitCode.WrongInput : ExitCode.Done;
+    }
+
+    /// <summary>What the settings of mail point to; what is wrong with themselves stops every command.</summary>
+    private static int Mail(CommandContext context)
+    {
+        if (context.Options.Mail is not { } mail)
+        {
+            return ExitCode.Done;
+        }
+
+        context.Out.WriteLine();
+        context.Out.WriteLine(FormattableString.Invariant($"Mail by {mail.Server}:{mail.UsedPort} ({mail.Security}) to {mail.Recipients.Count} {(mail.Recipients.Count == 1 ? "recipient" : "recipients")}"));
+        List<string> must = [];
+        try
+        {
+            MailAccount.Open(mail, context.Home);
+        }
+        catch (WrongInputException wrong)
+        {
+            must.Add($"{wrong.Message} {wrong.Hint}");
+        }
+
+        Section(context, "Must be put right", must);
+        Section(context, "Would help", [.. MailCheck.UnknownSites(mail, context.Home)]);
+        context.Out.WriteLine(must.Count > 0 ? "Not ready: nothing is mailed until then." : "Ready to try: `dailyadjust mail --test ADDRESS` asks the server.");
         return must.Count > 0 ? ExitCode.WrongInput : ExitCode.Done;
     }
 

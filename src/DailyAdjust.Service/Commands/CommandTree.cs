@@ -76,6 +76,7 @@ public static class CommandTree
             SeasonCommand.Create(global, time),
             DoorCardCommand.Create(global, time),
             AuditCommand.Create(global, time),
+            MailCommand.Create(global, time),
         };
         foreach (var help in root.Options.OfType<HelpOption>())
         {

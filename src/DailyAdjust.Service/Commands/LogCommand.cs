@@ -26,6 +26,7 @@ internal static class LogCommand
             "Adds a logbook entry: what somebody did or saw.",
             "Places: C1/P2 (program), C1/3 (station), C1 (controller), area:greens, gauge:yard, pump, site. An entry with the time, kind and place\nof an earlier one takes its place; `void` takes one back.",
             "log round 2026-06-08 done --except C3/P1",
+            "log round 2026-06-02..2026-06-07 done",
             "log setting C1/P2 90",
             "log off C2/P1 --note \"leak at fairway 5\"",
             "log ran C1 no --date 2026-06-09",
@@ -60,6 +61,16 @@ internal static class LogCommand
             context.Error.WriteLine(badEdit);
         }
 
+        foreach (var one in RoundSpan.Each(site, words))
+        {
+            Add(context, site, one, now);
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static void Add(CommandContext context, OpenSite site, LogWords words, DateTimeOffset now)
+    {
         var line = words.ToLine(site.Newest, context.Date, now);
         var reading = LogbookReader.Read(line, site.Newest);
         if (reading.Entries.Count == 0)
@@ -88,8 +99,6 @@ internal static class LogCommand
         {
             context.Out.WriteLine(note);
         }
-
-        return ExitCode.Done;
     }
 
     private static string InWords(LogLine line) => string.Join(' ', new[]

@@ -5,6 +5,7 @@ using DailyAdjust.Reports;
 using DailyAdjust.Service.Fetching;
 using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Hosting;
+using DailyAdjust.Service.Mail;
 using DailyAdjust.Service.Printing;
 using DailyAdjust.Service.Sites;
 using Microsoft.Extensions.Logging;
@@ -24,6 +25,7 @@ internal static class MorningCommand
         var at = new AtOption();
         var visit = new VisitOption();
         var print = new Option<bool>("--print") { Description = "Also prints report.txt." };
+        var noMail = new Option<bool>("--no-mail") { Description = "Mails the sheet to nobody." };
         return new AppCommand(
             "morning",
             "One morning now: takes the inbox, closes the days, advises, writes the reports.",
@@ -38,20 +40,23 @@ internal static class MorningCommand
             from,
             print,
             visit.Option,
-        }.Runs(global, time, context => Run(context, context.Parsed.GetValue(from), context.Parsed.GetValue(print), at, visit));
+            noMail,
+        }.Runs(global, time, context => Run(context, new(context.Parsed.GetValue(from), context.Parsed.GetValue(print), !context.Parsed.GetValue(noMail)), at, visit));
     }
 
-    private static int Run(CommandContext context, DateOnly? from, bool print, AtOption at, VisitOption visit)
+    private static int Run(CommandContext context, Given given, AtOption at, VisitOption visit)
     {
         using var logger = LogSetup.Create(context.Home, context.Options, console: false);
         using var factory = new SerilogLoggerFactory(logger);
         var log = factory.CreateLogger<SiteMorning>();
         var code = ExitCode.Done;
+        var done = new List<SiteFolder>();
         foreach (var folder in context.Sites())
         {
             try
             {
-                RunSite(context, folder, from, print, at, visit, log);
+                RunSite(context, folder, given, at, visit, log);
+                done.Add(folder);
             }
             catch (Exception failure) when (failure is WrongInputException or LedgerException or IOException or UnauthorizedAccessException)
             {
@@ -65,10 +70,15 @@ internal static class MorningCommand
         }
 
         new HomeIndex(context.Home, log).Write();
+        if (given.Mail && context.Options.Mail is not null)
+        {
+            Mail(context, done, log);
+        }
+
         return code;
     }
 
-    private static void RunSite(CommandContext context, SiteFolder folder, DateOnly? from, bool print, AtOption at, VisitOption visit, ILogger log)
+    private static void RunSite(CommandContext context, SiteFolder folder, Given asked, AtOption at, VisitOption visit, ILogger log)
     {
         // Before the ledger is opened: a slow server keeps nobody else from it.
         using var pulls = new SitePulls(folder, new PullTools { Time = context.Time, Log = log });
@@ -77,7 +87,7 @@ internal static class MorningCommand
             pulls.NowAsync(described, TimeSpan.FromSeconds(context.Options.PullWaitSeconds), CancellationToken.None).GetAwaiter().GetResult();
         }
 
-        using var site = folder.ToWrite(context.Date, from, context.Time, out var badEdit);
+        using var site = folder.ToWrite(context.Date, asked.From, context.Time, out var badEdit);
         var given = at.Of(context, site.Newest, context.Date);
         List<string> notices = badEdit is null ? [] : [badEdit];
         notices.AddRange(TakeInbox(context, site, log));
@@ -96,13 +106,14 @@ internal static class MorningCommand
             new FileIntake(site, context.Time.GetUtcNow()).Add(unplanned);
         }
 
-        var morning = new SiteMorning(site, log);
+        notices.AddRange(MailNotices.Of(site, date));
+        var morning = new SiteMorning(site, log) { Promises = asked.Mail ? SheetPromises.Of(context.Options, context.Time) : null };
         morning.RecordMissed(MorningPlan.MissedBefore(site.Ledger.Mornings.Last()?.Date, date));
         var issued = morning.Issue(date, asOf, notices)!;
         var visits = issued.Sheet.Programs.Count(p => p.NeedsVisit);
         context.Out.WriteLine(FormattableString.Invariant(
             $"{folder.Name}: sheet {date:yyyy-MM-dd}/{issued.Issue}, {visits} of {issued.Sheet.Programs.Count} programs to change: {Path.Combine(issued.Folder, ReportFiles.Text)}"));
-        if (print)
+        if (asked.Print)
         {
             context.Out.WriteLine();
             context.Out.Write(File.ReadAllText(Path.Combine(issued.Folder, ReportFiles.Text)));
@@ -112,6 +123,24 @@ internal static class MorningCommand
         {
             context.Out.WriteLine(note);
         }
+    }
+
+    /// <summary>The sheets are there and their mail promised; whether a server takes it now changes nothing of the morning, so it changes no exit code.</summary>
+    private static void Mail(CommandContext context, IReadOnlyList<SiteFolder> sites, ILogger log)
+    {
+        try
+        {
+            if (MailCommand.SendAsync(context, sites, log, atOnce: false, CancellationToken.None).GetAwaiter().GetResult())
+            {
+                return;
+            }
+        }
+        catch (Exception failure) when (failure is LedgerException or IOException or UnauthorizedAccessException)
+        {
+            context.Error.WriteLine($"The mail was not sent: {failure.Message}");
+        }
+
+        context.Error.WriteLine("What waits is tried again by `dailyadjust serve`, or by `dailyadjust mail --now`; docs/mail.md says what each failure means.");
     }
 
     /// <summary>The description as it stands, or, after a bad edit, the one that holds; null = there never was a good one.</summary>
@@ -167,4 +196,10 @@ internal static class MorningCommand
 
         return new InboxIntake(site, inbox, context.Options, context.Time, log).TakeAll(look, CancellationToken.None);
     }
+
+    /// <summary>What the command line asks for.</summary>
+    /// <param name="From">The first date on which an edit holds.</param>
+    /// <param name="Print">Print the sheet.</param>
+    /// <param name="Mail">Mail the sheet.</param>
+    private sealed record Given(DateOnly? From, bool Print, bool Mail);
 }

@@ -39,4 +39,7 @@ public sealed class ServiceOptions
     /// <summary>The least that is written to the log: Debug, Information, Warning or Error.</summary>
     [AllowedValues("Debug", "Information", "Warning", "Error")]
     public string LogLevel { get; set; } = "Information";
+
+    /// <summary>Null = no sheet is mailed.</summary>
+    public MailOptions? Mail { get; set; }
 }

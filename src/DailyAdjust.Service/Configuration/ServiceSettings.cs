@@ -1,5 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using DailyAdjust.Service.Home;
+using DailyAdjust.Service.Mail;
 using Microsoft.Extensions.Configuration;
 
 namespace DailyAdjust.Service.Configuration;
@@ -24,10 +25,12 @@ public static class ServiceSettings
                 .AddInMemoryCollection(given.Select(Given))
                 .Build();
             RejectOtherSections(configuration, home.SettingsFile);
+            RejectPassword(configuration);
             var options = configuration.GetSection(ServiceOptions.Section)
                 .Get<ServiceOptions>(binder => binder.ErrorOnUnknownConfiguration = true) ?? new ServiceOptions();
             Validator.ValidateObject(options, new ValidationContext(options), validateAllProperties: true);
-            return options;
+            var wrong = options.Mail is { } mail ? MailCheck.Problems(mail) : [];
+            return wrong.Count == 0 ? options : throw new WrongInputException($"Settings: Mail: {string.Join("\nSettings: Mail: ", wrong)}", $"{Where(home)} docs/mail.md explains mail.");
         }
         catch (ValidationException error)
         {
@@ -58,10 +61,23 @@ public static class ServiceSettings
         }
     }
 
+    private static void RejectPassword(IConfigurationRoot configuration)
+    {
+        if (configuration[$"{ServiceOptions.Section}:{nameof(ServiceOptions.Mail)}:Password"] is not null)
+        {
+            throw new WrongInputException(
+                "Settings: Mail: a password does not belong into settings or on a command line, where others can read it.",
+                $"Put it into the variable {MailPassword.Variable}, or into a file that only its owner can read and name that as PasswordFile. docs/mail.md explains mail.");
+        }
+    }
+
+    private static bool IsSetting(string variable) =>
+        !string.Equals(variable, HomeFolder.Variable, StringComparison.OrdinalIgnoreCase) && !string.Equals(variable, MailPassword.Variable, StringComparison.OrdinalIgnoreCase);
+
     private static IEnumerable<KeyValuePair<string, string?>> Variables() =>
         new ConfigurationBuilder().AddEnvironmentVariables(VariablePrefix).Build()
             .AsEnumerable()
-            .Where(pair => pair.Value is not null && !string.Equals(VariablePrefix + pair.Key, HomeFolder.Variable, StringComparison.OrdinalIgnoreCase))
+            .Where(pair => pair.Value is not null && IsSetting(VariablePrefix + pair.Key))
             .Select(pair => KeyValuePair.Create($"{ServiceOptions.Section}:{pair.Key}", pair.Value));
 
     private static KeyValuePair<string, string?> Given(string assignment)

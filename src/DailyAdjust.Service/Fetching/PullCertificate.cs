@@ -14,9 +14,10 @@ internal static class PullCertificate
     /// <returns>Always true: there is nothing wrong.</returns>
     /// <exception cref="AuthenticationException">Something is; in words.</exception>
     public static bool Accept(object sender, X509Certificate? certificate, X509Chain? chain, SslPolicyErrors errors) =>
-        errors == SslPolicyErrors.None ? true : throw new AuthenticationException(Words(chain, errors));
+        errors == SslPolicyErrors.None ? true : throw new AuthenticationException(WhatIsWrong(chain, errors));
 
-    private static string Words(X509Chain? chain, SslPolicyErrors errors)
+    /// <summary>What the platform finds wrong, in words.</summary>
+    public static string WhatIsWrong(X509Chain? chain, SslPolicyErrors errors)
     {
         if (errors.HasFlag(SslPolicyErrors.RemoteCertificateNotAvailable))
         {

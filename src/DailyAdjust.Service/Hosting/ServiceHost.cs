@@ -35,13 +35,17 @@ public static class ServiceHost
         builder.Services.AddQuartzHostedService(quartz => quartz.WaitForJobsToComplete = true);
         builder.Services.AddSingleton<PollWorker>();
         builder.Services.AddHostedService(services => services.GetRequiredService<PollWorker>());
+        builder.Services.AddSingleton(services => new MailWorker(
+            services.GetRequiredService<SiteRunners>(), home, options, time, services.GetRequiredService<IHostApplicationLifetime>(), services.GetRequiredService<ILogger<MailWorker>>()));
+        builder.Services.AddHostedService(services => services.GetRequiredService<MailWorker>());
 
         using var host = builder.Build();
         var worker = host.Services.GetRequiredService<PollWorker>();
+        var mail = host.Services.GetRequiredService<MailWorker>();
         var log = host.Services.GetRequiredService<ILogger<PollWorker>>();
         log.LogInformation("Started on {Home}", home.Path);
         await host.RunAsync(stop).ConfigureAwait(false);
         log.LogInformation("Stopped");
-        return worker.Failure is null ? ExitCode.Done : ExitCode.Failed;
+        return (worker.Failure ?? mail.Failure) is null ? ExitCode.Done : ExitCode.Failed;
     }
 }

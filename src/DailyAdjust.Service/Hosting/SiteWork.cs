@@ -12,8 +12,7 @@ namespace DailyAdjust.Service.Hosting;
 /// <param name="log">Tells what failed, once.</param>
 public sealed class SiteWork(HomeIndex index, ILogger<SiteWork> log)
 {
-    private readonly Dictionary<string, string> _told = new(StringComparer.Ordinal);
-    private readonly Lock _guard = new();
+    private readonly ToldOnce _told = new();
     private bool _hasLooked;
 
     /// <exception cref="LedgerException">The disk failed: nothing more may be written.</exception>
@@ -29,7 +28,7 @@ public sealed class SiteWork(HomeIndex index, ILogger<SiteWork> log)
                 index.Write();
             }
 
-            if (Recovered(site))
+            if (_told.Recovered(site))
             {
                 log.LogInformation("{Site}: works again", site);
             }
@@ -51,29 +50,11 @@ public sealed class SiteWork(HomeIndex index, ILogger<SiteWork> log)
         {
             // One site's failure does not stop the others; it is tried again at every look and told when it changes. What the
             // ledger says of the disk stands for itself; anything else comes with its trace.
-            if (IsNews(site, failure.Message))
+            if (_told.IsNews(site, failure.Message))
             {
                 var trace = failure is LedgerException or WrongInputException ? null : failure;
                 log.LogError(trace, "{Site}: held back, tried again at every look: {Failure}", site, failure.Message);
             }
-        }
-    }
-
-    private bool IsNews(string site, string failure)
-    {
-        lock (_guard)
-        {
-            var isNews = !_told.TryGetValue(site, out var before) || !string.Equals(before, failure, StringComparison.Ordinal);
-            _told[site] = failure;
-            return isNews;
-        }
-    }
-
-    private bool Recovered(string site)
-    {
-        lock (_guard)
-        {
-            return _told.Remove(site);
         }
     }
 }

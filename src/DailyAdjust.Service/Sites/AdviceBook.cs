@@ -52,7 +52,10 @@ public static class AdviceBook
     public static IReadOnlyList<AdviceRow> Rows(MorningSheet sheet) => [.. sheet.Programs.Select(p => AdviceRow.Of(sheet.Date, sheet.Site.Clock, p))];
 
     /// <summary>A sheet's advice.json as it was issued.</summary>
-    public static byte[] AdviceJson(OpenSite site, IssuedSheet sheet) => site.Ledger.Sheets.ReportFiles(sheet.Date, sheet.Issue)
+    public static byte[] AdviceJson(OpenSite site, IssuedSheet sheet) => AdviceJson(site, sheet.Date, sheet.Issue);
+
+    /// <summary>The same by the sheet's name.</summary>
+    public static byte[] AdviceJson(OpenSite site, DateOnly date, int issue) => site.Ledger.Sheets.ReportFiles(date, issue)
         .First(file => string.Equals(file.Key, ReportFiles.AdviceJson, StringComparison.Ordinal)).Value;
 
     /// <summary>Of sheets of any issue the newest of every date.</summary>

@@ -3,6 +3,7 @@ using DailyAdjust.Core.Morning;
 using DailyAdjust.Ledger.Records;
 using DailyAdjust.Reports;
 using DailyAdjust.Service.Home;
+using DailyAdjust.Service.Mail;
 using Microsoft.Extensions.Logging;
 
 namespace DailyAdjust.Service.Sites;
@@ -21,6 +22,9 @@ public sealed record IssuedMorning(MorningSheet Sheet, int Issue, string Folder)
 /// <param name="log">One event per advice.</param>
 public sealed class SiteMorning(OpenSite site, ILogger log)
 {
+    /// <summary>Promises written sheets to their recipients; null = no mail.</summary>
+    public SheetPromises? Promises { get; init; }
+
     /// <summary>Issues the next sheet of a date.</summary>
     /// <param name="date">The sheet's date.</param>
     /// <param name="asOf">The instant whose knowledge counts, UTC.</param>
@@ -122,7 +126,11 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
             AtomicFile.Write(Path.Combine(folder, name), bytes);
         }
 
-        site.Ledger.Mornings.RecordWritten(date, issue);
+        site.Ledger.InOneStep(() =>
+        {
+            site.Ledger.Mornings.RecordWritten(date, issue);
+            Promises?.Add(site, date, issue);
+        });
     }
 
     private void Tell(MorningSheet sheet, int issue)

@@ -2,6 +2,7 @@ using DailyAdjust.Ledger;
 using DailyAdjust.Service.Configuration;
 using DailyAdjust.Service.Fetching;
 using DailyAdjust.Service.Home;
+using DailyAdjust.Service.Mail;
 using Microsoft.Extensions.Logging;
 
 namespace DailyAdjust.Service.Sites;
@@ -91,7 +92,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
 
     private bool IssueDue(OpenSite site, DateTimeOffset now, bool pullsUnderWay)
     {
-        var morning = new SiteMorning(site, log);
+        var morning = new SiteMorning(site, log) { Promises = SheetPromises.Of(options, time) };
         var plan = Plan(site, now);
         morning.RecordMissed(plan.Missed);
         var hasNews = plan.Missed.Count > 0;
@@ -108,14 +109,14 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
                 Notice(FormattableString.Invariant($"This sheet was due at {site.Newest.Clock.ToLocal(due.Instant):HH:mm} and was made at {site.Newest.Clock.ToLocal(now):HH:mm}."));
             }
 
-            morning.Issue(due.Date, asOf, Notices(site));
+            morning.Issue(due.Date, asOf, Notices(site, due.Date));
             _notices.Clear();
             hasNews = true;
         }
         else if (site.Ledger.Watermark > _lookedAt && RoundIsOpen(site, now) is { } today)
         {
             // New input before the round is done: another issue if a line changes.
-            if (morning.Issue(today, MorningTime.WholeMinute(now), Notices(site), onlyIfChanged: true) is not null)
+            if (morning.Issue(today, MorningTime.WholeMinute(now), Notices(site, today), onlyIfChanged: true) is not null)
             {
                 _notices.Clear();
                 hasNews = true;
@@ -219,9 +220,9 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         }
     }
 
-    private List<string> Notices(OpenSite site)
+    private List<string> Notices(OpenSite site, DateOnly date)
     {
-        List<string> notices = [.. _notices, .. _folders.Notices, .. _pulls.Notices(site.Newest)];
+        List<string> notices = [.. _notices, .. _folders.Notices, .. _pulls.Notices(site.Newest), .. MailNotices.Of(site, date)];
         return _badEdit.Why is { } why ? [why, .. notices] : notices;
     }
 

@@ -56,6 +56,36 @@ public class OpenQuestionTests
     }
 
     [Fact]
+    public void Ground_of_somebody_who_does_as_the_sheets_say_and_never_logs_it_does_not_dry_on()
+    {
+        // Half an hour a night at 100 % brings the 5 mm that are drawn, so as logged the ground stays at 40 mm, not due before 45: skip. Carried out, it goes past its 50 mm.
+        var course = SmallCourse.OneStation(40, SmallCourse.Area with { RunAt = 0.9, LeaveEmpty = 0.5 }, minutes: 30) with
+        {
+            Log = [Said(LogKind.Setting, 100)],
+        };
+        var days = Silent(course, 20);
+        Assert.Equal(AdviceKind.Skip, days[0].Advice.Advice);
+        var past = 0;
+        foreach (var (_, advice, _, _) in days.Where(d => d.Advice.Unanswered is not null))
+        {
+            Assert.Equal(AdviceKind.Skip, advice.Unanswered!.AsLogged.Kind);
+        }
+
+        for (var i = 1; i < days.Count; i++)
+        {
+            // What is in the ground had every sheet been carried out.
+            var carriedOut = days[i].Course with { Log = [.. days[i].Course.Log, .. days[i - 1].Sheets.Select(s => new LogEntry { Time = new(s.Date, new(12, 0)), Kind = LogKind.Round, Where = new(PlaceKind.Site, "", ""), Sheet = s.Date })] };
+            var missing = carriedOut.Advice().Zones[0].DepletionMm;
+            var byEvening = missing + 5;
+            past += byEvening > 50 ? 1 : 0;
+            Assert.InRange(missing, 0, 51);
+            Assert.False(byEvening > 50 && days[i].Advice.Advice == AdviceKind.Skip, $"day {i}: {byEvening} mm missing by the evening");
+        }
+
+        Assert.True(past > 5, $"{past} evenings");
+    }
+
+    [Fact]
     public void The_wetter_way_decides_what_can_be_left_out()
     {
         // As logged 31 mm are missing, of which 30 may be left empty; if 100 % was set on Saturday, 15.

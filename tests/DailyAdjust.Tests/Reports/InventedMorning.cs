@@ -33,7 +33,7 @@ internal static class InventedMorning
             Assumed = ["wind speed: 2 h interpolated on Mon 13 July"],
             UnknownRain = [new UnknownRain("east", Date.AddDays(-1), 1.016)],
             AssumedSoil = [new AssumedZone(new StationKey("B", "7"), "Green 6 back", Date.AddDays(-20))],
-            UnansweredRounds = [Date.AddDays(-2)],
+            UnansweredRounds = [new(Date.AddDays(-2), null)],
             NeverConfirmed = [new ProgramKey("E", "P2")],
             RecentDays = [.. Enumerable.Range(-7, 7).Select(Weather)],
             ExpectedEtoMm = 5.334,

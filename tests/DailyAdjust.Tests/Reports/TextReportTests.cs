@@ -62,7 +62,7 @@ public sealed class TextReportTests
     public void A_dial_that_may_be_off_or_at_a_number_that_nobody_answered_is_said_to_be_either()
     {
         var sheet = InventedMorning.Build();
-        var unanswered = new UnansweredAdvice(sheet.Date.AddDays(-1), AdviceKind.Resume, 140, new AlternativeAdvice(AdviceKind.Set, 60), new AlternativeAdvice(AdviceKind.KeepOff, 0));
+        var unanswered = new UnansweredAdvice(new(sheet.Date.AddDays(-1), null), AdviceKind.Resume, 140, new AlternativeAdvice(AdviceKind.Set, 60), new AlternativeAdvice(AdviceKind.KeepOff, 0));
         string Written(string file) => Rendered.File(file, sheet with
         {
             Programs = [.. sheet.Programs.Select(p => p.Key is { Controller: "B", Program: "P1" } ? p with { Present = Setting.Off, MayBeOn = true, Unanswered = unanswered } : p)],

@@ -48,7 +48,7 @@ public sealed class VisitsTextTests
     [Fact]
     public void A_round_that_nobody_answered_is_named()
     {
-        var said = Said(Of(Dry) with { UnansweredRounds = [SmallCourse.Monday.AddDays(-1)] });
+        var said = Said(Of(Dry) with { UnansweredRounds = [new(SmallCourse.Monday.AddDays(-1), null)] });
         Assert.Contains("! Not answered: the round of Sun 3 May. Today's numbers take it that nothing was changed.", said, StringComparison.Ordinal);
     }
 

@@ -1,0 +1,49 @@
+using System.Text.Json.Nodes;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Reports.Json;
+using DailyAdjust.Reports.Words;
+
+namespace DailyAdjust.Reports;
+
+/// <summary>An issued sheet as mail sees it: what it asks for, and what its subject says.</summary>
+public sealed class SheetMail
+{
+    private static readonly string[] ProgramKeys = ["controller", "program", "advice", "percent", "needsVisit", "pauseDays", "newMinutes"];
+    private static readonly string[] SheetKeys = ["runByHand", "boxesToVerify", "clockChange"];
+
+    private readonly string _asks;
+
+    /// <param name="adviceJson">The sheet's advice.json as it was issued, UTF-8.</param>
+    /// <param name="site">The description that it was made by.</param>
+    /// <exception cref="System.Text.Json.JsonException">The file is no advice.json.</exception>
+    public SheetMail(ReadOnlySpan<byte> adviceJson, Site site)
+    {
+        var advice = new IssuedAdvice(adviceJson, site);
+        var document = AdviceJson.Read(adviceJson);
+        Subject = MailWords.Subject(advice, site, IssuedAdvice.Day(document.Date), document.Issue, document.ReplacesIssue);
+        AsksForSomething = advice.Programs.Any(p => p.NeedsVisit) || advice.Freshness.NoAdvice is not null || advice.StationsByHand > 0
+            || advice.HandRuns.Count > 0 || advice.BoxesToVerify.Count > 0 || advice.ClocksToMove.Count > 0;
+        _asks = Asks(JsonNode.Parse(adviceJson)!);
+    }
+
+    /// <summary>One line: site, date, and how many changes.</summary>
+    public string Subject { get; }
+
+    /// <summary>There is a box to open or ground to water by hand, or no sound advice, which silence must not hide.</summary>
+    public bool AsksForSomething { get; }
+
+    /// <summary>Whether a person would do the same by both.</summary>
+    public bool AsksTheSameAs(SheetMail other) => string.Equals(_asks, other._asks, StringComparison.Ordinal);
+
+    /// <summary>What a person does by the sheet, without what it knows and why.</summary>
+    private static string Asks(JsonNode sheet)
+    {
+        var asks = new JsonArray([.. sheet["programs"]!.AsArray().Select(program => Part(program!, ProgramKeys))]);
+        asks.Add(Part(sheet, SheetKeys));
+        asks.Add(sheet["exceptions"]?["handRuns"]?.DeepClone());
+        asks.Add(sheet["freshness"]?["noAdvice"]?.DeepClone());
+        return asks.ToJsonString();
+    }
+
+    private static JsonArray Part(JsonNode node, string[] keys) => new JsonArray([.. keys.Select(key => node[key]?.DeepClone())]);
+}
