@@ -15,7 +15,9 @@ internal sealed record NightCut(ProgramKey Program, double FromPercent, double T
 
 /// <summary>
 /// Where the night is too short or the pump too small, percentages are cut in the site's order of priority: ground named last is cut
-/// first, and by no more than helps.
+/// first, and by no more than helps. What no number of a dial that is not a skip mends (a start at the same minute, a station that alone asks
+/// too much) is left out of account: the dial is cut for the rest. Whoever nobody answered is cut like everybody else: the night goes before the rule that
+/// such a number moves by no more than a step a day from the one last advised, which here it leaves downwards only.
 /// </summary>
 internal sealed class NightCuts(AdviceContext context, Nights nights)
 {
@@ -35,7 +37,7 @@ internal sealed class NightCuts(AdviceContext context, Nights nights)
         var cut = new List<IReadOnlyList<PlannedProgram>>();
         foreach (var dial in Dials(advice).Where(d => d.All(p => mayChange(p.Key) || percents[p.Key] <= 0)))
         {
-            if (IsInvolved(dial, percents) && LargestOf(dial, percents, tried => !IsInvolved(dial, tried)) is { } fits)
+            if (IsInvolved(dial, percents) && LargestOf(dial, percents, CanBeMended(dial, percents)) is { } fits)
             {
                 percents = fits;
                 cut.Add(dial);
@@ -80,11 +82,23 @@ internal sealed class NightCuts(AdviceContext context, Nights nights)
             .ThenByDescending(g => g.Max(p => walk[p.Key]));
     }
 
-    private bool IsInvolved(IReadOnlyList<PlannedProgram> dial, Dictionary<ProgramKey, double> percents)
+    private bool IsInvolved(IReadOnlyList<PlannedProgram> dial, Dictionary<ProgramKey, double> percents) => Troubles(dial, percents).Any();
+
+    private IEnumerable<string> Troubles(IReadOnlyList<PlannedProgram> dial, Dictionary<ProgramKey, double> percents) => nights.Troubles(nights.Runs(key => percents[key]))
+        .Where(t => dial.Any(p => percents[p.Key] > 0 && t.Programs.Contains(p.Key)))
+        .Select(t => t.What);
+
+    /// <summary>Tells whether numbers leave a dial in no trouble but that in which its least number leaves it.</summary>
+    private Func<Dictionary<ProgramKey, double>, bool> CanBeMended(IReadOnlyList<PlannedProgram> dial, Dictionary<ProgramKey, double> percents)
     {
-        var involved = nights.Involved(nights.Runs(key => percents[key]));
-        return dial.Any(p => percents[p.Key] > 0 && involved.Contains(p.Key));
+        var stay = Troubles(dial, At(dial, percents, Least(dial))).ToHashSet(StringComparer.Ordinal);
+        return tried => Troubles(dial, tried).All(stay.Contains);
     }
+
+    private double Least(IReadOnlyList<PlannedProgram> dial) => DialNumber.Nearest(dial[0].Controller, context.Site.Report.SkipBelowPercent);
+
+    private static Dictionary<ProgramKey, double> At(IReadOnlyList<PlannedProgram> dial, Dictionary<ProgramKey, double> percents, double percent) =>
+        percents.ToDictionary(p => p.Key, p => dial.Any(d => d.Key == p.Key) ? Math.Min(p.Value, percent) : p.Value);
 
     /// <summary>
     /// All percentages with the largest number on one dial that is enough; null where only numbers would be that the site calls a skip: then
@@ -94,9 +108,8 @@ internal sealed class NightCuts(AdviceContext context, Nights nights)
     {
         var controller = dial[0].Controller;
         var from = dial.Max(p => percents[p.Key]);
-        var least = DialNumber.Nearest(controller, context.Site.Report.SkipBelowPercent);
-        Dictionary<ProgramKey, double> At(double percent) =>
-            percents.ToDictionary(p => p.Key, p => dial.Any(d => d.Key == p.Key) ? Math.Min(p.Value, percent) : p.Value);
+        var least = Least(dial);
+        Dictionary<ProgramKey, double> At(double percent) => NightCuts.At(dial, percents, percent);
         if (enough(percents))
         {
             return percents;

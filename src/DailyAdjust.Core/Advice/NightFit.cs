@@ -51,6 +51,13 @@ public sealed record StartMove(ProgramKey Program, TimeOnly From, TimeOnly To);
 /// <param name="Why">A plain clause.</param>
 public sealed record ReachingRun(ProgramKey Program, ProgramStart Start, IReadOnlyList<StationKey> Stations, DateTimeOffset From, DateTimeOffset To, TimeSpan? EarlierBy, string Why);
 
+/// <summary>A station that alone asks more than the pump gives: no start, no fewer minutes and no other days help.</summary>
+/// <param name="Program">That runs it.</param>
+/// <param name="Station">Which.</param>
+/// <param name="FlowLPerMin">What it asks, L/min.</param>
+/// <param name="CapacityLPerMin">The most that the pump gives within 12 hours of its run, L/min.</param>
+public sealed record BeyondPump(ProgramKey Program, StationKey Station, double FlowLPerMin, double CapacityLPerMin);
+
 /// <summary>Whether the changed programs still fit the nights of the horizon.</summary>
 public sealed record NightFit(
     IReadOnlyList<ProgramRun> Runs,
@@ -73,6 +80,12 @@ public sealed record NightFit(
 
     /// <summary>Programs with a part in what does not fit even with the moves: no other start was found for them. In walking order.</summary>
     public IReadOnlyList<ProgramKey> NoStartFits { get; init; } = [];
+
+    /// <summary>Of those, the ones that do not run every day: they were looked for on their own dates only.</summary>
+    public IReadOnlyList<ProgramKey> KeptOnDate { get; init; } = [];
+
+    /// <summary>Of those, the ones with a station that alone asks more than the pump gives; one station each.</summary>
+    public IReadOnlyList<BeyondPump> BeyondPump { get; init; } = [];
 
     /// <summary>The same, for which none was looked for yet.</summary>
     public IReadOnlyList<ProgramKey> NotLookedFor { get; init; } = [];

@@ -69,12 +69,12 @@ internal sealed class Nights
     /// <summary>Tells whether a program fits in: in the window, with its own box and beside what all other boxes run, and where no order or watering rule is against it.</summary>
     /// <param name="program">Which; its runs are those of the box's with its key.</param>
     /// <param name="others">Runs of all other boxes.</param>
-    /// <returns>A judge of the runs of the whole box.</returns>
-    public Func<IReadOnlyList<PlannedRun>, bool> Beside(PlannedProgram program, IReadOnlyList<PlannedRun> others)
+    /// <returns>A judge of the runs of the whole box, and of by how much the program's own come otherwise than on the site.</returns>
+    public Func<IReadOnlyList<PlannedRun>, TimeSpan, bool> Beside(PlannedProgram program, IReadOnlyList<PlannedRun> others)
     {
         var flow = _pump.Flow(others);
         var stacks = program.Controller.Overlap == ProgramOverlap.Stack;
-        return box =>
+        return (box, by) =>
         {
             List<PlannedRun> own = [.. box.Where(r => r.Program.Key == program.Key)];
 
@@ -82,32 +82,56 @@ internal sealed class Nights
             var moved = stacks ? box : own;
             return moved.All(r => WindowMinutes.Outside(Site, r) <= 0)
                 && (stacks || !ProgramOverlaps.AnyAtOnce(own, box))
-                && own.All(r => !IsForbidden(r))
+                && own.All(r => !IsForbidden(r, by))
                 && moved.All(r => _pump.HasRoom(r, flow))
                 && !StationClashes.Any(Site, moved, [.. others, .. box]);
         };
     }
 
-    /// <summary>Programs of whose water less would mend what does not fit.</summary>
-    public IReadOnlySet<ProgramKey> Involved(IReadOnlyList<PlannedRun> runs)
+    /// <summary>A station of a program that alone asks more than the pump gives at any start that is looked for; null = there is none.</summary>
+    /// <param name="program">Which.</param>
+    /// <param name="runs">Of the nights, its own among them.</param>
+    /// <param name="around">How far its start may be moved, either way.</param>
+    public BeyondPump? StationBeyondPump(ProgramKey program, IReadOnlyList<PlannedRun> runs, TimeSpan around)
     {
-        var involved = new HashSet<ProgramKey>();
+        foreach (var run in runs.Where(r => r.Program.Key == program))
+        {
+            foreach (var station in run.Sequence.Parts.Select(p => p.Station))
+            {
+                if (station.FlowLPerMin is { } flow && _pump.IsBeyond(flow, run.Begins - around, run.Finishes + around, out var gives))
+                {
+                    return new BeyondPump(program, station.Key, flow, gives);
+                }
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Programs of whose water less would mend what does not fit.</summary>
+    public IReadOnlySet<ProgramKey> Involved(IReadOnlyList<PlannedRun> runs) => Troubles(runs).SelectMany(t => t.Programs).ToHashSet();
+
+    /// <summary>What does not fit and whose length has a part in it: a run past the window's closing, or runs that together ask too much of the pump.</summary>
+    public IEnumerable<NightTrouble> Troubles(IReadOnlyList<PlannedRun> runs)
+    {
         foreach (var run in runs.Where(r => WindowMinutes.BeginsInside(Site, r) && WindowMinutes.Outside(Site, r) > 0))
         {
             // Where programs wait for one another, an earlier one's length counts too.
             var controller = run.Program.Controller;
-            involved.UnionWith(controller.Overlap == ProgramOverlap.Stack ? controller.Programs.Select(p => new ProgramKey(controller.Id, p.Id)) : [run.Program.Key]);
+            yield return new NightTrouble(
+                controller.Overlap == ProgramOverlap.Stack ? [.. controller.Programs.Select(p => new ProgramKey(controller.Id, p.Id))] : [run.Program.Key], $"window {run.Program.Key} {run.Start.Date.DayNumber}");
         }
 
-        var exceeded = _pump.Exceeded(runs).ToList();
-        involved.UnionWith(runs
-            .Where(r => r.Stations.Any(s => s.Station.FlowLPerMin is > 0 && exceeded.Exists(e => s.Begins < e.To && s.Ends > e.From)))
-            .Select(r => r.Program.Key));
-        return involved;
+        foreach (var step in _pump.TooMuch(runs))
+        {
+            List<PlannedRun> at = [.. runs.Where(r => r.Begins < step.To && r.Finishes > step.From && r.Stations.Any(s => s.Station.FlowLPerMin is > 0 && s.Begins < step.To && s.Ends > step.From))];
+            yield return new NightTrouble([.. at.Select(r => r.Program.Key).Distinct()], string.Join(' ', at.Select(r => $"{r.Program.Key} {r.Start.At.UtcTicks}")));
+        }
     }
 
-    private bool IsForbidden(PlannedRun run) =>
+    /// <summary>A moved start that an order or a watering rule is against, in whole or for ground that its present start may water; or that is still on when one begins.</summary>
+    private bool IsForbidden(PlannedRun run, TimeSpan by) =>
         Prohibitions.OrdersOver(_context, run.Program, run.Start.At).Count > 0
-        || Prohibitions.RuleOver(_context, run.Program, run.Start) is not null
+        || Prohibitions.IsForbiddenMore(_context, run.Program, run.Start, run.Start.At - by)
         || ReachingRuns.Of(_context, [run]).Any();
 }

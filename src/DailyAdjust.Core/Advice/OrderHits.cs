@@ -20,6 +20,9 @@ public sealed record TakenOutStations(IReadOnlyList<StationKey> Stations, DateTi
 /// <summary>What orders and watering rules take out of a horizon when they do not stop all of it.</summary>
 internal static class OrderHits
 {
+    /// <summary>How far ahead the end of a rule's dry starts is looked for.</summary>
+    private static readonly TimeSpan LookedAhead = TimeSpan.FromDays(62);
+
     /// <summary>Starts that must not run, each for the first reason.</summary>
     public static IReadOnlyList<TakenOutStart> Starts(AdviceContext context, PlannedProgram program, Horizon horizon) =>
         [.. horizon.Starts.Select(s => Out(context, program, s)).OfType<TakenOutStart>()];
@@ -37,9 +40,9 @@ internal static class OrderHits
                 Add(start, z => Prohibitions.Stops(order, program, z), OrderWords.Of(order), order.Until);
             }
 
-            foreach (var rule in zones.Select(z => Prohibitions.DryRule(context, program, z.Station, start)).OfType<Restriction>().Where(seen.Add))
+            foreach (var rule in zones.Select(z => Prohibitions.RuleOver(context, program, z.Station, start)).OfType<Restriction>().Where(seen.Add))
             {
-                Add(start, z => rule.Covers(z.Area), Prohibitions.Named(rule), Whole(rule.Until));
+                Add(start, z => rule.Covers(z.Area), Prohibitions.Named(rule), Whole(LastOf(context, program, rule, start)));
             }
         }
 
@@ -65,7 +68,7 @@ internal static class OrderHits
         }
 
         List<ZonePlan> run = [.. zones.Where(z => !horizon.Starts.All(s =>
-            context.Off.At(s.At).Any(o => Prohibitions.Stops(o, program, z.Station)) || Prohibitions.DryRule(context, program, z.Station, s) is not null))];
+            context.Off.At(s.At).Any(o => Prohibitions.Stops(o, program, z.Station)) || Prohibitions.RuleOver(context, program, z.Station, s) is not null))];
         return run.Count == 0 ? zones : run;
     }
 
@@ -77,6 +80,28 @@ internal static class OrderHits
         }
 
         return Prohibitions.RuleOver(context, program, start) is { } rule ? new TakenOutStart(start.At, Prohibitions.Named(rule), Whole(rule.Until)) : null;
+    }
+
+    /// <summary>The date of the last of the starts, from one on without a break, that a rule is against; the rule's own end where there is no such break in sight.</summary>
+    private static DateOnly? LastOf(AdviceContext context, PlannedProgram program, Restriction rule, ProgramStart first)
+    {
+        if (rule.MostPercent is not null)
+        {
+            return rule.Until;
+        }
+
+        var last = first.Date;
+        foreach (var start in context.StartsOf(program, first.At).TakeWhile(s => s.Start.At <= first.At + LookedAhead).Select(s => s.Start))
+        {
+            if (!Prohibitions.ForbidsTime(context.Site, rule, start))
+            {
+                return last;
+            }
+
+            last = start.Date;
+        }
+
+        return rule.Until;
     }
 
     private static LogTime? Whole(DateOnly? date) => date is { } day ? new LogTime(day, null) : null;

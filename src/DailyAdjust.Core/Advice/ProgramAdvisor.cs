@@ -173,11 +173,18 @@ internal sealed class ProgramAdvisor(
 
     private static double Beyond(double mm, double allowableMm) => mm - allowableMm > Depth.ToleranceMm ? mm - allowableMm : 0;
 
-    /// <summary>What a number that the dial cuts off, or that was cut to fit the night, leaves undone, a start: for the zone that the exact number was made for.</summary>
+    /// <summary>What a number that the dial cuts off, or that was cut to fit the night, leaves undone of what the ground needs, a start: for the zone that the exact number was made for.</summary>
     private static Shortfall? ShortfallOf(Judged judged, Decision decision)
     {
         var program = judged.Case;
-        var whole = decision.Cut?.FromPercent ?? (decision.Percent >= program.Program.Controller.PercentMax ? decision.ExactPercent : null);
+        var controller = program.Program.Controller;
+        var whole = decision.Cut is not null || decision.Percent >= controller.PercentMax ? decision.ExactPercent : null;
+        if (decision.Cut is { } cut && whole is { } exact && DialNumber.Nearest(controller, exact) > cut.FromPercent)
+        {
+            // Another rule than the dial kept the number lower already: the night does not lack that.
+            whole = cut.FromPercent;
+        }
+
         if (program.Need is null || !(whole > decision.Percent))
         {
             return null;

@@ -127,7 +127,7 @@ internal static class Prohibitions
         .Select(s => (DateOnly?)context.Site.Clock.DateOf(s.At))
         .FirstOrDefault();
 
-    /// <summary>The watering rule that forbids a start; null = none does.</summary>
+    /// <summary>The watering rule that, alone or with others or with orders, forbids a start to all of the program's ground; null = none does.</summary>
     public static Restriction? RuleOver(AdviceContext context, PlannedProgram program, ProgramStart start)
     {
         if (context.Rules.Count == 0)
@@ -136,8 +136,34 @@ internal static class Prohibitions
         }
 
         var zones = context.ZonesOf(program);
-        return RulesFor(context, program).FirstOrDefault(r => ForbidsTime(context.Site, r, start))
-            ?? (zones.All(z => DryRule(context, program, z.Station, start) is not null) ? DryRule(context, program, zones[0].Station, start) : null);
+        var rules = zones.Select(z => RuleOver(context, program, z.Station, start)).ToList();
+        if (!rules.Exists(r => r is not null) || !zones.Zip(rules).All(x => x.Second is not null || context.Off.At(start.At).Any(o => Stops(o, program, x.First.Station))))
+        {
+            return null;
+        }
+
+        return context.Rules.FirstOrDefault(r => ForbidsTime(context.Site, r, start) && zones.All(z => r.Covers(z.Station.Area))) ?? rules.Find(r => r is not null);
+    }
+
+    /// <summary>The watering rule that forbids a start to one of its stations, by its days, its hours or a ceiling of nothing; null = none does.</summary>
+    public static Restriction? RuleOver(AdviceContext context, PlannedProgram program, Station station, ProgramStart start) =>
+        context.Rules.FirstOrDefault(r => r.Covers(station.Area) && ForbidsTime(context.Site, r, start)) ?? DryRule(context, program, station, start);
+
+    /// <summary>Whether a start that is moved comes where a watering rule forbids it to a station to which its present hour is not forbidden.</summary>
+    /// <param name="context">The morning.</param>
+    /// <param name="program">Which.</param>
+    /// <param name="moved">The start where it would come.</param>
+    /// <param name="present">When it comes now, UTC.</param>
+    public static bool IsForbiddenMore(AdviceContext context, PlannedProgram program, ProgramStart moved, DateTimeOffset present)
+    {
+        if (context.Rules.Count == 0)
+        {
+            return false;
+        }
+
+        var now = new ProgramStart(context.Site.Clock.DateOf(present), present);
+        return RuleOver(context, program, moved) is not null
+            || context.ZonesOf(program).Any(z => RuleOver(context, program, z.Station, moved) is not null && RuleOver(context, program, z.Station, now) is null);
     }
 
     /// <summary>The rule whose ceiling keeps a station from running: no number of the dial is so low; null = none does.</summary>

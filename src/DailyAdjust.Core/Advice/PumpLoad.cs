@@ -36,17 +36,16 @@ internal sealed class PumpLoad
     public IReadOnlyList<PumpExceeded> Exceeded(IReadOnlyList<PlannedRun> runs)
     {
         var found = new List<PumpExceeded>();
-        foreach (var step in Flow(runs))
+        foreach (var step in TooMuch(runs))
         {
-            var capacity = CapacityAt(step.From);
-            if (step.LPerMin > capacity + Tolerance)
-            {
-                Add(found, new PumpExceeded(step.From, step.To, step.LPerMin, capacity));
-            }
+            Add(found, new PumpExceeded(step.From, step.To, step.LPerMin, CapacityAt(step.From)));
         }
 
         return found;
     }
+
+    /// <summary>The same, from one change of what runs to the next.</summary>
+    public IEnumerable<FlowStep> TooMuch(IReadOnlyList<PlannedRun> runs) => Flow(runs).Where(step => step.LPerMin > CapacityAt(step.From) + Tolerance);
 
     /// <summary>What runs ask, from one change of it, or of the capacity, to the next, in order of time; empty where nothing limits the pump.</summary>
     public IReadOnlyList<FlowStep> Flow(IReadOnlyList<PlannedRun> runs)
@@ -149,6 +148,17 @@ internal sealed class PumpLoad
     /// <summary>The least that the pump gives in a span, L/min; infinite where nothing limits it.</summary>
     public double LeastIn(DateTimeOffset from, DateTimeOffset to) =>
         _limits.Where(l => l.From > from && l.From < to).Select(l => l.Capacity).Append(CapacityAt(from)).Min();
+
+    /// <summary>Whether a flow is more than the pump ever gives in a span.</summary>
+    /// <param name="flowLPerMin">Of one station.</param>
+    /// <param name="from">UTC.</param>
+    /// <param name="to">UTC, excluded.</param>
+    /// <param name="mostLPerMin">The most that it gives in that span.</param>
+    public bool IsBeyond(double flowLPerMin, DateTimeOffset from, DateTimeOffset to, out double mostLPerMin)
+    {
+        mostLPerMin = _limits.SelectMany(l => new[] { l.From, l.Until ?? to }).Where(at => at > from && at < to).Select(CapacityAt).Append(CapacityAt(from)).Max();
+        return flowLPerMin > mostLPerMin + Tolerance;
+    }
 
     private double CapacityAt(DateTimeOffset at)
     {

@@ -42,11 +42,14 @@ internal sealed record Settled(Judged Rests, Decision Decision, OpenQuestion? Qu
         };
     }
 
-    /// <summary>The same with a smaller number, because the night or the pump gives no more; where that is on the dial already, nobody walks for it.</summary>
+    /// <summary>
+    /// The same with a smaller number, because the night or the pump gives no more; where that is on the dial already, whichever way an open question is answered,
+    /// nobody walks for it. The night goes before the rule that an unanswered number moves by no more than a step a day.
+    /// </summary>
     public Settled CutTo(NightCut cut)
     {
         var isOff = Decision.Advice == AdviceKind.Resume;
-        var stays = !isOff && Case.Present.Setting.Percent == cut.ToPercent;
+        var stays = !isOff && (Question is { } open ? new[] { open.AsLogged, open.IfDone } : [Rests]).All(j => j.Case.Present.Setting.Percent == cut.ToPercent);
         return this with
         {
             Decision = Decision with

@@ -3,14 +3,18 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
 
-/// <summary>Starts that would fit, near the present ones: all of a program's starts move by as much, each stays on its date, and none comes where an order or a watering rule forbids it.</summary>
+/// <summary>
+/// Starts that would fit, near the present ones: all of a program's starts move by as much, and none comes where an order or a watering rule forbids it. A program
+/// that runs every day may move past midnight; any other keeps its dates, and with them its water days. As many runs are looked at as before: a start that
+/// would come before the round is done is not proposed for a date that is already here, because what is run with then was not looked at.
+/// </summary>
 /// <param name="context">The morning.</param>
 /// <param name="nights">Its nights.</param>
 /// <param name="isVisited">Whether somebody is at the program's box today.</param>
 internal sealed class StartMoves(AdviceContext context, Nights nights, Func<ProgramKey, bool> isVisited)
 {
     /// <summary>How far a start is looked for, and in which steps.</summary>
-    private const int MostMinutes = 12 * 60;
+    private static readonly TimeSpan Most = TimeSpan.FromHours(12);
     private const int StepMinutes = 15;
 
     /// <summary>For more programs nobody moves starts at a time.</summary>
@@ -29,7 +33,9 @@ internal sealed class StartMoves(AdviceContext context, Nights nights, Func<Prog
             var program = context.Programs.First(p => p.Key == cut.Program);
             bool IsWhole(ProgramKey key) => key == cut.Program
                 || (program.Controller.Applies == PercentApplies.Controller && string.Equals(key.Controller, cut.Program.Controller, StringComparison.Ordinal));
-            return Moved(program, context.Programs, new(), key => !IsWhole(key) && cutTo.TryGetValue(key, out var percent) ? percent : asked[key]).Program?.Program.Starts[0];
+            return Moved(program, context.Programs, new(), key => !IsWhole(key) && cutTo.TryGetValue(key, out var percent) ? percent : asked[key]) is (not null, var by)
+                ? program.Program.Starts[0].Add(by)
+                : null;
         }
     }
 
@@ -51,7 +57,7 @@ internal sealed class StartMoves(AdviceContext context, Nights nights, Func<Prog
         {
             if (Moved(program, programs, movedBy, PercentOf) is ({ } moved, var by))
             {
-                moves.Add(new StartMove(program.Key, program.Program.Starts[0], moved.Program.Starts[0]));
+                moves.Add(new StartMove(program.Key, program.Program.Starts[0], program.Program.Starts[0].Add(by)));
                 programs = With(programs, moved);
                 movedBy[program.Key] = by;
                 misfits = nights.Misfits(nights.Runs(PercentOf, programs, movedBy));
@@ -59,7 +65,17 @@ internal sealed class StartMoves(AdviceContext context, Nights nights, Func<Prog
         }
 
         List<ProgramKey> left = [.. context.Programs.Where(p => misfits.Contains(p.Key)).OrderBy(p => p.Controller.Route).Select(p => p.Key)];
-        return fit with { Moves = moves, NoStartFits = [.. left.Where(k => !later.Contains(k))], NotLookedFor = [.. left.Where(later.Contains)] };
+        List<ProgramKey> none = [.. left.Where(k => !later.Contains(k))];
+        var kept = context.Programs.Where(p => !IsDaily(p)).Select(p => p.Key).ToHashSet();
+        var runs = nights.Runs(PercentOf);
+        return fit with
+        {
+            Moves = moves,
+            NoStartFits = none,
+            KeptOnDate = [.. none.Where(kept.Contains)],
+            BeyondPump = [.. none.Select(k => nights.StationBeyondPump(k, runs, Most)).OfType<BeyondPump>()],
+            NotLookedFor = [.. left.Where(later.Contains)],
+        };
     }
 
     /// <summary>The program moved by the least with which it fits in beside the others; null = it fits as it is, or nowhere.</summary>
@@ -68,12 +84,14 @@ internal sealed class StartMoves(AdviceContext context, Nights nights, Func<Prog
     {
         var ofBox = programs.Where(p => ReferenceEquals(p.Controller, program.Controller)).ToList();
         var fits = nights.Beside(program, nights.Runs(percentOf, [.. programs.Except(ofBox)], movedBy));
-        if (Fits(program, TimeSpan.Zero))
+        var present = RunsOfBox(program, TimeSpan.Zero);
+        var count = present.Count(IsOwn);
+        if (fits(present, TimeSpan.Zero))
         {
             return default;
         }
 
-        for (var away = StepMinutes; away <= MostMinutes; away += StepMinutes)
+        for (var away = StepMinutes; away <= Most.TotalMinutes; away += StepMinutes)
         {
             foreach (var minutes in new[] { -away, away })
             {
@@ -87,22 +105,33 @@ internal sealed class StartMoves(AdviceContext context, Nights nights, Func<Prog
 
         return default;
 
-        bool Fits(PlannedProgram moved, TimeSpan by) => fits(nights.Runs(percentOf, With(ofBox, moved), new Dictionary<ProgramKey, TimeSpan>(movedBy) { [program.Key] = by }));
+        bool Fits(PlannedProgram moved, TimeSpan by)
+        {
+            var box = RunsOfBox(moved, by);
+            return box.Count(IsOwn) == count && fits(box, by);
+        }
+
+        IReadOnlyList<PlannedRun> RunsOfBox(PlannedProgram moved, TimeSpan by) => nights.Runs(percentOf, With(ofBox, moved), new Dictionary<ProgramKey, TimeSpan>(movedBy) { [program.Key] = by });
+
+        bool IsOwn(PlannedRun run) => run.Program.Key == program.Key;
     }
 
-    /// <summary>Null where a start would leave its date.</summary>
+    private static bool IsDaily(PlannedProgram program) => program.Program.Days is WaterDays.EveryDay;
+
+    /// <summary>Null where a start would leave its date and the program does not run on every one.</summary>
     private static PlannedProgram? MovedBy(PlannedProgram program, TimeSpan by)
     {
         var starts = new List<TimeOnly>();
         foreach (var start in program.Program.Starts)
         {
             starts.Add(start.Add(by, out var wrapped));
-            if (wrapped != 0)
+            if (wrapped != 0 && !IsDaily(program))
             {
                 return null;
             }
         }
 
+        starts.Sort();
         return program with { Program = program.Program with { Starts = starts } };
     }
 

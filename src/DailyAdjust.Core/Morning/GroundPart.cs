@@ -1,5 +1,4 @@
 using DailyAdjust.Core.Advice;
-using DailyAdjust.Core.Agronomy;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
@@ -16,7 +15,10 @@ internal static class GroundPart
     /// <summary>Less than this drained or run off in three days is not worth a caution, mm.</summary>
     private const double WorthACautionMm = 5;
 
-    /// <summary>Ground that goes past its allowable depletion today, with the rain so far and what runs before the round is done, or that its program leaves past it; neediest first.</summary>
+    /// <summary>
+    /// Ground that goes past its allowable depletion today, with the rain so far and what runs before the round is done, or that its program leaves past it, each with the
+    /// depth to hose (<see cref="HoseDepth"/>); ground where that is not worth the hose is left out. Neediest first.
+    /// </summary>
     /// <param name="context">The morning.</param>
     /// <param name="programs">What is advised.</param>
     /// <param name="depletionMm">Of every zone at 00:00 of the sheet's date; the drier one where two are possible.</param>
@@ -27,28 +29,30 @@ internal static class GroundPart
     {
         var left = programs.SelectMany(p => p.Zones.Select(z => (Program: p, Zone: z))).ToLookup(x => x.Zone.Station);
         var dry = new List<DryZone>();
+        var hose = new HoseDepth(context, programs);
         foreach (var zone in context.Zones.Where(z => !z.Station.Area.ByHand))
         {
             var mine = left[zone.Station.Key].ToList();
             var missing = depletionMm[zone.Station.Key];
-            var tonight = TonightMm(context, zone, missing);
+            var (now, tonight) = hose.Today(zone, missing);
             var beyondToday = tonight - zone.AllowableMm;
 
             // A program that nobody judged today, or that must not run, does not say that the ground is served.
-            var leftShort = mine.Where(x => x.Zone.Percent is not null && x.Program.Advice != AdviceKind.Off).Select(x => x.Zone.ShortMm).DefaultIfEmpty().Min();
+            var judged = mine.FindAll(x => x.Zone.Percent is not null && x.Program.Advice != AdviceKind.Off);
+            var leftShort = judged.Select(x => x.Zone.ShortMm).DefaultIfEmpty().Min();
             var setAside = mine.Find(x => x.Zone.SetAside);
             if (beyondToday <= 0 && leftShort <= 0 && setAside.Zone is null)
             {
                 continue;
             }
 
-            var wanted = Math.Min(tonight, zone.TotalAvailableMm) - (zone.Station.Area.LeaveEmpty * zone.AllowableMm);
-            if (wanted <= 0)
+            var wanted = hose.Mm(zone, missing, isServed: judged.Count > 0 && leftShort <= 0 && setAside.Zone is null);
+            if (wanted < HoseDepth.LeastMm)
             {
                 continue;
             }
 
-            var why = missing > zone.AllowableMm && beyondToday > 0 ? "is past the allowable"
+            var why = now > zone.AllowableMm && beyondToday > 0 ? "is past the allowable"
                 : beyondToday > 0 ? "goes past the allowable today"
                 : setAside.Zone is not null ? $"needs {Words.Percent(Math.Round(setAside.Zone.Percent ?? 0))}, far more than the rest of its program"
                 : "its program leaves it past the allowable before a later start";
@@ -99,14 +103,6 @@ internal static class GroundPart
     /// <summary>Base minutes to look at.</summary>
     public static IReadOnlyList<string> Pointers(IReadOnlyList<ProgramAdvice> programs) =>
         [.. programs.SelectMany(p => p.Chain.Where(r => r.Code is "too-wet" or "cycles").Select(r => $"{p.Key}: {r.Words}"))];
-
-    /// <summary>Depletion at the day's end, mm, with what came in by now and starts that run before the round is done, and without tonight's.</summary>
-    private static double TonightMm(AdviceContext context, ZonePlan zone, double depletionMm)
-    {
-        var soil = new RootZone(zone.TotalAvailableMm, zone.AllowableMm, depletionMm);
-        ZoneDaySums.Run(ref soil, WaterSinceMidnight.Of(context, zone, context.RoundDone), context.DemandMm(zone, context.Date));
-        return soil.DepletionMm;
-    }
 
     private static AreaDay AreaDayOf(List<ZoneDay> zones, Dictionary<StationKey, double> ground)
     {

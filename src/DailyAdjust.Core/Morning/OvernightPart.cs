@@ -11,6 +11,9 @@ internal static class OvernightPart
 {
     private static readonly TimeSpan Looked = TimeSpan.FromHours(24);
 
+    /// <summary>An earlier start for which a later one waits lies no further back.</summary>
+    private static readonly TimeSpan WaitsAtMost = TimeSpan.FromHours(24);
+
     public static Overnight Of(MorningInputs inputs, Site site)
     {
         var yesterday = inputs.Weather.Count > 0 && inputs.Weather[^1].Date == inputs.Date.AddDays(-1) ? inputs.Weather[^1] : null;
@@ -48,19 +51,19 @@ internal static class OvernightPart
         return inputs.NightReadings.Select(r => ValueChecks.Keep(r, notes));
     }
 
-    /// <summary>Starts of the last 24 hours whose program was not off and whose pipes were not empty, in order.</summary>
+    /// <summary>Starts of the last 24 hours whose program was not off and whose pipes were not empty, in order; each ends when its box, which may let it wait for an earlier one, is done with it.</summary>
     public static IReadOnlyList<DueRun> DueRuns(AdviceContext context, IReadOnlyList<LogEntry> log)
     {
         var ran = new RanHistory(context.Site.Clock, log);
+        var runs = context.Laying.Between(
+            context.GrowIns, context.Programs, context.AsOf - Looked - WaitsAtMost, context.AsOf.AddTicks(1), (key, start) => context.Season.IsDrained(key.Controller, start.Start.At) ? 0 : context.SettingAt(key, start.Start.At).Percent);
         var due =
-            from program in context.Programs
-            from inForce in context.StartsOf(program, context.AsOf - Looked).TakeWhile(s => s.Start.At <= context.AsOf)
-            let start = inForce.Start
-            let setting = context.SettingAt(program.Key, start.At)
-            where start.At > context.AsOf - Looked && !setting.IsOff && !context.Season.IsDrained(program.Controller.Id, start.At)
-            orderby program.Controller.Route, start.At
-            let finishes = start.At + context.Laying.LengthOf(inForce.Due(program, setting.Percent))
-            select new DueRun(program.Key, program.Program.Name, start.Date, start.At, finishes, setting, ran.IsToldOf(program.Key, start.Date, start.At, finishes));
+            from run in runs
+            let start = run.Start
+            where start.At > context.AsOf - Looked
+            orderby run.Program.Controller.Route, start.At
+            select new DueRun(
+                run.Program.Key, run.Program.Program.Name, start.Date, start.At, run.Finishes, context.SettingAt(run.Program.Key, start.At), ran.IsToldOf(run.Program.Key, start.Date, start.At, run.Finishes));
         return [.. due];
     }
 }

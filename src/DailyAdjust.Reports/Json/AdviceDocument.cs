@@ -121,7 +121,10 @@ internal sealed record FitJson(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<NotTogetherJson>? NotTogether,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<StartThatFitsJson>? StartsThatFit,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<ReachingJson>? Reaching,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<NoStartFitsJson>? NoStartFits);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<NoStartFitsJson>? NoStartFits,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<BeyondPumpJson>? BeyondPump);
+
+internal sealed record BeyondPumpJson(string Controller, string Program, string Station, double Flow, double Capacity);
 
 internal sealed record NoStartFitsJson(string Controller, string Program, bool LookedFor);
 

@@ -130,5 +130,6 @@ internal static class AdviceDocumentBuilder
         fit.NoStartFits.Count + fit.NotLookedFor.Count == 0 ? null :
         [
             .. fit.NoStartFits.Select(k => new NoStartFitsJson(k.Controller, k.Program, LookedFor: true)), .. fit.NotLookedFor.Select(k => new NoStartFitsJson(k.Controller, k.Program, LookedFor: false)),
-        ]);
+        ],
+        fit.BeyondPump.Count == 0 ? null : [.. fit.BeyondPump.Select(b => new BeyondPumpJson(b.Program.Controller, b.Program.Program, b.Station.Station, Number(b.FlowLPerMin), Number(b.CapacityLPerMin)))]);
 }

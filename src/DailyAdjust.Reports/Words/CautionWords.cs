@@ -25,7 +25,7 @@ internal static class CautionWords
         ("below full", "depletion: the depth of water that would fill the root zone. 0 is full."),
         ("drained", "water that went below the roots: lost to the grass."),
         ("ETo", "water the weather draws from short grass in a day."),
-        ("hose on", "the depth for the hose to give: it brings the ground back from below full, with the room for rain left empty."),
+        ("hose on", "the depth for the hose to give: what the ground lacks beside what runs tonight, with the room for rain left empty, and no more than it can take when the round is done."),
         ("leave", "do not touch this dial."),
         ("past the allowable", "how much further below full than the allowable; there the grass suffers."),
         ("short", "what a start gives less than was wanted, because the dial ends or the night is too short."),

@@ -16,7 +16,7 @@ internal static class FitWords
         .. fit.Pump.Select(p => Pump(p, words)),
         .. fit.Clashes.Select(c => Clash(c, words)),
         .. fit.Moves.Count > 0 ? [Moves(fit.Moves)] : Array.Empty<string>(),
-        .. NotMended(fit),
+        .. NotMended(fit, words),
         .. fit.Reaching.Select(r => Reaching(r, words)),
     ];
 
@@ -76,19 +76,39 @@ internal static class FitWords
         + string.Join("; ", moves.Select(m => $"{m.Program} at {SiteWords.Clock(m.To)} instead of {SiteWords.Clock(m.From)}"))
         + ". Where a program has more starts, they move by as much.";
 
-    private static IEnumerable<string> NotMended(NightFit fit)
+    private static IEnumerable<string> NotMended(NightFit fit, SiteWords words)
     {
-        var even = fit.Moves.Count > 0 ? "Even then not everything fits. " : "";
-        if (fit.NoStartFits.Count > 0)
+        var lines = Left(fit, words).ToList();
+        return lines.Take(1).Select(first => fit.Moves.Count > 0 ? "Even then not everything fits. " + first : first).Concat(lines.Skip(1));
+    }
+
+    private static IEnumerable<string> Left(NightFit fit, SiteWords words)
+    {
+        const string Others = "Fewer minutes, other water days or more time to water are left.";
+        List<ProgramKey> none = [.. fit.NoStartFits.Where(k => !fit.BeyondPump.Any(b => b.Program == k))];
+        if (Names([.. none.Except(fit.KeptOnDate)]) is { } daily)
         {
-            yield return $"{even}{CommonWords.List([.. fit.NoStartFits.Select(k => k.ToString())])}: no first start within 12 hours of the present one fits. Fewer minutes, other water days or more time to water are left.";
+            yield return $"{daily}: no first start within 12 hours of the present one fits. {Others}";
         }
 
-        if (fit.NotLookedFor.Count > 0)
+        if (Names([.. none.Intersect(fit.KeptOnDate)]) is { } onDate)
         {
-            yield return $"{(fit.NoStartFits.Count > 0 ? "" : even)}{CommonWords.List([.. fit.NotLookedFor.Select(k => k.ToString())])}: no start was looked for yet; other starts are proposed for a few programs at a time.";
+            yield return $"{onDate}: no first start within 12 hours of the present one, on its own date and after the round, fits. {Others}";
+        }
+
+        foreach (var beyond in fit.BeyondPump)
+        {
+            yield return $"{beyond.Program}: station {beyond.Station} alone asks {words.Flow(beyond.FlowLPerMin)} and the pump gives {words.Flow(beyond.CapacityLPerMin)}. No other start, fewer minutes or other days help: only more water, or less flow at that station.";
+        }
+
+        if (Names(fit.NotLookedFor) is { } later)
+        {
+            yield return $"{later}: no start was looked for yet; other starts are proposed for a few programs at a time.";
         }
     }
+
+    /// <summary>Null where there are none.</summary>
+    private static string? Names(IReadOnlyList<ProgramKey> programs) => programs.Count > 0 ? CommonWords.List([.. programs.Select(k => k.ToString())]) : null;
 
     private static string Reaching(ReachingRun run, SiteWords words)
     {

@@ -24,6 +24,38 @@ public class NightCutTests
     }
 
     [Fact]
+    public void What_the_dial_could_not_give_anyway_is_missing_too()
+    {
+        // 20 + 5 mm are missing, 250 %; the dial ends at 150, and 30 of its 90 minutes fit: 5 mm are given.
+        var course = SmallCourse.OneStation(20, SmallCourse.Area with { AllowableDepletion = 0.2 }) with { Window = new(new(20, 0), new(22, 30)), Controller = SmallCourse.Box with { PercentMax = 150 } };
+        var sheet = course.Sheet();
+        Assert.Equal((150d, 50d), (sheet.Fit.Cuts[0].FromPercent, sheet.Fit.Cuts[0].ToPercent));
+        Assert.Equal((20d, 120d), (Math.Round(sheet.Fit.Cuts[0].Short!.DepthMm, 9), Math.Round(sheet.Fit.Cuts[0].Short!.Minutes, 9)));
+    }
+
+    [Fact]
+    public void What_no_number_mends_keeps_nobody_from_being_cut_for_the_rest()
+    {
+        // P1 and P2 both begin at 22:00 and no number helps that; P2 is on until 23:00, and P3, which begins at 22:45, needs the pump too.
+        var course = new SmallCourse
+        {
+            Controller = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", "22:00"), SmallCourse.EveryNight("P2", "22:00"), SmallCourse.EveryNight("P3", "22:45")] },
+            Stations =
+            [
+                SmallCourse.Station(1, area: Greens, minutes: 30, programs: "P1") with { FlowLPerMin = 100 },
+                SmallCourse.Station(2, area: Rough, programs: "P2") with { FlowLPerMin = 100 },
+                SmallCourse.Station(3, area: Greens, programs: "P3") with { FlowLPerMin = 100 },
+            ],
+            DepletionMm = [0, 5, 5],
+            Pump = 150,
+            Priority = ["greens", "rough"],
+        };
+        var sheet = course.Sheet();
+        Assert.Equal(("P2", 100d, 75d), (Assert.Single(sheet.Fit.Cuts).Program.Program, sheet.Fit.Cuts[0].FromPercent, sheet.Fit.Cuts[0].ToPercent));
+        Assert.Equal(new DateTimeOffset(2026, 5, 4, 22, 30, 0, TimeSpan.Zero), Assert.Single(sheet.Fit.Pump).To);
+    }
+
+    [Fact]
     public void A_cut_to_what_is_on_the_dial_asks_for_no_walk()
     {
         var set = new LogEntry { Time = new(SmallCourse.Monday, new(1, 0)), Kind = LogKind.Setting, Where = new(PlaceKind.Program, "C1", "P1"), Value = 80, Unit = LogUnit.Percent };

@@ -111,7 +111,7 @@ public class NightFitTests
     [Fact]
     public void Other_starts_are_looked_for_a_few_programs_at_a_time_and_the_rest_is_named()
     {
-        // Fifteen programs at 22:00, one at a time is carried: 20:00, 21:00 and 23:00 are left, and midnight is another date.
+        // Fifteen programs at 22:00, one at a time is carried: 20:00, 21:00, 23:00 and midnight are left; they run every day.
         var ids = Enumerable.Range(1, 15).Select(i => "P" + i).ToList();
         var course = new SmallCourse
         {
@@ -122,7 +122,7 @@ public class NightFitTests
             Window = new(Time("20:00"), Time("01:00")),
         };
         var fit = course.Sheet().Fit;
-        Assert.Equal((3, 9, 3), (fit.Moves.Count, fit.NoStartFits.Count, fit.NotLookedFor.Count));
+        Assert.Equal((4, 8, 3), (fit.Moves.Count, fit.NoStartFits.Count, fit.NotLookedFor.Count));
         Assert.Equal(15, fit.Moves.Select(m => m.Program).Concat(fit.NoStartFits).Concat(fit.NotLookedFor).Distinct().Count());
     }
 
@@ -188,6 +188,66 @@ public class NightFitTests
         Assert.Equal((Time("22:00"), Time("23:15")), (move.From, move.To));
     }
 
+    [Theory]
+    [InlineData(true, "00:30")]
+    [InlineData(false, null)] // on its own date the window is open from 00:30 to 05:00, and that is over
+    public void Only_a_program_that_runs_every_day_may_move_past_midnight(bool daily, string? proposed)
+    {
+        var course = Held(1) with { Window = new(Time("00:30"), Time("05:00")) };
+        var fit = (daily ? course : course with { Controller = OnMondays(course.Controller, "P1") }).Sheet().Fit;
+        Assert.Equal(proposed is null ? [] : [Time(proposed)], fit.Moves.Select(m => m.To));
+        ProgramKey[] kept = daily ? [] : [new("C1", "P1")];
+        Assert.Equal(kept, fit.NoStartFits);
+        Assert.Equal(kept, fit.KeptOnDate);
+    }
+
+    [Fact]
+    public void A_start_before_the_round_is_no_way_out_for_a_date_that_is_here()
+    {
+        // On Monday both want 22:00, the window leaves no room for both, and before 13:00 nothing of tonight would be looked at.
+        var course = TwoPrograms("22:00", ProgramOverlap.Together) with { Pump = 150, Window = new(Time("21:30"), Time("23:30")) };
+        course = course with { Controller = OnMondays(course.Controller, "P2") };
+        var fit = course.Sheet().Fit;
+        Assert.Empty(fit.Moves);
+        Assert.Equal([new ProgramKey("C1", "P1"), new("C1", "P2")], fit.NoStartFits);
+        Assert.Equal([new ProgramKey("C1", "P2")], fit.KeptOnDate);
+    }
+
+    [Fact]
+    public void A_station_that_alone_asks_too_much_of_the_pump_is_named()
+    {
+        var course = Held(1) with { Pump = 80 };
+        Assert.Equal([new BeyondPump(new("C1", "P1"), new("C1", "1"), 100, 80)], course.Sheet().Fit.BeyondPump);
+
+        // Where the pump gives more again within 12 hours, another start may help.
+        var until = new LogEntry
+        {
+            Time = new(SmallCourse.Monday.AddDays(-1), new(9, 0)),
+            Kind = LogKind.Pump,
+            Where = new(PlaceKind.Pump, "", ""),
+            Value = 80,
+            Unit = LogUnit.LitresPerMin,
+            Until = new(SmallCourse.Monday, new(22, 20)),
+        };
+        var reduced = (Held(1) with { Pump = 150, Log = [until] }).Sheet().Fit;
+        Assert.Empty(reduced.BeyondPump);
+        Assert.Equal(Time("22:30"), Assert.Single(reduced.Moves).To);
+    }
+
+    [Fact]
+    public void A_start_is_not_moved_to_where_a_rule_forbids_it_to_part_of_its_ground()
+    {
+        var greens = SmallCourse.Area with { Name = "greens" };
+        var course = TwoPrograms("22:00", ProgramOverlap.Together) with { Pump = 150 };
+        course = course with
+        {
+            Stations = [course.Stations[0], course.Stations[1], SmallCourse.Station(3, area: greens, minutes: 0.1, programs: "P2")],
+            DepletionMm = [5, 5, 5],
+            Restrictions = [new() { Name = "evenings", Areas = ["greens"], HoursNotAllowed = new(Time("17:00"), Time("21:30")) }],
+        };
+        Assert.Equal(Time("23:00"), Assert.Single(course.Sheet().Fit.Moves).To);
+    }
+
     [Fact]
     public void Programs_that_wait_for_one_another_need_no_other_start() => Assert.Empty(TwoPrograms("22:30", ProgramOverlap.Stack).Sheet().Fit.Moves);
 
@@ -229,6 +289,11 @@ public class NightFitTests
         var advice = Held(1).Advice();
         Assert.Equal((AdviceKind.Leave, 7.5), (advice.Advice, Math.Round(advice.StopRule!.RainMm, 6)));
     }
+
+    private static Controller OnMondays(Controller box, string program) => box with
+    {
+        Programs = [.. box.Programs.Select(p => string.Equals(p.Id, program, StringComparison.Ordinal) ? p with { Days = new WaterDays.Weekdays([DayOfWeek.Monday]) } : p)],
+    };
 
     private static TimeOnly Time(string text) => TimeOnly.ParseExact(text, "HH:mm", null);
 

@@ -50,6 +50,27 @@ public class SeveralOrdersTests
         Assert.Equal((AdviceKind.Off, "Must not run: watering rule: no evenings; watering rule: no nights."), (both.Advice, both.Reason));
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_rule_over_a_part_of_the_ground_takes_out_its_stations(bool hours)
+    {
+        // Monday the 4th is an even date, and the start is at 22:00.
+        Restriction rule = new() { Name = "rough", Areas = ["ground"], DaysNotAllowed = hours ? null : new WaterDays.EvenDays(), HoursNotAllowed = hours ? new(new(21, 0), new(23, 0)) : null };
+        var advice = (Mixed() with { Restrictions = [rule] }).Advice();
+        Assert.Equal(450, advice.ExactPercent!.Value, 3); // as with a hold over the same ground
+        var station = Assert.Single(advice.StationsOut);
+        Assert.Equal([new StationKey("C1", "1")], station.Stations);
+        Assert.Equal(("watering rule: rough", hours ? null : Monday), (station.Why, station.Until?.Date));
+        Assert.Empty(advice.TakenOut);
+
+        // With one over the rest, or an order, nothing is left of the program.
+        Restriction rest = rule with { Name = "greens", Areas = [Greens.Name] };
+        Assert.Equal(AdviceKind.Off, (Mixed() with { Restrictions = [rule, rest] }).Advice().Advice);
+        Assert.Equal(AdviceKind.Off, (Mixed() with { Restrictions = [rule], Log = [Order(LogKind.NoWater, Over(Greens.Name), Monday)] }).Advice().Advice);
+        Assert.Equal((AdviceKind.Off, "Must not run: watering rule: all."), ((Mixed() with { Restrictions = [rule with { Name = "all", Areas = [] }] }).Advice().Advice, (Mixed() with { Restrictions = [rule with { Name = "all", Areas = [] }] }).Advice().Reason));
+    }
+
     [Fact]
     public void A_ceiling_of_nothing_takes_out_the_stations_of_its_area_and_not_the_greens()
     {

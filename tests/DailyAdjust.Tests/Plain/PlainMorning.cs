@@ -97,6 +97,39 @@ internal sealed class PlainMorning
         return PlainSoil.Day(DepletionOf(station), station.Area, Potential(station, date), PlainSun.Of(Site, date), events).End;
     }
 
+    /// <summary>What an instant of the day, or of the one after it, finds, under the same terms.</summary>
+    public double Finds(Station station, DateTimeOffset at)
+    {
+        var date = Site.Clock.DateOf(at);
+        PlainEvent look = new(at, PlainWhat.Rain, 0);
+        if (date > _inputs.Date)
+        {
+            return PlainSoil.Day(Tonight(station), station.Area, Potential(station, date), PlainSun.Of(Site, date), [look]).Steps[0].Before;
+        }
+
+        List<PlainEvent> events = [.. Irrigation(station, null, _ => 0, date).Where(e => e.At < _roundDone), .. Log.ByHand(station, date), .. RainSoFar(station), look];
+        return PlainSoil.Day(DepletionOf(station), station.Area, Potential(station, date), PlainSun.Of(Site, date), events).Steps.Single(s => ReferenceEquals(s.Event, look)).Before;
+    }
+
+    public DateTimeOffset RoundDone => _roundDone;
+
+    /// <summary>Water of a station's starts from this round to the next, mm each.</summary>
+    /// <param name="station">Which.</param>
+    /// <param name="percent">Of each program; 0 = does not run.</param>
+    public IReadOnlyList<(DateTimeOffset At, double Mm)> Night(Station station, Func<ProgramKey, double> percent)
+    {
+        var controller = Site.Controllers.Single(c => c.Id.Is(station.Key.Controller));
+        var ends = Site.Clock.ToInstant(_inputs.Date.AddDays(1), Site.Report.RoundDoneBy);
+        return [.. from program in controller.Programs
+                   where station.BaseMinutes.ContainsKey(program.Id)
+                   from day in new[] { _inputs.Date, _inputs.Date.AddDays(1) }
+                   from start in PlainStart.InDay(Site, controller, program, day)
+                   where start.At >= _roundDone && start.At < ends
+                   let mm = PlainWater.NetMm(station, PlainWater.Minutes(controller, station.BaseMinutes[program.Id], percent(start.Program)))
+                   where mm > 0
+                   select (start.At, mm)];
+    }
+
     private double Potential(Station station, DateOnly date) => ExpectedEto(date)!.Value * PlainWater.Kc(station.Area, date) * station.Exposure;
 
     /// <summary>As it fell: nothing intercepted, no runoff.</summary>

@@ -20,6 +20,9 @@ public class NamedZonesTests
     /// <summary>The two reckonings differ by rounding of the draw curve; what lies so near a limit may be named or not, mm.</summary>
     private const double Near = 1e-6;
 
+    /// <summary>Nobody takes the hose for less.</summary>
+    private const double LeastHosedMm = 0.5;
+
     [Fact]
     public void Every_zone_that_its_number_leaves_short_or_would_flood_is_named_and_no_other()
     {
@@ -31,7 +34,7 @@ public class NamedZonesTests
         Assert.True(wrong.Count == 0, $"{wrong.Count} differ:\n" + string.Join('\n', wrong.Take(12)));
 
         // The mornings reach what they are meant to show.
-        string[] kinds = ["aside", "driest", "drains", "drains at leave", "drains at set", "not driest", "nothing left", "short", "short at leave", "short at resume", "short at set", "short at skip", "short, not aside"];
+        string[] kinds = ["aside", "driest", "drains", "drains at leave", "drains at set", "hosed until tonight", "hosed beside tonight", "left to tonight", "not driest", "nothing left", "short", "short at leave", "short at resume", "short at set", "short at skip", "short, not aside"];
         Assert.All(kinds, kind => Assert.True(counts.GetValueOrDefault(kind) >= 5, $"{kind}: {counts.GetValueOrDefault(kind)}; {string.Join(", ", counts.Select(c => $"{c.Key} {c.Value}"))}"));
     }
 
@@ -133,17 +136,37 @@ public class NamedZonesTests
         }
     }
 
-    /// <summary>Where to take hose and probe: ground past its allowable depletion by tonight, set aside, or left short by every program that was judged for it.</summary>
+    /// <summary>
+    /// Where to take hose and probe: ground past its allowable depletion by tonight, set aside, or left short by every program that was judged for it; with what it lacks beside
+    /// tonight's water, and no more than it can take when the round is done.
+    /// </summary>
     private static IEnumerable<string> Driest(MorningSheet sheet, PlainMorning morning, Station station, List<Left> left, SortedDictionary<string, int> counts)
     {
         var area = station.Area;
         var tonight = morning.Tonight(station);
-        var wanted = Math.Min(tonight, area.TotalAvailableWaterMm) - (area.LeaveEmpty * area.AllowableDepletionMm);
+        var night = morning.Night(station, key => sheet.Programs.Single(p => p.Key == key) is var said && said.Advice is AdviceKind.Skip or AdviceKind.KeepOff ? 0 : said.Percent!.Value);
+        var isServed = left.Exists(l => l.ShortMm <= Near) && !left.Exists(l => l.IsAside);
+        var lacks = tonight - (area.LeaveEmpty * area.AllowableDepletionMm);
+        if (night.Count > 0)
+        {
+            var beyond = morning.Finds(station, night.Min(n => n.At)) - area.AllowableDepletionMm;
+            lacks = isServed ? beyond : Math.Max(beyond, lacks - night.Sum(n => n.Mm));
+        }
+
+        var room = morning.Finds(station, morning.RoundDone);
+        var wanted = Math.Min(lacks, room);
+        if (Math.Abs(wanted - LeastHosedMm) <= Near)
+        {
+            yield break;
+        }
         var isDry = tonight > area.AllowableDepletionMm || left.Exists(l => l.IsAside) || (left.Count > 0 && left.TrueForAll(l => l.ShortMm > Near));
-        var isListed = isDry && wanted > 0;
+        var isListed = isDry && wanted > LeastHosedMm;
         var named = sheet.Driest.SingleOrDefault(d => d.Station == station.Key);
         Count(counts, isListed, "driest");
         Count(counts, !isListed, "not driest");
+        Count(counts, isListed && night.Count > 0, isServed ? "hosed until tonight" : "hosed beside tonight");
+        Count(counts, isListed && room < lacks, "hosed as far as there is room");
+        Count(counts, isDry && !isListed, "left to tonight");
         if (isListed != named is not null || (named is not null && Math.Abs(named.ShortMm - wanted) > Near))
         {
             yield return $"{station.Key}: hose and probe is {isListed} for {wanted}, named {named}";
