@@ -1,4 +1,3 @@
-using System.Globalization;
 using DailyAdjust.ServiceTests.Fallback;
 using Xunit;
 
