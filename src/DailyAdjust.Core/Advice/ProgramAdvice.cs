@@ -81,6 +81,9 @@ public sealed record UnansweredAdvice(OpenRound Round, AdviceKind Kind, double? 
 {
     public DateOnly Sheet => Round.Date;
 
+    /// <summary>The date of the first sheet since the last answer that asked for a walk to it; <see cref="Sheet"/> where that is the only one.</summary>
+    public DateOnly Since { get; init; } = Round.Date;
+
     /// <summary>skip: it said to pause the box for so many days; null = to switch it off.</summary>
     public int? PauseDays { get; init; }
 

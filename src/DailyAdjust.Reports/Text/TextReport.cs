@@ -44,6 +44,10 @@ internal static class TextReport
             }
 
             lines.Add(Answers.RoundDone(sheet, view.Issue.SiteId), indent: 2);
+            if (FreshnessWords.Since(sheet, view) is { } since)
+            {
+                lines.Add($"{FreshnessWords.AnswerAll} {Answers.RoundsDone(since, sheet.Date, view.Issue.SiteId)}", indent: 2);
+            }
         }
 
         if (fresh.PassedOverRounds is { Count: > 0 } passed)

@@ -81,6 +81,10 @@ internal static class FreshnessWords
         freshness.UnknownRain.GroupBy(r => r.Gauge, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => g.ToList());
 
     public const string AnswerRound = "Done as it said:";
+    public const string AnswerAll = "That one and all rounds before it that were not answered:";
+
+    /// <summary>The first date whose round was not answered, of programs that one round is asked of; null = it is the only one.</summary>
+    public static DateOnly? Since(OpenRound round, SheetView view) => view.NotAnswered.Where(p => p.Unanswered!.Round == round).Select(p => (DateOnly?)p.Unanswered!.Since).Min() is { } first && first < round.Date ? first : null;
     public const string Or = "otherwise";
     private const string ReadDials = "Read the dials";
 

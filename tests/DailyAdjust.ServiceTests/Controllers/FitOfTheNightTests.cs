@@ -80,7 +80,7 @@ public sealed class FitOfTheNightTests
         using var course = new SmallCourse(SmallCourse.Box("C1", Dial, "min_run: 0 min", ("P1", "\"22:00\"")), OneProgram, $"restrictions: [ {{ name: rough rule, areas: [rough], {rule} }} ]");
         var sheet = course.Morning();
         Assert.Equal(("leave", 100), sheet.Said("C1/P1"));
-        Both(sheet, $"take out station 2, from 22:00 today on. watering rule: rough rule.{until}");
+        Both(sheet, $"take out station 2, from 22:00 today on. Watering rule: rough rule.{until}");
 
         using var whole = new SmallCourse(SmallCourse.Box("C1", Dial, "min_run: 0 min", ("P1", "\"22:00\"")), OneProgram, $"restrictions: [ {{ name: rough rule, areas: [rough, greens], {rule} }} ]");
         Assert.Equal("off", whole.Morning().Said("C1/P1").Advice);

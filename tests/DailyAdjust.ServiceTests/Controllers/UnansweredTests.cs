@@ -101,6 +101,8 @@ public sealed class UnansweredTests
         var said = Enumerable.Range(0, 4).Select(n => course.Morning(Date(n)).Said("C1/P1")).ToList();
         Assert.All(said, s => Assert.NotEqual("leave", s.Advice));
 
+        Assert.Contains("That one and all rounds before it that were not answered: dailyadjust log round 2026-05-04..2026-05-06 done", course.Morning(Date(3)).Text, StringComparison.Ordinal);
+
         // Only the newest is answered: nothing is open, but the three before may have been done too.
         Assert.Equal(0, course.Run("log", "round", Date(3), "done", "--date", Date(3), "--time", "12:00").ExitCode);
         var sheet = course.Morning(Date(4));

@@ -26,8 +26,13 @@ public class NightCutTests
     [Fact]
     public void What_the_dial_could_not_give_anyway_is_missing_too()
     {
-        // 20 + 5 mm are missing, 250 %; the dial ends at 150, and 30 of its 90 minutes fit: 5 mm are given.
-        var course = SmallCourse.OneStation(20, SmallCourse.Area with { AllowableDepletion = 0.2 }) with { Window = new(new(20, 0), new(22, 30)), Controller = SmallCourse.Box with { PercentMax = 150 } };
+        // 20 + 5 mm are missing, 250 %; the dial, which stands at 20, ends at 150, and 30 of its 90 minutes fit: 5 mm are given.
+        var course = SmallCourse.OneStation(20, SmallCourse.Area with { AllowableDepletion = 0.2 }) with
+        {
+            Window = new(new(20, 0), new(22, 30)),
+            Controller = SmallCourse.Box with { PercentMax = 150 },
+            Log = [new LogEntry { Time = new(SmallCourse.Monday, new(1, 0)), Kind = LogKind.Setting, Where = new(PlaceKind.Program, "C1", "P1"), Value = 20, Unit = LogUnit.Percent }],
+        };
         var sheet = course.Sheet();
         Assert.Equal((150d, 50d), (sheet.Fit.Cuts[0].FromPercent, sheet.Fit.Cuts[0].ToPercent));
         Assert.Equal((20d, 120d), (Math.Round(sheet.Fit.Cuts[0].Short!.DepthMm, 9), Math.Round(sheet.Fit.Cuts[0].Short!.Minutes, 9)));
