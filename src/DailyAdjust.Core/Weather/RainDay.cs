@@ -65,8 +65,7 @@ internal sealed class RainDay
 
     /// <summary>Of a day that is still running: what is known of it; no rain beside a doubtful interval is not known to be none.</summary>
     public GaugeDay SoFar(string gauge) =>
-        (KnowsAnything && (_whole is not null || !_doubtful || _falls.Count > 0) ? Known(gauge) : new GaugeDay(gauge, null, [], RainBasis.Unknown, 0))
-            with { IsPartAside = _whole is null && _doubtful };
+        (KnowsAnything && (_whole is not null || !_doubtful || _falls.Count > 0) ? Known(gauge) : new GaugeDay(gauge, null, [], RainBasis.Unknown, 0)) with { IsPartAside = _whole is null && _doubtful };
 
     private static TimeSpan Sum(IEnumerable<TimeSpan> times) => new(times.Sum(t => t.Ticks));
 

@@ -106,7 +106,11 @@ public class WaterBooksTests
         };
         LogEntry Said(LogKind kind, int day, string program, double? percent) => new()
         {
-            Time = new(First.AddDays(day), new(12, 0)), Kind = kind, Where = new(PlaceKind.Program, "C1", program), Value = percent, Unit = percent is null ? LogUnit.None : LogUnit.Percent,
+            Time = new(First.AddDays(day), new(12, 0)),
+            Kind = kind,
+            Where = new(PlaceKind.Program, "C1", program),
+            Value = percent,
+            Unit = percent is null ? LogUnit.None : LogUnit.Percent,
         };
         List<LogEntry> log =
         [
