@@ -8,8 +8,9 @@ namespace DailyAdjust.Reports;
 /// <summary>An issued sheet as mail sees it: what it asks for, and what its subject says.</summary>
 public sealed class SheetMail
 {
-    private static readonly string[] ProgramKeys = ["controller", "program", "advice", "percent", "needsVisit", "pauseDays", "newMinutes"];
+    private static readonly string[] ProgramKeys = ["controller", "program", "advice", "percent", "needsVisit", "pauseDays", "newMinutes", "takenOut", "stationsOut"];
     private static readonly string[] SheetKeys = ["runByHand", "boxesToVerify", "clockChange"];
+    private static readonly string[] ExceptionKeys = ["handRuns", "growIns", "putBack"];
 
     private readonly string _asks;
 
@@ -22,7 +23,7 @@ public sealed class SheetMail
         var document = AdviceJson.Read(adviceJson);
         Subject = MailWords.Subject(advice, site, IssuedAdvice.Day(document.Date), document.Issue, document.ReplacesIssue);
         AsksForSomething = advice.Programs.Any(p => p.NeedsVisit) || advice.Freshness.NoAdvice is not null || advice.StationsByHand > 0
-            || advice.HandRuns.Count > 0 || advice.BoxesToVerify.Count > 0 || advice.ClocksToMove.Count > 0;
+            || advice.HandRuns.Count > 0 || advice.BoxesToVerify.Count > 0 || advice.ClocksToMove.Count > 0 || ChangesStarts(document);
         _asks = Asks(JsonNode.Parse(adviceJson)!);
     }
 
@@ -35,12 +36,17 @@ public sealed class SheetMail
     /// <summary>Whether a person would do the same by both.</summary>
     public bool AsksTheSameAs(SheetMail other) => string.Equals(_asks, other._asks, StringComparison.Ordinal);
 
+    /// <summary>Starts or stations are to be taken out or put back, or a grow-in to be keyed in.</summary>
+    private static bool ChangesStarts(AdviceDocument document) =>
+        document.Programs.Any(p => p.TakenOut is { Count: > 0 } || p.StationsOut is { Count: > 0 })
+        || document.Exceptions is { } e && (e.PutBack is { Count: > 0 } || e.GrowIns is { } g && g.Any(line => line.Change || line.Over));
+
     /// <summary>What a person does by the sheet, without what it knows and why.</summary>
     private static string Asks(JsonNode sheet)
     {
         var asks = new JsonArray([.. sheet["programs"]!.AsArray().Select(program => Part(program!, ProgramKeys))]);
         asks.Add(Part(sheet, SheetKeys));
-        asks.Add(sheet["exceptions"]?["handRuns"]?.DeepClone());
+        asks.Add(sheet["exceptions"] is { } exceptions ? Part(exceptions, ExceptionKeys) : null);
         asks.Add(sheet["freshness"]?["noAdvice"]?.DeepClone());
         return asks.ToJsonString();
     }

@@ -10,6 +10,9 @@ internal static class LimitBooks
 {
     private const double Tolerance = 1e-9;
 
+    /// <summary>A meter's readings that lie so near to the ends of the year so far tell of it.</summary>
+    private const int NearDays = 7;
+
     /// <param name="site">As it is on the last date.</param>
     /// <param name="balance">What the days were run on.</param>
     /// <param name="days">All that were run: the year's too, where they reach back so far.</param>
@@ -42,9 +45,11 @@ internal static class LimitBooks
                 return null;
             }
 
-            var metered = Meters.Between(log, year, to);
+            // A meter that was first read later, or last read long ago, tells of a part only.
+            var known = days.Count > 0 && days[0].Date > year ? days[0].Date : year;
+            var metered = Meters.Between(log, year, to) is { } told && Near(told.From, known) && Near(told.To, to) ? told : null;
             var used = metered?.Litres ?? days.Where(d => d.Date >= year).Sum(d => d.EstimatedL);
-            return new LimitUse(kind, most, year, used, metered is not null, used > most ? 1 : 0);
+            return new LimitUse(kind, most, known, used, metered is not null, used > most ? 1 : 0);
         }
 
         // Meters are read now and then: for a day or a month the estimate is what there is for all of them.
@@ -89,6 +94,8 @@ internal static class LimitBooks
 
         return new LimitUse(LimitKind.Rate, limit, on, most, IsMetered: false, over.Count);
     }
+
+    private static bool Near(DateOnly reading, DateOnly end) => Math.Abs(reading.DayNumber - end.DayNumber) <= NearDays;
 
     /// <summary>The parts of a span in which one version of the site holds, in pieces of no more than a year: no program's starts are looked for further ahead.</summary>
     private static IEnumerable<(Site Site, DateOnly Begin, DateOnly End)> Spans(IReadOnlyList<SiteVersion> versions, DateOnly from, DateOnly to)

@@ -50,7 +50,7 @@ public static class SummaryTable
             rows.Add(Total("year-before", before.From, before.To, before.EstimatedL, null, isMetered: false, null));
         }
 
-        rows.AddRange(books.Limits.Where(l => l.Kind != LimitKind.Rate).Select(l => Total(KindOf(l.Kind), l.From, l.Kind == LimitKind.Day ? l.From : books.To, l.Used, l.Limit, l.IsMetered, l.Over)));
+        rows.AddRange(books.Limits.Where(l => l.Kind != LimitKind.Rate).Select(l => Total(KindOf(l.Kind), l.From, LastOf(l, books.To), l.Used, l.Limit, l.IsMetered, l.Over)));
         return new(TotalColumns, rows);
     }
 
@@ -84,6 +84,13 @@ public static class SummaryTable
 
     private static IReadOnlyList<Cell> Total(string kind, DateOnly from, DateOnly to, double litres, double? limit, bool isMetered, int? passed) =>
         [Cell.Text(kind), Cell.Date(from), Cell.Date(to), .. Volume(litres), Cell.Fixed(limit / LitresPerM3, 3), Cell.Text(isMetered ? "yes" : "no"), Cell.Fixed(passed, 0)];
+
+    private static DateOnly LastOf(LimitUse use, DateOnly to) => use.Kind switch
+    {
+        LimitKind.Day => use.From,
+        LimitKind.Month when use.From.AddMonths(1).AddDays(-1) is var last && last < to => last,
+        _ => to,
+    };
 
     private static string KindOf(LimitKind kind) => kind switch
     {

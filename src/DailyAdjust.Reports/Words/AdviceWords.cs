@@ -121,7 +121,7 @@ internal static class AdviceWords
         : split.NextOwnMinutes is not { } next
         ? $"More than the ground takes at once: in place of each start key in {SiteWords.Count(split.Starts)}, {SiteWords.Minutes(split.ApartMinutes)} apart, each with 1/{SiteWords.Count(split.Starts)} of the minutes."
         : $"More than the ground takes at once: in place of each start it would take {SiteWords.Count(split.Starts)}, {SiteWords.Minutes(split.ApartMinutes)} apart, but its own next start comes after {SiteWords.Minutes(next)}. "
-            + (split.ThatFit == 1 ? "None fits between, and the rest" : $"Key in {SiteWords.Count(split.ThatFit)}, each with 1/{SiteWords.Count(split.Starts)} of the minutes; the rest")
+            + (split.ThatFit == 1 ? "Only the first fits, and what the others would bring" : $"Key in {SiteWords.Count(split.ThatFit)}, each with 1/{SiteWords.Count(split.Starts)} of the minutes; the rest")
             + " cannot enter the ground: lower the rate, or split the water over more nights.";
 
     public static string Stop(StopRule rule, SiteWords words) =>

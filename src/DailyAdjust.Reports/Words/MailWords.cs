@@ -19,7 +19,7 @@ public static class MailWords
 
     /// <summary>The mail of a sheet has not gone out so far.</summary>
     public static string NotYet(IReadOnlyList<string> recipients, DateOnly date, int issue, int tries, string said) =>
-        $"{Mail(recipients, date, issue)} not gone out yet, {CommonWords.Count(tries, "try", "tries")} so far: {OneLine(said)}.";
+        $"{Mail(recipients, date, issue)} not gone out yet, {CommonWords.Count(tries, "try", "tries")} so far{(said.Length > 0 ? ": " + OneLine(said) : "")}.";
 
     /// <summary>The server will not have it.</summary>
     public static string Refused(IReadOnlyList<string> recipients, DateOnly date, int issue, string said) =>

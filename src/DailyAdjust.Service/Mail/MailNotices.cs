@@ -4,13 +4,15 @@ using DailyAdjust.Service.Sites;
 
 namespace DailyAdjust.Service.Mail;
 
-/// <summary>What a sheet tells of mail that failed: that of its own date's earlier issues, and of the newest date before that had any.</summary>
+/// <summary>What a sheet tells of mail that failed: that of its own date's earlier issues, and of the newest date with mail of the two before.</summary>
 internal static class MailNotices
 {
+    private const int DaysTold = 2;
+
     public static IReadOnlyList<string> Of(OpenSite site, DateOnly date)
     {
         var outbox = site.Ledger.Outbox;
-        var troubled = outbox.Between(outbox.NewestBefore(date) ?? date, date)
+        var troubled = outbox.Between(outbox.NewestBefore(date) is { } before && before >= date.AddDays(-DaysTold) ? before : date, date)
             .Where(m => m.State is MessageState.Refused or MessageState.Uncertain or MessageState.GivenUp || (m.State == MessageState.Waiting && m.Tries > 0));
 
         // One sentence for all whom the same thing kept from the same sheet.

@@ -84,7 +84,7 @@ internal static class SmtpDelivery
 
     /// <summary>Failures of the line, the server and the message; anything else is a mistake of this program.</summary>
     private static bool IsOfMail(Exception failure) => failure is IOException or SocketException or OperationCanceledException or TimeoutException
-        or CommandException or ProtocolException or AuthenticationException or SslHandshakeException or NotSupportedException;
+        or CommandException or ProtocolException or AuthenticationException or SslHandshakeException or NotSupportedException or ServiceNotAuthenticatedException or ServiceNotConnectedException;
 
     private static MailOutcome Judge(Exception failure, bool isTalking, bool endWasSent) => failure switch
     {
@@ -104,6 +104,7 @@ internal static class SmtpDelivery
             SslHandshakeException when certificate is not null => $"{server} is not trusted: {certificate}",
             SslHandshakeException => $"the encrypted line to {server} cannot be made ({failure.InnerException?.Message ?? failure.Message})",
             AuthenticationException => $"{server} does not accept the login of {account.Options.User} ({failure.Message})",
+            ServiceNotAuthenticatedException => $"{server} wants a login, and none is set (User, and its password)",
             SmtpCommandException told => FormattableString.Invariant($"{server} answers {(int)told.StatusCode} {told.Message}"),
             NotSupportedException => $"{server} does not offer what is needed ({failure.Message})",
             OperationCanceledException or TimeoutException => FormattableString.Invariant($"{server} did not finish within {account.Options.TimeLimitSeconds} s"),

@@ -36,7 +36,7 @@ public sealed class SummaryTests : IDisposable
         var text = string.Join(' ', Summary().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         Assert.Contains("Water used, Mon 1 June to Sun 14 June 2026", text, StringComparison.Ordinal);
         Assert.Contains("Estimated from minutes and flow: ", text, StringComparison.Ordinal);
-        Assert.Contains("Allotment of the year since 1 January 2026: ", text, StringComparison.Ordinal);
+        Assert.Contains("Allotment of the year since 1 June 2026: ", text, StringComparison.Ordinal);
         Assert.Contains("Permit, at once: most on ", text, StringComparison.Ordinal);
         Assert.Contains("local rules go before anything printed here", text, StringComparison.Ordinal);
 
@@ -57,7 +57,7 @@ public sealed class SummaryTests : IDisposable
         Assert.Contains("Mon 8 June to Sun 14 June 2026", page, StringComparison.Ordinal);
         Assert.DoesNotContain("<script", page, StringComparison.Ordinal);
         Assert.Equal(7, File.ReadLines(Path.Combine(_home.Site.Path, "summaries", "week-2026-06-08.csv")).Count() - 1);
-        Assert.Contains("Allotment of the year since 1 January 2026", File.ReadAllText(Path.Combine(_home.Site.Path, "reports", "2026-06-15", "report.html")), StringComparison.Ordinal);
+        Assert.Contains("Allotment of the year since 1 June 2026", File.ReadAllText(Path.Combine(_home.Site.Path, "reports", "2026-06-15", "report.html")), StringComparison.Ordinal);
         Assert.NotEmpty(sheet.Text);
     }
 

@@ -119,6 +119,9 @@ public sealed class UnansweredTests
         Assert.DoesNotContain("though a later one is", answered.Text, StringComparison.Ordinal);
         Assert.True(answered.Program("C1/P1").GetProperty("zones")[0].GetProperty("depletionMm").GetDouble() < dry - 5);
         Assert.Equal(2, course.Run("log", "round", "2026-05-06..2026-05-04", "done").ExitCode);
+
+        // What somebody has answered already is not answered anew.
+        Assert.Equal(2, course.Run("log", "round", "2026-05-04..2026-05-07", "done", "--date", Date(4), "--time", "04:40").ExitCode);
     }
 
     [Fact]

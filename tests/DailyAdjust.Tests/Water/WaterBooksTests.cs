@@ -64,10 +64,10 @@ public class WaterBooksTests
         var books = Books(limits: new() { AllotmentL = 60_000, DayL = 8000, MonthL = 100_000, YearL = 80_000, RateLPerMin = 120 });
         Assert.Equal(
             [
-                new LimitUse(LimitKind.Allotment, 60_000, new(2026, 1, 1), 72_600, IsMetered: false, 1),
+                new LimitUse(LimitKind.Allotment, 60_000, First, 72_600, IsMetered: false, 1),
                 new LimitUse(LimitKind.Day, 8000, First, 9000, IsMetered: false, 3),
                 new LimitUse(LimitKind.Month, 100_000, First, 72_600, IsMetered: false, 0),
-                new LimitUse(LimitKind.Year, 80_000, new(2026, 1, 1), 72_600, IsMetered: false, 0),
+                new LimitUse(LimitKind.Year, 80_000, First, 72_600, IsMetered: false, 0),
 
                 // Both at once: 150 L/min, on every night but the three.
                 new LimitUse(LimitKind.Rate, 120, First, 150, IsMetered: false, 9),
@@ -81,7 +81,10 @@ public class WaterBooksTests
         LogEntry Meter(int day, double litres) => new() { Time = new(First.AddDays(day), new(7, 0)), Kind = LogKind.Meter, Where = new(PlaceKind.Pump, "", ""), Value = litres, Unit = LogUnit.Litres };
         var books = Books(log => [.. log, Meter(0, 1000), Meter(10, 71_000)], limits: new() { AllotmentL = 60_000 });
         Assert.Equal(new MeteredWater(First, First.AddDays(10), 70_000), books.Metered);
-        Assert.Equal(new LimitUse(LimitKind.Allotment, 60_000, new(2026, 1, 1), 70_000, IsMetered: true, 1), Assert.Single(books.Limits));
+        Assert.Equal(new LimitUse(LimitKind.Allotment, 60_000, First, 70_000, IsMetered: true, 1), Assert.Single(books.Limits));
+
+        // Last read on the 3rd, it tells of a part of the year only.
+        Assert.Equal(new LimitUse(LimitKind.Allotment, 60_000, First, 72_600, IsMetered: false, 1), Assert.Single(Books(log => [.. log, Meter(0, 1000), Meter(2, 19_000)], limits: new() { AllotmentL = 60_000 }).Limits));
         Assert.Equal(72_600, books.EstimatedL);
     }
 
