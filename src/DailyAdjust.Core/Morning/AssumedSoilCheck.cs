@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Agronomy;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
@@ -31,6 +32,17 @@ internal sealed class AssumedSoilCheck
         foreach (var day in days.Where(d => d.DrainageMm > 0 && _since.TryGetValue(d.Station, out var since) && d.Date >= since))
         {
             _since.Remove(day.Station);
+        }
+
+        foreach (var zone in context.Zones.Where(z => _since.ContainsKey(z.Station.Key)))
+        {
+            // What came in since midnight fills ground as well as yesterday's rain did.
+            var soil = new RootZone(zone.TotalAvailableMm, zone.AllowableMm, context.DepletionMm[zone.Station.Key]);
+            var drawn = context.ShareDrawn(context.Date, context.Day(context.Date).ShareBy(context.AsOf));
+            if (ZoneDaySums.Run(ref soil, WaterSinceMidnight.Of(context, zone), context.DemandMm(zone, context.Date), drawn).DrainedMm > 0)
+            {
+                _since.Remove(zone.Station.Key);
+            }
         }
 
         foreach (var probe in log.Where(e => e.Kind == LogKind.Probe))

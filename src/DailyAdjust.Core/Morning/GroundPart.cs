@@ -22,10 +22,11 @@ internal static class GroundPart
     /// <param name="context">The morning.</param>
     /// <param name="programs">What is advised.</param>
     /// <param name="depletionMm">Of every zone at 00:00 of the sheet's date; the drier one where two are possible.</param>
+    /// <param name="ifDoneMm">The same had every unanswered round been done; null = everything is answered.</param>
     /// <param name="known">How sure each zone's figure is.</param>
     /// <param name="before">What to know before it is hosed.</param>
     public static IReadOnlyList<DryZone> Driest(
-        AdviceContext context, IReadOnlyList<ProgramAdvice> programs, IReadOnlyDictionary<StationKey, double> depletionMm, GroundKnowledge known, BeforeHose before)
+        AdviceContext context, IReadOnlyList<ProgramAdvice> programs, IReadOnlyDictionary<StationKey, double> depletionMm, IReadOnlyDictionary<StationKey, double>? ifDoneMm, GroundKnowledge known, BeforeHose before)
     {
         var left = programs.SelectMany(p => p.Zones.Select(z => (Program: p, Zone: z))).ToLookup(x => x.Zone.Station);
         var dry = new List<DryZone>();
@@ -46,7 +47,8 @@ internal static class GroundPart
                 continue;
             }
 
-            var wanted = hose.Mm(zone, missing, isServed: judged.Count > 0 && leftShort <= 0 && setAside.Zone is null);
+            var isServed = judged.Count > 0 && leftShort <= 0 && setAside.Zone is null;
+            var wanted = hose.Mm(zone, missing, isServed);
             if (wanted < HoseDepth.LeastMm)
             {
                 continue;
@@ -60,10 +62,18 @@ internal static class GroundPart
             {
                 Sure = known.Of(zone),
                 BeforeHose = before.Of(zone.Station),
+                OtherWay = ifDoneMm is null ? null : OtherWayOf(hose, zone, context.DepletionMm[zone.Station.Key], ifDoneMm[zone.Station.Key], isServed, wanted),
             });
         }
 
         return [.. dry.OrderByDescending(d => d.DepletionMm / d.AllowableMm)];
+    }
+
+    /// <summary>Null where it makes no difference that is worth the hose.</summary>
+    private static OtherWay? OtherWayOf(HoseDepth hose, ZonePlan zone, double loggedMm, double ifDoneMm, bool isServed, double wantedMm)
+    {
+        var other = Math.Max(0, hose.Mm(zone, Math.Min(loggedMm, ifDoneMm), isServed));
+        return wantedMm - other < HoseDepth.LeastMm ? null : new OtherWay(IsIfDone: ifDoneMm < loggedMm, other < HoseDepth.LeastMm ? 0 : other);
     }
 
     /// <summary>Ground from which most drained or ran off in three days, the wettest first.</summary>

@@ -102,7 +102,7 @@ public static class MorningCalculation
         var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit)).ToList();
         var byHand = RunByHandPart.Of(context, days.Log, programs);
         var water = WaterPart.Of(context, inputs, balance.Days, days.Log);
-        var driest = GroundPart.Driest(context, programs, driestMm, known, new BeforeHose(context, byHand));
+        var driest = GroundPart.Driest(context, programs, driestMm, ifDone?.DepletionMm, known, new BeforeHose(context, byHand));
         return new MorningSheet
         {
             Site = context.Site,

@@ -152,9 +152,17 @@ public sealed record DryZone(StationKey Station, string Name, string Area, doubl
 {
     public HowSure Sure { get; init; } = new(null, false, 0, false);
 
+    /// <summary>What the hose would bring had the unanswered rounds gone the other way than is drier; null = everything is answered, or it makes no difference.</summary>
+    public OtherWay? OtherWay { get; init; }
+
     /// <summary>What to know before it is hosed, a plain clause; empty where there is nothing.</summary>
     public string BeforeHose { get; init; } = "";
 }
+
+/// <summary>The wetter of two possibilities.</summary>
+/// <param name="IsIfDone">The unanswered rounds were done; else they were not.</param>
+/// <param name="ShortMm">What the hose is to bring then, mm; 0 = nothing.</param>
+public sealed record OtherWay(bool IsIfDone, double ShortMm);
 
 /// <summary>Ground to keep carts and mowers off.</summary>
 public sealed record WetZone(StationKey Station, string Name, string Area, double DrainedMm, double RanOffMm, double DepletionMm);

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Reports.Words;
 using static DailyAdjust.Reports.Json.JsonWriting;
@@ -5,7 +6,10 @@ using static DailyAdjust.Reports.Json.JsonWriting;
 namespace DailyAdjust.Reports.Json;
 
 internal sealed record DryZoneJson(
-    string Controller, string Station, double DepletionMm, double AllowableMm, double GiveMm, double? GiveL, string Why, string? Since, bool Probed, int EstimatedDays, bool RateAssumed, string BeforeHose);
+    string Controller, string Station, double DepletionMm, double AllowableMm, double GiveMm, double? GiveL, string Why, string? Since, bool Probed, int EstimatedDays, bool RateAssumed, string BeforeHose,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] OtherWayJson? OtherWay);
+
+internal sealed record OtherWayJson(bool IfDone, double GiveMm);
 
 internal sealed record SpotJson(string Controller, string Station, string Time, double Percent, double? MissingMm, string Note);
 
@@ -25,7 +29,8 @@ internal sealed record GroundJson(
         return new(
             [.. sheet.Driest.Select(d => new DryZoneJson(
                 d.Station.Controller, d.Station.Station, Number(d.DepletionMm), Number(d.AllowableMm), Number(d.ShortMm), Number(d.VolumeL), d.Why,
-                Date(d.Sure.Since), d.Sure.Probed, d.Sure.EstimatedDays, d.Sure.RateAssumed, d.BeforeHose))],
+                Date(d.Sure.Since), d.Sure.Probed, d.Sure.EstimatedDays, d.Sure.RateAssumed, d.BeforeHose,
+                d.OtherWay is { } other ? new OtherWayJson(other.IsIfDone, Number(other.ShortMm)) : null))],
             [.. ground.Spots.Select(s => new SpotJson(
                 s.Station.Controller, s.Station.Station, Time(s.Time), Number(s.Percent), Number(s.MissingMm), s.Note))],
             [.. ground.Probes.Select(p => new ProbedJson(p.Station.Controller, p.Station.Station, Local(p.At, sheet.Site.Clock), Number(p.ReckonedMm), Number(p.ProbedMm), Number(p.CutMm), p.Instrument, Number(p.RodLengthM)))],

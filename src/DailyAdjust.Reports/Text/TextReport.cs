@@ -219,7 +219,7 @@ internal static class TextReport
     private static string Dry(DryZone dry, SiteWords words)
     {
         var volume = dry.VolumeL is { } litres ? $", about {words.AboutVolume(litres)}" : "";
-        return $"{ZoneWords.Named(dry.Name, dry.Station)}: {TableWords.HoseOn} {words.DepthOf(dry.ShortMm)}{volume}: {FreshnessWords.Sentence(dry.Why)} {GroundWords.BeforeHose(dry)}".TrimEnd();
+        return $"{ZoneWords.Named(dry.Name, dry.Station)}: {TableWords.HoseOn} {words.DepthOf(dry.ShortMm)}{volume}: {string.Join(' ', new[] { FreshnessWords.Sentence(dry.Why), GroundWords.OtherWay(dry, words), GroundWords.BeforeHose(dry) }.Where(t => t.Length > 0))}";
     }
 
     private static string OldWeather(SheetView view) => view.NoAdvice ? " " + SectionWords.OldWeather : "";

@@ -144,7 +144,7 @@ internal static class AdviceWords
         if (unanswered is { IfDone.Kind: AdviceKind.Off, AsLogged.Kind: AdviceKind.Off })
         {
             var asked = unanswered.Kind is AdviceKind.Skip or AdviceKind.Off ? ": was it switched off?" : ".";
-            return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered{asked} It must not run today either.";
+            return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered{asked} It must not run today, whatever was done.";
         }
 
         return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered. If it was done, today says: {done}. If not: {not}.";

@@ -36,6 +36,10 @@ internal static class GroundWords
     }
 
     /// <summary>What to know before a zone is hosed, as a sentence of its own; empty where there is nothing.</summary>
+    /// <summary>What the other way of an unanswered round would ask; empty where everything is answered.</summary>
+    public static string OtherWay(DryZone zone, SiteWords words) => zone.OtherWay is not { } other ? ""
+        : $"If the round that is not answered was {(other.IsIfDone ? "" : "not ")}done: {(other.ShortMm > 0 ? words.DepthOf(other.ShortMm) : "none, so probe first")}.";
+
     public static string BeforeHose(DryZone zone) =>
         zone.BeforeHose.Length == 0 ? "" : FreshnessWords.Sentence(char.ToUpperInvariant(zone.BeforeHose[0]) + zone.BeforeHose[1..]);
 
