@@ -72,7 +72,9 @@ internal static class GroundPart
     /// <summary>Null where it makes no difference that is worth the hose.</summary>
     private static OtherWay? OtherWayOf(HoseDepth hose, ZonePlan zone, double loggedMm, double ifDoneMm, bool isServed, double wantedMm)
     {
-        var other = Math.Max(0, hose.Mm(zone, Math.Min(loggedMm, ifDoneMm), isServed));
+        // Ground that stays within its allowable depletion today needs no hose, whatever room it has.
+        var wetter = Math.Min(loggedMm, ifDoneMm);
+        var other = hose.Today(zone, wetter).TonightMm <= zone.AllowableMm ? 0 : Math.Max(0, hose.Mm(zone, wetter, isServed));
         return wantedMm - other < HoseDepth.LeastMm ? null : new OtherWay(IsIfDone: ifDoneMm < loggedMm, other < HoseDepth.LeastMm ? 0 : other);
     }
 
