@@ -85,8 +85,11 @@ class Handler:
             server.transport.abort()
             return "250 never said"
         count = len(list(given.folder.glob("*.eml"))) + 1
-        (given.folder / f"{count:03}.eml").write_bytes(
+        # Whoever waits for the message sees it whole or not at all.
+        half = given.folder / f"{count:03}.half"
+        half.write_bytes(
             f"X-From: {envelope.mail_from}\r\nX-To: {','.join(envelope.rcpt_tos)}\r\n".encode() + envelope.original_content)
+        half.rename(given.folder / f"{count:03}.eml")
         tell("taken")
         if server.mode == "drop-after":  # keeps the message and closes the line before it says so
             server.transport.abort()
