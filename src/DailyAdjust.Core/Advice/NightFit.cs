@@ -81,12 +81,12 @@ public sealed record NightFit(
     /// <summary>Programs with a part in what does not fit even with the moves: no other start was found for them. In walking order.</summary>
     public IReadOnlyList<ProgramKey> NoStartFits { get; init; } = [];
 
-    /// <summary>Of those, the ones that do not run every day: they were looked for on their own dates only.</summary>
+    /// <summary>Those of <see cref="NoStartFits"/> that do not run every day: starts were looked for on their own dates only.</summary>
     public IReadOnlyList<ProgramKey> KeptOnDate { get; init; } = [];
 
-    /// <summary>Of those, the ones with a station that alone asks more than the pump gives; one station each.</summary>
+    /// <summary>Those of <see cref="NoStartFits"/> with a station that alone asks more than the pump gives; one station each.</summary>
     public IReadOnlyList<BeyondPump> BeyondPump { get; init; } = [];
 
-    /// <summary>The same, for which none was looked for yet.</summary>
+    /// <summary>Programs with a part in what does not fit, for which no other start was looked for yet. In walking order.</summary>
     public IReadOnlyList<ProgramKey> NotLookedFor { get; init; } = [];
 }

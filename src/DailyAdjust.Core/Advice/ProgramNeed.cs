@@ -1,3 +1,5 @@
+using DailyAdjust.Core.Sites;
+
 namespace DailyAdjust.Core.Advice;
 
 /// <summary>What a program needs: the largest percentage of its areas.</summary>
@@ -48,8 +50,11 @@ internal sealed record ProgramNeed(double ExactPercent, bool CanWait, bool Due, 
         Meeting([.. Zones.Where(z => string.Equals(z.Zone.Station.Area.Name, zone.Zone.Station.Area.Name, StringComparison.Ordinal))], GroundOf(Zones), 0.5);
 
     /// <summary>What a zone's ground counts: its area watered, or 1 for each if any station of the program lacks it.</summary>
-    public static Func<ZoneNeed, double> GroundOf(IReadOnlyList<ZoneNeed> zones) =>
-        zones.All(z => z.Zone.Station.GroundM2 is > 0) ? z => z.Zone.Station.GroundM2!.Value : _ => 1;
+    public static Func<ZoneNeed, double> GroundOf(IReadOnlyList<ZoneNeed> zones)
+    {
+        var weight = GroundWeight.Of(zones.Select(z => z.Zone.Station));
+        return zone => weight(zone.Zone.Station);
+    }
 
     /// <summary>The smallest percentage that meets zones holding a share of the ground.</summary>
     internal static double Meeting(IReadOnlyList<ZoneNeed> zones, Func<ZoneNeed, double> ground, double share)

@@ -35,8 +35,7 @@ internal static class GroundPart
         {
             var mine = left[zone.Station.Key].ToList();
             var missing = depletionMm[zone.Station.Key];
-            var (now, tonight) = hose.Today(zone, missing);
-            var beyondToday = tonight - zone.AllowableMm;
+            var beyondToday = hose.TonightMm(zone, missing) - zone.AllowableMm;
 
             // A program that nobody judged today, or that must not run, does not say that the ground is served.
             var judged = mine.FindAll(x => x.Zone.Percent is not null && x.Program.Advice != AdviceKind.Off);
@@ -54,7 +53,7 @@ internal static class GroundPart
                 continue;
             }
 
-            var why = now > zone.AllowableMm && beyondToday > 0 ? "is past the allowable"
+            var why = beyondToday > 0 && hose.NowMm(zone, missing) > zone.AllowableMm ? "is past the allowable"
                 : beyondToday > 0 ? "goes past the allowable today"
                 : setAside.Zone is not null ? $"needs {Words.Percent(Math.Round(setAside.Zone.Percent ?? 0))}, far more than the rest of its program"
                 : "its program leaves it past the allowable before a later start";
@@ -74,7 +73,7 @@ internal static class GroundPart
     {
         // Ground that stays within its allowable depletion today needs no hose, whatever room it has.
         var wetter = Math.Min(loggedMm, ifDoneMm);
-        var other = hose.Today(zone, wetter).TonightMm <= zone.AllowableMm ? 0 : Math.Max(0, hose.Mm(zone, wetter, isServed));
+        var other = hose.TonightMm(zone, wetter) <= zone.AllowableMm ? 0 : Math.Max(0, hose.Mm(zone, wetter, isServed));
         return wantedMm - other < HoseDepth.LeastMm ? null : new OtherWay(IsIfDone: ifDoneMm < loggedMm, other < HoseDepth.LeastMm ? 0 : other);
     }
 

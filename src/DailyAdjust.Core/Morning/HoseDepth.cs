@@ -21,11 +21,15 @@ internal sealed class HoseDepth(AdviceContext context, IReadOnlyList<ProgramAdvi
 
     private readonly Dictionary<ProgramKey, ProgramAdvice> _advice = programs.ToDictionary(p => p.Key);
 
-    /// <summary>Depletion at the as-of instant, and at the day's end with what came in by now and starts that run before the round is done, and without tonight's; mm.</summary>
+    /// <summary>Depletion at the as-of instant, mm.</summary>
     /// <param name="zone">The zone.</param>
     /// <param name="depletionMm">At 00:00 of the sheet's date.</param>
-    public (double NowMm, double TonightMm) Today(ZonePlan zone, double depletionMm) =>
-        (At(zone, depletionMm, ShareBy(context.AsOf), context.AsOf.AddTicks(1)).DepletionMm, At(zone, depletionMm, 1, context.RoundDone).DepletionMm);
+    public double NowMm(ZonePlan zone, double depletionMm) => At(zone, depletionMm, ShareBy(context.AsOf), context.AsOf.AddTicks(1)).DepletionMm;
+
+    /// <summary>Depletion at the day's end with what came in by now and starts that run before the round is done, and without tonight's; mm.</summary>
+    /// <param name="zone">The zone.</param>
+    /// <param name="depletionMm">At 00:00 of the sheet's date.</param>
+    public double TonightMm(ZonePlan zone, double depletionMm) => At(zone, depletionMm, 1, context.RoundDone).DepletionMm;
 
     /// <summary>What the hose is to bring, mm; may be 0 or less.</summary>
     /// <param name="zone">The zone.</param>

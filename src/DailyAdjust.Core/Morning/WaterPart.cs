@@ -12,7 +12,7 @@ internal static class WaterPart
     {
         var flow = context.Site.Stations.ToDictionary(s => s.Key, s => s.FlowLPerMin);
         var litres = zoneDays.GroupBy(d => d.Date).ToDictionary(g => g.Key, g => g.Sum(d => d.MinutesRun * (flow.GetValueOrDefault(d.Station) ?? 0)));
-        List<DayWater> days = [.. inputs.Weather.Where(w => litres.ContainsKey(w.Date)).Select(w => new DayWater(w.Date, litres[w.Date], w.EtoMm!.Value, w.Rain.Count > 0 ? w.Rain[0].RainMm : null))];
+        List<DayWater> days = [.. inputs.Weather.Where(w => litres.ContainsKey(w.Date)).Select(w => DayWater.Of(w, litres[w.Date]))];
         var month = new DateOnly(context.Date.Year, context.Date.Month, 1);
         var year = new DateOnly(context.Date.Year, 1, 1);
         var yesterday = context.Date.AddDays(-1);

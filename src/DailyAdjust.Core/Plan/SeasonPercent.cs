@@ -55,11 +55,9 @@ public static class SeasonPercent
 
     private static List<MonthPercent> Months(Controller controller, List<Station> stations, IReadOnlyList<double> eto, IReadOnlyList<MonthRain?> rain)
     {
-        // By ground; by station where the ground of one is unknown, as everywhere.
-        var byGround = stations.TrueForAll(s => s.GroundM2 is not null);
-        double Weight(Station station) => byGround ? station.GroundM2!.Value : 1;
-        var weights = stations.Sum(Weight);
-        double Draws(int month) => stations.Sum(s => Weight(s) * PeakNeed.MmPerDay(s, eto, month)) / weights;
+        var weight = GroundWeight.Of(stations);
+        var weights = stations.Sum(weight);
+        double Draws(int month) => stations.Sum(s => weight(s) * PeakNeed.MmPerDay(s, eto, month)) / weights;
         var peak = Enumerable.Range(1, 12).Max(Draws);
         SeasonNumber Number(int month, double needMm)
         {

@@ -66,10 +66,8 @@ internal sealed class PolicySeason(ReplayPolicy policy, Site site, SitePlan plan
 
     private PolicyResult ResultOf(ReplayZone[] zones, Watering watering)
     {
-        // Ground counts by area watered; by station if any station lacks it.
-        var byGround = zones.All(z => z.Plan.Station.GroundM2 is > 0);
-        List<(StationResult Result, double Weight)> stations =
-            [.. zones.Select(z => (new StationResult(z.Plan.Station, z.Figures), byGround ? z.Plan.Station.GroundM2!.Value : 1))];
+        var weight = GroundWeight.Of(zones.Select(z => z.Plan.Station));
+        List<(StationResult Result, double Weight)> stations = [.. zones.Select(z => (new StationResult(z.Plan.Station, z.Figures), weight(z.Plan.Station)))];
         ReplayFigures MeanOf(IEnumerable<(StationResult Result, double Weight)> of) => ReplayFigures.Mean([.. of.Select(s => (s.Result.Figures, s.Weight))]);
         var (visits, changes, mornings) = watering switch
         {

@@ -19,8 +19,10 @@ internal static class AreaBooks
     private static AreaWater Area(Site site, string area, double litres, List<ZoneSum> zones)
     {
         var stations = site.Stations.ToDictionary(s => s.Key);
-        var knowsGround = zones.TrueForAll(z => stations.GetValueOrDefault(z.Station)?.GroundM2 is > 0);
-        double Weight(ZoneSum zone) => knowsGround ? stations[zone.Station].GroundM2!.Value : 1;
+
+        // A station that the site no longer has lacks its ground too.
+        var weight = zones.TrueForAll(z => stations.ContainsKey(z.Station)) ? GroundWeight.Of(zones.Select(z => stations[z.Station])) : null;
+        double Weight(ZoneSum zone) => weight?.Invoke(stations[zone.Station]) ?? 1;
         var whole = zones.Sum(Weight);
         double Mean(Func<ZoneSum, double> value) => zones.Sum(z => value(z) * Weight(z)) / whole;
         var worst = zones.MaxBy(z => z.DaysBeyond)!;

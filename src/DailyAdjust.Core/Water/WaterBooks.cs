@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Core.Water;
 
@@ -44,7 +45,11 @@ public sealed record WaterBooks
 /// <param name="EstimatedL">All programs and what was started by hand, L.</param>
 /// <param name="EtoMm">Reference ET, mm.</param>
 /// <param name="RainMm">Of the site's first gauge, mm; null = unknown.</param>
-public sealed record DayWater(DateOnly Date, double EstimatedL, double EtoMm, double? RainMm);
+public sealed record DayWater(DateOnly Date, double EstimatedL, double EtoMm, double? RainMm)
+{
+    /// <summary>Of a day whose reference ET is known.</summary>
+    internal static DayWater Of(WeatherDay day, double estimatedL) => new(day.Date, estimatedL, day.EtoMm!.Value, day.Rain.Count > 0 ? day.Rain[0].RainMm : null);
+}
 
 /// <summary>One program's water.</summary>
 /// <param name="Program">Null = started by hand.</param>

@@ -19,8 +19,7 @@ public static class WaterBooksCalculation
     /// <param name="inputs">All versions of the site, weather, logbook and sheets that the balance needs.</param>
     public static WaterBooks? Of(WaterBooksInputs inputs)
     {
-        var runs = new List<StationWater>();
-        var zoneDays = Balance.Run(inputs.Balance with { OnWater = runs.Add }).Days;
+        var (zoneDays, runs, days) = Run(inputs.Balance);
         if (zoneDays.Count == 0 || zoneDays[^1].Date < inputs.From)
         {
             return null;
@@ -29,9 +28,7 @@ public static class WaterBooksCalculation
         var to = zoneDays[^1].Date;
         var from = inputs.From > zoneDays[0].Date ? inputs.From : zoneDays[0].Date;
         var site = SiteVersions.On(inputs.Balance.Versions, to);
-        var all = runs.GroupBy(r => r.Date).ToDictionary(g => g.Key, g => g.Sum(r => r.Litres));
         runs.RemoveAll(r => r.Date < from);
-        var days = inputs.Balance.Weather.Select(w => new DayWater(w.Date, all.GetValueOrDefault(w.Date), w.EtoMm!.Value, w.Rain.Count > 0 ? w.Rain[0].RainMm : null)).ToList();
         return new WaterBooks
         {
             From = from,
@@ -44,5 +41,17 @@ public static class WaterBooksCalculation
             StationsWithoutFlow = site.Stations.Count(s => s.FlowLPerMin is null),
             YearBefore = inputs.YearBefore is { } before ? Of(before) : null,
         };
+    }
+
+    /// <summary>The span's days alone, without where their water went.</summary>
+    /// <param name="inputs">As for the books.</param>
+    public static IReadOnlyList<DayWater> Days(WaterBooksInputs inputs) => [.. Run(inputs.Balance).Days.Where(d => d.Date >= inputs.From)];
+
+    private static (IReadOnlyList<ZoneDay> ZoneDays, List<StationWater> Runs, List<DayWater> Days) Run(BalanceInputs balance)
+    {
+        var runs = new List<StationWater>();
+        var zoneDays = Balance.Run(balance with { OnWater = runs.Add }).Days;
+        var litres = runs.GroupBy(r => r.Date).ToDictionary(g => g.Key, g => g.Sum(r => r.Litres));
+        return (zoneDays, runs, [.. balance.Weather.Select(w => DayWater.Of(w, litres.GetValueOrDefault(w.Date)))]);
     }
 }

@@ -19,7 +19,7 @@ internal static class StyleSheet
         """.ReplaceLineEndings("\n") + Foot($"{IndexWords.Title}{(date is { } day ? ", " + CodeWords.Date(day) : "")}");
 
     /// <summary>The books of a week or a season.</summary>
-    public static string ForSummary(DateOnly from, DateOnly to) => Common + Foot($"{SummaryWords.Title}, {CodeWords.Date(from)} - {CodeWords.Date(to)}");
+    public static string ForSummary(DateOnly from, DateOnly to) => Common + "th.n { white-space: normal; overflow-wrap: normal; }\n" + Foot($"{SummaryWords.Title}, {CodeWords.Date(from)} - {CodeWords.Date(to)}");
 
     /// <summary>One controller a page; ticks that print.</summary>
     public static string ForDoorCards { get; } = Common + """

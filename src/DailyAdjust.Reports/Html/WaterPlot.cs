@@ -6,7 +6,7 @@ namespace DailyAdjust.Reports.Html;
 /// <summary>Where the marks of the month's water stand, in the units of a 360 × 132 view box: what was used since the month began, day by day.</summary>
 internal sealed class WaterPlot
 {
-    public const double Left = 44;
+    public const double Left = 62;
     public const double Right = 354;
     public const double Top = 8;
     public const double Base = 110;

@@ -19,6 +19,7 @@ internal static class SummaryWords
     public const string Drained = "drained";
     public const string Beyond = "days past the allowable, a zone";
     public const string Worst = "most of them";
+    public const string MostBeyond = "most days past it:";
     public const string NoLimits = "The site's description of these days names no allotment and no permit (water: in site.yaml).";
     public const string Local = "The permit itself and local rules go before anything printed here.";
 

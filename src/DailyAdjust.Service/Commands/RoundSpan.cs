@@ -17,7 +17,7 @@ internal static class RoundSpan
             return [words];
         }
 
-        if (!TryRead(first, out var from) || !TryRead(last, out var to) || from > to)
+        if (GlobalOptions.ReadDate(first) is not { } from || GlobalOptions.ReadDate(last) is not { } to || from > to)
         {
             throw new WrongInputException($"round {words.Words[0]} is no span of sheets.", "Write two dates, the earlier one first: log round 2026-06-02..2026-06-07 done");
         }
@@ -40,6 +40,4 @@ internal static class RoundSpan
     }
 
     private static string Written(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-
-    private static bool TryRead(string text, out DateOnly date) => DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out date);
 }

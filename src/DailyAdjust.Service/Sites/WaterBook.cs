@@ -37,7 +37,7 @@ public static class WaterBook
         var first = new DateOnly(date.Year, date.Month, 1);
         var last = first.AddMonths(1).AddDays(-1);
         return first >= site.Versions[0].Site.Start && WeatherBook.LastFinished(site) >= last
-            && WaterBooksCalculation.Of(From(site, first, first, last)) is { } books && books.To == last ? books.Days : [];
+            && WaterBooksCalculation.Days(From(site, first, first, last)) is { Count: > 0 } days && days[^1].Date == last ? days : [];
     }
 
     /// <summary>The span's first month is counted whole, and the year where the place may take so much in one.</summary>
