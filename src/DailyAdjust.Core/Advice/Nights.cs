@@ -122,10 +122,16 @@ internal sealed class Nights
                 controller.Overlap == ProgramOverlap.Stack ? [.. controller.Programs.Select(p => new ProgramKey(controller.Id, p.Id))] : [run.Program.Key], $"window {run.Program.Key} {run.Start.Date.DayNumber}");
         }
 
+        var asking = new AskingRuns(runs);
+        IReadOnlyList<PlannedRun> before = [];
         foreach (var step in _pump.TooMuch(runs))
         {
-            List<PlannedRun> at = [.. runs.Where(r => r.Begins < step.To && r.Finishes > step.From && r.Stations.Any(s => s.Station.FlowLPerMin is > 0 && s.Begins < step.To && s.Ends > step.From))];
-            yield return new NightTrouble([.. at.Select(r => r.Program.Key).Distinct()], string.Join(' ', at.Select(r => $"{r.Program.Key} {r.Start.At.UtcTicks}")));
+            var at = asking.In(step.From, step.To);
+            if (!at.SequenceEqual(before))
+            {
+                yield return new NightTrouble([.. at.Select(r => r.Program.Key).Distinct()], string.Join(' ', at.Select(r => $"{r.Program.Key} {r.Start.At.UtcTicks}")));
+                before = at;
+            }
         }
     }
 
