@@ -17,6 +17,7 @@ public sealed class SheetView
         Issue = issue;
         Words = new SiteWords(sheet.Site.Units, sheet.Site.Clock, sheet.Date);
         Boxes = RoundBox.Of(sheet.Programs, sheet.Site);
+        StartBoxes = StartChanges.Boxes(sheet);
         AsSet = [.. sheet.Programs.Where(p => p.Advice == AdviceKind.AsSet)];
         NotAnswered = [.. sheet.Programs.Where(p => p.Unanswered is not null)];
         Counts = RoundCounts.Of(sheet.Programs);
@@ -32,6 +33,9 @@ public sealed class SheetView
 
     /// <summary>Controllers with a dial to turn, in walking order.</summary>
     public IReadOnlyList<RoundBox> Boxes { get; }
+
+    /// <summary>Controllers with starts or stations to take out, put back or key in, in walking order.</summary>
+    public IReadOnlyList<string> StartBoxes { get; }
 
     /// <summary>Programs without sound advice.</summary>
     public IReadOnlyList<ProgramAdvice> AsSet { get; }

@@ -9,7 +9,11 @@ namespace DailyAdjust.Core.Advice;
 /// <param name="Code">A stable short name: "rain", "need", "can-wait", "not-due", "good-enough", "shortfall", ...</param>
 /// <param name="Words">A plain sentence in the site's units.</param>
 /// <param name="Data">Metric numbers by name (unit in the name), ordinal order.</param>
-public sealed record Reason(string Code, string Words, IReadOnlyDictionary<string, double> Data);
+public sealed record Reason(string Code, string Words, IReadOnlyDictionary<string, double> Data)
+{
+    /// <summary>The program may be off because an earlier sheet said so and nobody answered.</summary>
+    public const string MayBeOff = "may-be-off";
+}
 
 /// <summary>One zone as one program sees it.</summary>
 public sealed record ZoneAdvice

@@ -14,7 +14,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     {
         var program = judged.Case;
         var main = Main(program, decision, advice, NeedWords(program, judged.Leader));
-        var chain = new List<Reason> { main with { Words = Before(program.Noted, advice.Advice) + main.Words } };
+        var chain = new List<Reason> { main with { Words = Before(program.Noted, advice.Advice) + main.Words + Barred(program, decision) } };
         chain.AddRange(Limits(decision, advice));
         chain.AddRange(Need(program));
         chain.AddRange(Leftovers(program, advice));
@@ -32,6 +32,21 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         ({ Answer: null } fault, AdviceKind.Skip) => FaultWords.OffSince(fault, context.Site.Clock) + ". ",
         _ => "",
     };
+
+    /// <summary>Ground that was no part of a decision to leave water out, since it must not run in any case.</summary>
+    private string Barred(ProgramCase program, Decision decision)
+    {
+        if (program.Need is null || decision.Advice is not (AdviceKind.Skip or AdviceKind.KeepOff) || decision.Cause == Cause.IsFaulty)
+        {
+            return "";
+        }
+
+        var judged = OrderHits.ZonesThatRun(context, program.Program, program.Horizon).Select(z => z.Station.Key).ToHashSet();
+        return string.Concat(OrderHits.Stations(context, program.Program, program.Horizon)
+            .Select(o => (Stations: o.Stations.Where(s => !judged.Contains(s)).Select(s => s.ToString()).ToList(), o.Why))
+            .Where(o => o.Stations.Count > 0)
+            .Select(o => $" {Words.List([.. o.Stations], most: 12)} must not run and {(o.Stations.Count == 1 ? "was" : "were")} not asked ({o.Why})."));
+    }
 
     private Reason Main(ProgramCase program, Decision decision, ProgramAdvice advice, string needWords) => decision.Cause switch
     {
@@ -58,11 +73,11 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.AssumedSoil => With("assumed-soil", $"How wet this ground is was only assumed, so nothing is cut or left out on that ({Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do): probe it.", NeedData(program)),
         Cause.NightTooShort => With("night-too-short", CutWords(decision.Cut!, advice), NeedData(program)),
         Cause.CeilingHolds => With("ceiling", $"A watering rule allows {Words.Percent(decision.Percent ?? advice.Present.Percent)} at most; the need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
-        Cause.MayHaveBeenTurnedOff when program.Noted is { Answer: null } => Plain("may-be-off", $"An earlier sheet asked too and nobody answered: if it is on already, set this number.{HeldBackWords(decision)}"),
-        Cause.MayHaveBeenTurnedOff => Plain("may-be-off", $"An earlier sheet said to leave it out or to turn it on, and nobody answered: make sure it is on at this number.{HeldBackWords(decision)}"),
+        Cause.MayHaveBeenTurnedOff when program.Noted is { Answer: null } => Plain(Reason.MayBeOff, $"An earlier sheet asked too and nobody answered: if it is on already, set this number.{HeldBackWords(program, decision)}"),
+        Cause.MayHaveBeenTurnedOff => Plain(Reason.MayBeOff, $"An earlier sheet said to leave it out or to turn it on, and nobody answered: make sure it is on at this number.{HeldBackWords(program, decision)}"),
         Cause.AskedAgain => With("asked-again", $"An earlier sheet asked for {(advice.MinutesOnly ? "these minutes" : "this number")} and nobody answered; if {(advice.MinutesOnly ? "they are keyed in, leave them" : "it is on the dial, leave it")}.", NeedData(program)),
         Cause.NoMoreEitherWay => With("no-more-either-way", $"An earlier sheet's number was not answered; whether it was done or not, {Words.Percent(decision.Percent!.Value)} is enough.", NeedData(program)),
-        Cause.StaysNear => With("stays-near", $"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {Words.Percent(Math.Round(decision.ExactPercent!.Value))} is needed if it was done.", NeedData(program)),
+        Cause.StaysNear => With("stays-near", $"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {Needed(program, decision)} if it was done.", NeedData(program)),
         _ => With("need", Sentence($"{NeedDirection(decision, advice)}{needWords}"), NeedData(program)),
     };
 
@@ -115,8 +130,8 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         : "";
 
     private static string UnknownRainWords(ProgramAdvice advice) => advice.Present.IsOff
-        ? $"Its ground needs water. Rain of a past day is unknown, so it is turned on at no more than it last ran at, {Words.Percent(advice.Percent!.Value)}: enter the gauge."
-        : "Rain of a past day is unknown, so nothing is raised above its setting: enter the gauge.";
+        ? $"Its ground needs water. Some of the rain is unknown, so it is turned on at no more than it last ran at, {Words.Percent(advice.Percent!.Value)}: enter the gauge."
+        : "Some of the rain is unknown, so nothing is raised above its setting: enter the gauge.";
 
     private static string GoodEnoughWords(ProgramCase program, ProgramAdvice advice, double exact)
     {
@@ -261,9 +276,19 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     }
 
     /// <summary>What is wanted where an unanswered sheet keeps a program that is turned on near the number before.</summary>
-    private static string HeldBackWords(Decision decision) => decision.Percent < decision.Proposed
-        ? $" This number moves from the one before by no more than a step a day; {Words.Percent(Math.Round(decision.ExactPercent!.Value))} is needed if it is off."
+    private static string HeldBackWords(ProgramCase program, Decision decision) => decision.Percent < decision.Proposed
+        ? $" This number moves from the one before by no more than a step a day; {Needed(program, decision)} if it is off."
         : "";
+
+    /// <summary>"170 % is needed": the number for the dial that an unanswered sheet keeps from it.</summary>
+    private static string Needed(ProgramCase program, Decision decision)
+    {
+        var exact = decision.ExactPercent!.Value;
+        var number = decision.Proposed ?? Math.Round(exact);
+        var controller = program.Program.Controller;
+        var most = controller.Applies == PercentApplies.None ? "that is ever advised" : "that the dial gives";
+        return $"{Words.Percent(number)} is needed{(exact > controller.PercentMax ? $", the most {most} of {Words.Percent(Math.Round(exact))}" : "")}";
+    }
 
     private static string Until(Prohibition prohibition) => prohibition switch
     {

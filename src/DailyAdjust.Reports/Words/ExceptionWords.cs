@@ -20,7 +20,7 @@ internal static class ExceptionWords
         .. HandRuns(view),
         .. Group("Starts and stations to take out", TakenOut(view)),
         .. Group("Put back", view.Sheet.Exceptions.PutBack.Select(p => PutBack(p, view))),
-        .. Group("Taken out: did they stand still?", view.Sheet.Exceptions.TakenOutRuns.GroupBy(r => (r.Program, r.At)).Select(g => StoodStill([.. g], view))),
+        .. Group("Taken out: did they stand still?", view.Sheet.Exceptions.TakenOutRuns.GroupBy(r => (r.Program, r.At, r.Station is null)).Select(g => StoodStill([.. g], view))),
         .. Group(SettingWords.Title, SettingWords.NotUsed(view)),
         .. Group("Grow-in", view.Sheet.Exceptions.GrowIns.SelectMany(g => GrowIn(g, view))),
         .. Group("Off with a note: mended or over?", view.Sheet.Programs.Where(p => p.Fault is not null).Select(p => Fault(p, view))),
@@ -71,7 +71,7 @@ internal static class ExceptionWords
 
     private static IEnumerable<string> TakenOut(SheetView view)
     {
-        var keyedIn = view.Sheet.Exceptions.GrowIns.Where(IsKeyedIn).Select(g => g.Program).ToHashSet();
+        var keyedIn = view.Sheet.Exceptions.GrowIns.Where(g => g.IsKeyedIn).Select(g => g.Program).ToHashSet();
         foreach (var program in view.Sheet.Programs)
         {
             foreach (var start in program.TakenOut.Where(_ => !keyedIn.Contains(program.Key)))
@@ -81,7 +81,7 @@ internal static class ExceptionWords
 
             foreach (var out_ in program.StationsOut)
             {
-                yield return $"{view.Label(program.Key)}: take out {(out_.Stations.Count == 1 ? "station" : "stations")} {CommonWords.List([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(Capital(out_.Why))}{Until(out_.Until, view.Words)} The logbook has to hear of it next day, a line for each: {Answers.DidNotRunLine(out_.Stations[0], view.Sheet.Site.Clock.DateOf(out_.From))}";
+                yield return $"{view.Label(program.Key)}: take out {(out_.Stations.Count == 1 ? "station" : "stations")} {CommonWords.List([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(Capital(out_.Why))}{Until(out_.Until, view.Words)} The logbook has to hear of it next day, a line for each: {Answers.DidNotRunLine(out_.Stations[0].ToString(), view.Sheet.Site.Clock.DateOf(out_.From))}";
             }
         }
     }
@@ -99,12 +99,22 @@ internal static class ExceptionWords
         return $"{view.Label(back.Program)}: put back {what}, if {(isOne ? "it was" : "they were")} taken out. What kept {(isOne ? "it" : "them")} from running {ended}: {FreshnessWords.Sentence(back.Why)}";
     }
 
-    /// <summary>Stations of one start.</summary>
+    /// <summary>Stations of one start, or the start.</summary>
     private static string StoodStill(IReadOnlyList<TakenOutRun> runs, SheetView view)
     {
         var (first, isOne) = (runs[0], runs.Count == 1);
-        return $"{view.Label(first.Program)}, start of {view.Words.When(first.At)}, {(isOne ? "station" : "stations")} {CommonWords.List([.. runs.Select(r => r.Station.Station)])}: "
-            + $"the numbers take it that {(isOne ? "it" : "they")} ran. If {(isOne ? "it was taken out, a line in logbook.csv" : "they were taken out, a line in logbook.csv for each")}: {Answers.DidNotRunLine(first.Station, first.Date)}";
+        var stations = first.Station is null ? "" : $", {(isOne ? "station" : "stations")} {CommonWords.List([.. runs.Select(r => r.Station!.Value.Station)])}";
+        return $"{view.Label(first.Program)}, start of {view.Words.When(first.At)}{stations}: "
+            + $"the numbers take it that {(isOne ? "it" : "they")} ran. If {(isOne ? "it was taken out, a line in logbook.csv" : "they were taken out, a line in logbook.csv for each")}: {DidNotRun(first, view)}";
+    }
+
+    private static string DidNotRun(TakenOutRun run, SheetView view)
+    {
+        var where = run.Station?.ToString() ?? run.Program.ToString();
+        var clock = view.Sheet.Site.Clock;
+        return run.IsOneOfSeveral
+            ? Answers.DidNotRunLine(where, clock.ToLocal(run.At), clock.ToLocal(run.Finishes.AddTicks(TimeSpan.TicksPerMinute - 1)))
+            : Answers.DidNotRunLine(where, run.Date);
     }
 
     private static IEnumerable<string> GrowIn(GrowInLine line, SheetView view)
@@ -114,7 +124,7 @@ internal static class ExceptionWords
         {
             yield return $"{view.Label(line.Program)}: grow-in is over. Key in its own starts ({starts}), days and minutes, as on its door card.";
         }
-        else if (IsKeyedIn(line))
+        else if (line.IsKeyedIn)
         {
             var minutes = line.Minutes.Count == 1
                 ? SiteWords.Minutes(line.Minutes[0].Minutes)
@@ -128,7 +138,6 @@ internal static class ExceptionWords
     private static string NotNow(ProgramKey program, SheetView view) =>
         view.Sheet.Programs.Any(p => p.Key == program && p.Advice == AdviceKind.Off) ? "it must not run now, see the round. Once it may run, and not before, " : "";
 
-    private static bool IsKeyedIn(GrowInLine line) => !line.IsOver && (line.IsChange || line.Day == 1 || line.Begins is not null);
 
     /// <summary>Starts of it that an order or a watering rule forbids, until the next visit.</summary>
     private static string LeftOut(ProgramKey program, SheetView view) => string.Concat(view.Sheet.Programs.Where(p => p.Key == program).SelectMany(p => p.TakenOut)

@@ -87,6 +87,11 @@ public static class MailWords
             what.Add($"{CommonWords.Count(verify, "box", "boxes")} to verify");
         }
 
+        if (advice.StartBoxes.Count > 0)
+        {
+            what.Add($"starts or stations to change at {CommonWords.Count(advice.StartBoxes.Count, "box", "boxes")}");
+        }
+
         return string.Join("; ", what);
     }
 

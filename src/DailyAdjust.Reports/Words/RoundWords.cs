@@ -14,6 +14,8 @@ internal static class RoundWords
 
     public const string NoAdvice = "No sound advice: every dial as it is set.";
     public const string Nothing = "No dial to turn today.";
+    public const string StartsTitle = "Starts and stations to take out, put back or key in";
+    public const string StartsOnSheet = "Which, stands on the sheet.";
     public const string Found = "dial shows";
     public const string Tick = "tick when done";
     public const string OffNow = "Off now, and this sheet cannot say when to turn them on";
@@ -22,12 +24,13 @@ internal static class RoundWords
 
     public static string Lead(SheetView view)
     {
-        if (view.Boxes.Count == 0)
+        var starts = view.StartBoxes.Count > 0 ? $" Starts or stations to take out, put back or key in at {CommonWords.List([.. view.StartBoxes])}: see \"{ExceptionWords.Title}\"." : "";
+        return view switch
         {
-            return view.NoAdvice ? NoAdvice : "No box to open today.";
-        }
-
-        return $"{Boxes(view.Boxes.Count, view.Counts)}.";
+            { Boxes.Count: > 0 } => $"{Boxes(view.Boxes.Count, view.Counts)}.{starts}",
+            { NoAdvice: true } => NoAdvice + starts,
+            _ => starts.Length > 0 ? Nothing + starts : "No box to open today.",
+        };
     }
 
     /// <summary>"Open 4 boxes: skip 1 and change 6".</summary>
