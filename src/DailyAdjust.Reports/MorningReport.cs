@@ -19,7 +19,8 @@ public static class MorningReport
         return new ReportFiles(
         [
             File(ReportFiles.Html, HtmlReport.Write(view)),
-            File(ReportFiles.Text, TextReport.Write(view)),
+            File(ReportFiles.Text, ShortReport.Write(view)),
+            File(ReportFiles.FullText, TextReport.Write(view)),
             File(ReportFiles.RoundCsv, RoundTable.Of(view).ToCsv()),
             File(ReportFiles.AdviceCsv, advice.ToCsv()),
             File(ReportFiles.AdviceJson, AdviceJson.Write(view)),

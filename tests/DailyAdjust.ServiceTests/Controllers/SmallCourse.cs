@@ -117,7 +117,7 @@ internal sealed partial class SmallCourse : IDisposable
     public Sheet Issued(DateOnly day)
     {
         var folder = _site.ReportFolder(day);
-        return new Sheet(File.ReadAllText(Path.Combine(folder, "report.txt")), File.ReadAllText(Path.Combine(folder, "report.html")), File.ReadAllText(Path.Combine(folder, "advice.json")));
+        return new Sheet(File.ReadAllText(Path.Combine(folder, "report-full.txt")), File.ReadAllText(Path.Combine(folder, "report.html")), File.ReadAllText(Path.Combine(folder, "advice.json")));
     }
 
     /// <summary>A sheet as it was written; text and page without their line breaks.</summary>

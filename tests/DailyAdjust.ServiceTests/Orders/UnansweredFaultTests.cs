@@ -84,7 +84,7 @@ public sealed class UnansweredFaultTests
             var program = advice.RootElement.GetProperty("programs").EnumerateArray().Single(p => p.GetProperty("controller").ValueEquals("B6") && p.GetProperty("program").ValueEquals("C"));
             Assert.Equal("keep-off", program.GetProperty("advice").GetString());
             Assert.Equal("leaks again, not mended", program.GetProperty("fault").GetProperty("note").GetString());
-            Assert.Contains("Fairway 9 (B6/C) is off since Mon 13 July: \"leaks again, not mended\".", File.ReadAllText(Path.Combine(folder, "report.txt")), StringComparison.Ordinal);
+            Assert.Contains("Fairway 9 (B6/C) is off since Mon 13 July: \"leaks again, not mended\".", File.ReadAllText(Path.Combine(folder, "report-full.txt")), StringComparison.Ordinal);
         }
     }
 
