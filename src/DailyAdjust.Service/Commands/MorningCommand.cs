@@ -107,7 +107,7 @@ internal static class MorningCommand
         }
 
         notices.AddRange(MailNotices.Of(site, date));
-        var morning = new SiteMorning(site, log) { Promises = asked.Mail ? SheetPromises.Of(context.Options, context.Time) : null };
+        var morning = new SiteMorning(site, log) { Promises = SheetPromises.Of(context.Options, context.Time), MailsNew = asked.Mail };
         morning.RecordMissed(MorningPlan.MissedBefore(site.Ledger.Mornings.Last()?.Date, date));
         var issued = morning.Issue(date, asOf, notices)!;
         var visits = issued.Sheet.Programs.Count(p => p.NeedsVisit);

@@ -25,6 +25,9 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
     /// <summary>Promises written sheets to their recipients; null = no mail.</summary>
     public SheetPromises? Promises { get; init; }
 
+    /// <summary>Whether what is issued now is mailed; a sheet that a crash left is in any case.</summary>
+    public bool MailsNew { get; init; } = true;
+
     /// <summary>Issues the next sheet of a date.</summary>
     /// <param name="date">The sheet's date.</param>
     /// <param name="asOf">The instant whose knowledge counts, UTC.</param>
@@ -46,7 +49,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         }
 
         var begun = site.Ledger.Mornings.Begin(date, asOf, CalculationVersions.Calculation, CalculationVersions.TimeZones);
-        return Complete(begun, sheet, notices);
+        return Complete(begun, sheet, notices, MailsNew ? Promises : null);
     }
 
     /// <summary>Finishes sheets that a crash left between two steps, as of their own instant and inputs.</summary>
@@ -56,12 +59,12 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         {
             if (morning.Step == MorningStep.Computed)
             {
-                Write(morning.Date, morning.Issue, site.Ledger.Sheets.ReportFiles(morning.Date, morning.Issue));
+                Write(morning.Date, morning.Issue, site.Ledger.Sheets.ReportFiles(morning.Date, morning.Issue), Promises);
             }
             else
             {
                 var sheet = MorningCalculation.Run(MorningKnowledge.Of(site, morning.Date, morning.AsOf, morning.Issue, morning.Watermark));
-                Complete(morning, sheet, []);
+                Complete(morning, sheet, [], Promises);
             }
         }
     }
@@ -92,7 +95,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         return TouchedDays.Differences(site.Ledger.Logbook.Effective(newest.Watermark), site.Ledger.Logbook.Effective()).Any(e => e.Kind is LogKind.Ran or LogKind.Power);
     }
 
-    private IssuedMorning Complete(MorningRecord begun, MorningSheet sheet, IReadOnlyList<string> notices)
+    private IssuedMorning Complete(MorningRecord begun, MorningSheet sheet, IReadOnlyList<string> notices, SheetPromises? mail)
     {
         var (date, issue) = (begun.Date, begun.Issue);
         var replaced = site.Ledger.Sheets.Issued(date, date).Select(s => (int?)s.Issue).Max();
@@ -113,13 +116,13 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
                 site.Ledger.States.ForgetAfter(date);
             }
         });
-        Write(date, issue, [.. report.All.Select(f => KeyValuePair.Create(f.Name, files[f.Name]))]);
+        Write(date, issue, [.. report.All.Select(f => KeyValuePair.Create(f.Name, files[f.Name]))], mail);
         Tell(sheet, issue);
         WriteSummary(date);
         return new(sheet, issue, site.Folder.ReportFolder(date));
     }
 
-    private void Write(DateOnly date, int issue, IReadOnlyList<KeyValuePair<string, byte[]>> files)
+    private void Write(DateOnly date, int issue, IReadOnlyList<KeyValuePair<string, byte[]>> files, SheetPromises? mail)
     {
         var folder = site.Folder.ReportFolder(date);
         foreach (var (name, bytes) in files)
@@ -127,10 +130,14 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
             AtomicFile.Write(Path.Combine(folder, name), bytes);
         }
 
+        var promises = mail?.For(site, date, issue) ?? [];
         site.Ledger.InOneStep(() =>
         {
             site.Ledger.Mornings.RecordWritten(date, issue);
-            Promises?.Add(site, date, issue);
+            foreach (var promise in promises)
+            {
+                site.Ledger.Outbox.Promise(promise);
+            }
         });
     }
 
