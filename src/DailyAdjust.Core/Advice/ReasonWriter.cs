@@ -77,7 +77,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.MayHaveBeenTurnedOff => Plain(Reason.MayBeOff, $"An earlier sheet said to leave it out or to turn it on, and nobody answered: make sure it is on at this number.{HeldBackWords(program, decision)}"),
         Cause.AskedAgain => With("asked-again", $"An earlier sheet asked for {(advice.MinutesOnly ? "these minutes" : "this number")} and nobody answered; if {(advice.MinutesOnly ? "they are keyed in, leave them" : "it is on the dial, leave it")}.", NeedData(program)),
         Cause.NoMoreEitherWay => With("no-more-either-way", $"An earlier sheet's number was not answered; whether it was done or not, {Words.Percent(decision.Percent!.Value)} is enough.", NeedData(program)),
-        Cause.StaysNear => With("stays-near", $"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {Needed(program, decision)} if it was done.", NeedData(program)),
+        Cause.StaysNear => With("stays-near", $"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {Needed(program, decision)} if it was {(decision.IsIfDone ? "" : "not ")}done.", NeedData(program)),
         _ => With("need", Sentence($"{NeedDirection(decision, advice)}{needWords}"), NeedData(program)),
     };
 

@@ -81,7 +81,7 @@ internal static class ExceptionWords
 
             foreach (var out_ in program.StationsOut)
             {
-                yield return $"{view.Label(program.Key)}: take out {(out_.Stations.Count == 1 ? "station" : "stations")} {CommonWords.List([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(Capital(out_.Why))}{Until(out_.Until, view.Words)} The logbook has to hear of it next day, a line for each: {Answers.DidNotRunLine(out_.Stations[0].ToString(), view.Sheet.Site.Clock.DateOf(out_.From))}";
+                yield return $"{view.Label(program.Key)}: take out {(out_.Stations.Count == 1 ? "station" : "stations")} {CommonWords.List([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(Capital(out_.Why))}{Until(out_.Until, view.Words)} The next sheet asks whether that was done.";
             }
         }
     }
@@ -108,14 +108,8 @@ internal static class ExceptionWords
             + $"the numbers take it that {(isOne ? "it" : "they")} ran. If {(isOne ? "it was taken out, a line in logbook.csv" : "they were taken out, a line in logbook.csv for each")}: {DidNotRun(first, view)}";
     }
 
-    private static string DidNotRun(TakenOutRun run, SheetView view)
-    {
-        var where = run.Station?.ToString() ?? run.Program.ToString();
-        var clock = view.Sheet.Site.Clock;
-        return run.IsOneOfSeveral
-            ? Answers.DidNotRunLine(where, clock.ToLocal(run.At), clock.ToLocal(run.Finishes.AddTicks(TimeSpan.TicksPerMinute - 1)))
-            : Answers.DidNotRunLine(where, run.Date);
-    }
+    private static string DidNotRun(TakenOutRun run, SheetView view) =>
+        Answers.DidNotRunLine(run.Station?.ToString() ?? run.Program.ToString(), run.Date, run.IsOneOfSeveral ? (run.At, run.Finishes) : null, view.Sheet.Site.Clock);
 
     private static IEnumerable<string> GrowIn(GrowInLine line, SheetView view)
     {
@@ -130,7 +124,7 @@ internal static class ExceptionWords
                 ? SiteWords.Minutes(line.Minutes[0].Minutes)
                 : string.Join(", ", line.Minutes.Select(m => $"{SiteWords.Minutes(m.Minutes)} on {CommonWords.List([.. m.Stations.Select(s => s.Station)])}"));
             var from = line.Begins is { } begins ? $", from {view.Words.When(begins)} on" : "";
-            yield return $"{view.Label(line.Program)}, day {SiteWords.Count(line.Day)} of {SiteWords.Count(line.Days)}: {NotNow(line.Program, view)}key in {CommonWords.Count(line.Starts.Count, "start", "starts")} ({starts}) x {minutes}, every day{from}.{LeftOut(line.Program, view)}";
+            yield return $"{view.Label(line.Program)}, day {SiteWords.Count(line.Day)} of {SiteWords.Count(line.Days)}: {NotNow(line.Program, view)}key in {CommonWords.Count(line.Starts.Count, "start", "starts")} ({starts}) x {minutes}, every day{from}.{LeftOut(line, view)}";
         }
     }
 
@@ -140,7 +134,7 @@ internal static class ExceptionWords
 
 
     /// <summary>Starts of it that an order or a watering rule forbids, until the next visit.</summary>
-    private static string LeftOut(ProgramKey program, SheetView view) => string.Concat(view.Sheet.Programs.Where(p => p.Key == program).SelectMany(p => p.TakenOut)
+    private static string LeftOut(GrowInLine line, SheetView view) => string.Concat(line.OutBeforeRound.Concat(view.Sheet.Programs.Where(p => p.Key == line.Program).SelectMany(p => p.TakenOut))
         .GroupBy(t => (Date: view.Sheet.Site.Clock.DateOf(t.At), t.Why, t.Until))
         .Select(g => $" Leave out {CommonWords.List([.. g.Select(t => view.Words.Time(t.At))])} on {SiteWords.Date(g.Key.Date)}: {FreshnessWords.Sentence(g.Key.Why)}{Until(g.Key.Until, view.Words)}"));
 

@@ -24,7 +24,7 @@ internal static class RoundWords
 
     public static string Lead(SheetView view)
     {
-        var starts = view.StartBoxes.Count > 0 ? $" Starts or stations to take out, put back or key in at {CommonWords.List([.. view.StartBoxes])}: see \"{ExceptionWords.Title}\"." : "";
+        var starts = view.StartBoxes.Count > 0 ? $" Starts or stations to take out, put back or key in at {CommonWords.List([.. view.StartBoxes])}: named after the round." : "";
         return view switch
         {
             { Boxes.Count: > 0 } => $"{Boxes(view.Boxes.Count, view.Counts)}.{starts}",

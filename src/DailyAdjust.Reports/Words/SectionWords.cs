@@ -31,6 +31,10 @@ internal static class SectionWords
     public const string NothingDue = "No program was due.";
     public const string Answered = "answered";
     public const string DidNotRun = "If one did not run, say so with a line in logbook.csv:";
+
+    public static string DidNotRunLine(DueRun run, SheetView view) =>
+        Answers.DidNotRunLine(run.Program.ToString(), run.Date, run.IsOneOfSeveral ? (run.Start, run.Finishes) : null, view.Sheet.Site.Clock);
+
     public const string Chain = "Step by step";
 
     public static string Night(DateOnly sheetDate)
