@@ -106,11 +106,11 @@ internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogg
         return ceiling is { } c && number > c.Percent ? DialNumber.AtMost(AsLogged.Case.Program.Controller, c.Percent) : number;
     }
 
-    /// <summary>The number last advised (else the last at which it ran), and how far from it today's may be.</summary>
+    /// <summary>The number last advised, before the night cut it (else the last at which it ran), and how far from it today's may be: what that night lacked binds no other.</summary>
     internal (double Last, double Far) Reach(AdviceContext context)
     {
         var said = Lines.LastOrDefault(l => l.Line.Percent is > 0);
-        var last = said?.Line.Percent ?? context.Settings.LastRunning(AsLogged.Case.Program.Key, context.AsOf).Percent;
+        var last = said?.Line.UncutPercent ?? said?.Line.Percent ?? context.Settings.LastRunning(AsLogged.Case.Program.Key, context.AsOf).Percent;
         return (last, AsLogged.Case.Program.Controller.PercentStep * (context.Date.DayNumber - (said ?? Lines[0]).Sheet.DayNumber));
     }
 }

@@ -82,7 +82,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
 
     /// <summary>By what a person does at the boxes; the figures of stations set aside change with every reading, and nobody walks for them.</summary>
     private static bool SaysTheSame(IReadOnlyList<IssuedLine> one, IReadOnlyList<IssuedLine> other) =>
-        one.Select(line => line with { SetAside = null }).SequenceEqual(other.Select(line => line with { SetAside = null }));
+        one.Select(line => line with { SetAside = null, UncutPercent = null }).SequenceEqual(other.Select(line => line with { SetAside = null, UncutPercent = null }));
 
     /// <summary>Whether somebody wrote since the date's newest sheet that something did not run or lost power, and this one has something to say to it.</summary>
     private bool HasNewsOfTheNight(DateOnly date, MorningSheet sheet)
@@ -171,5 +171,6 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
             SetAside = p.Zones.Any(z => z.Percent is not null)
                 ? [.. p.Zones.Where(z => z.SetAside).Select(z => new IssuedAside(z.Station.Station, Math.Round(z.Percent!.Value, 4), Math.Round(z.AreaMedianPercent!.Value, 4)))]
                 : null,
+            UncutPercent = sheet.Fit.Cuts.FirstOrDefault(c => c.Program == p.Key)?.FromPercent,
         })];
 }
