@@ -12,7 +12,7 @@ namespace DailyAdjust.Service.Mail;
 internal static class SheetMessage
 {
     /// <summary>What goes along, as far as it is there.</summary>
-    public static IReadOnlyList<string> Attached { get; } = [ReportFiles.RoundCsv, ReportFiles.Html, "report.pdf"];
+    public static IReadOnlyList<string> Attached { get; } = [ReportFiles.RoundCsv, ReportFiles.Html, ReportFiles.Print];
 
     /// <summary>
     /// The same at every try and after every restart, and another for every property, sheet and recipient; without angle brackets. Two installations may call

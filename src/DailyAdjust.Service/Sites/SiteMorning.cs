@@ -4,6 +4,7 @@ using DailyAdjust.Ledger.Records;
 using DailyAdjust.Reports;
 using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Mail;
+using DailyAdjust.Service.Paper;
 using Microsoft.Extensions.Logging;
 
 namespace DailyAdjust.Service.Sites;
@@ -125,10 +126,14 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
     private void Write(DateOnly date, int issue, IReadOnlyList<KeyValuePair<string, byte[]>> files, SheetPromises? mail)
     {
         var folder = site.Folder.ReportFolder(date);
+        SheetPrint.Forget(folder);
         foreach (var (name, bytes) in files)
         {
             AtomicFile.Write(Path.Combine(folder, name), bytes);
         }
+
+        // Once more: one of the page that was replaced may have been finished meanwhile.
+        SheetPrint.Forget(folder);
 
         var promises = mail?.For(site, date, issue) ?? [];
         site.Ledger.InOneStep(() =>
