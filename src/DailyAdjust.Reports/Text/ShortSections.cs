@@ -126,6 +126,11 @@ internal static class ShortSections
             yield return ShortSection.List(title, items) with { Order = TodayOrder };
         }
 
+        if (sheet.Driest.Count == 0 && !view.NoAdvice)
+        {
+            yield return ShortSection.Sentence(SectionWords.Driest, SectionWords.NoDry) with { Order = TickedOrder };
+        }
+
         if (sheet.Wettest.Count > 0)
         {
             yield return ShortSection.Row(SectionWords.Wettest, [.. sheet.Wettest.Select(w => $"{w.Name} {words.DepthOf(w.DrainedMm + w.RanOffMm)}")], SectionWords.WetCaution) with { Order = KnownOrder };
