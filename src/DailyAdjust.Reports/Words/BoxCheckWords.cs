@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Reports.Words;
 
@@ -32,8 +33,10 @@ internal static class BoxCheckWords
         var back = power.Back is { } at ? $" to {When(at, power.BackHasHour, view)}" : "";
         var since = $"{(power.SinceHasHour || power.Back is not null ? "from" : "at")} {When(power.Since, power.SinceHasHour, view)}";
         var note = power.Note.Length > 0 ? $" ({power.Note})" : "";
-        return $"{view.BoxLabel(power.Controller)}: without power {since}{back}{note}. {Early(power, view)}By the logbook it should show {string.Join(", ", box.Settings.Select(s => $"{s.Program.Program} {s.Setting}"))}.";
+        return $"{view.BoxLabel(power.Controller)}: without power {since}{back}{note}. {Early(power, view)}By the logbook it should show {string.Join(", ", box.Settings.Select(s => $"{s.Program.Program} {s.Setting}{Or(s.Program, view)}"))}.";
     }
+
+    private static string Or(ProgramKey program, SheetView view) => view.Sheet.Programs.FirstOrDefault(p => p.Key == program) is { } advice ? AdviceWords.OrAsked(advice) : "";
 
     /// <summary>"01:10 today"; "some time today" where nobody gave the hour.</summary>
     private static string When(DateTimeOffset instant, bool hasHour, SheetView view) =>

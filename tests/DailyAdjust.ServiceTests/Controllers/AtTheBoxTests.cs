@@ -234,4 +234,18 @@ public sealed class AtTheBoxTests
         using var course = Greens("restrictions: [ { name: odd days only, days: even, until: 2026-06-30, areas: [greens] } ]");
         Assert.Contains("Must not run: watering rule: odd days only, through Mon 4 May; its next start that may run is on Tue 5 May.", course.Morning().Text, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_skip_that_nobody_answered_is_to_be_turned_on_again_when_the_drier_of_both_grounds_needs_it()
+    {
+        using var course = new SmallCourse(SmallCourse.Box("C1", Dial, "route: 1\n    pause: 30 d", ("P1", "\"22:00\"")), Stations, soil: "full");
+        var monday = course.Morning().Program("C1/P1");
+        Assert.Equal("skip", monday.GetProperty("advice").GetString());
+        var wanted = monday.GetProperty("lookAgain").GetString();
+
+        // By the logbook Monday's water ran and it could wait longer; if the pause was set it did not.
+        var tuesday = course.Morning("2026-05-05").Program("C1/P1");
+        Assert.Equal(("skip", wanted), (tuesday.GetProperty("advice").GetString(), tuesday.GetProperty("lookAgain").GetString()));
+        Assert.Equal(monday.GetProperty("pauseDays").GetInt32() - 1, tuesday.GetProperty("pauseDays").GetInt32());
+    }
 }
