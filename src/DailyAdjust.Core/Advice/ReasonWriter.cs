@@ -120,8 +120,9 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     private string CutWords(NightCut cut, ProgramAdvice advice)
     {
         var missing = advice.Shortfall is { } gone ? $", {Words.Depth(Units, gone.DepthMm)} or {Words.Minutes(gone.Minutes)} short a start" : "";
-        var other = cut.StartThatFits is { } start ? $" With a first start at {start.ToString("HH:mm", CultureInfo.InvariantCulture)} the whole would fit." : "";
-        return $"Cut from {Words.Percent(cut.FromPercent)}: the night or the pump does not give more{missing}.{other}";
+        var other = cut.StartThatFits is { } start ? $" With a first start at {start.ToString("HH:mm", CultureInfo.InvariantCulture)}{(cut.HoldsWithOthers ? ", beside the other starts proposed," : "")} the whole would fit." : "";
+        var how = cut.ToPercent > 0 ? $"Cut from {Words.Percent(cut.FromPercent)}" : $"Stays off, though its ground asks for {Words.Percent(cut.FromPercent)}";
+        return $"{how}: the night or the pump does not give more{missing}.{other}";
     }
 
     /// <summary>A dial cannot be off for one program and on for the next.</summary>

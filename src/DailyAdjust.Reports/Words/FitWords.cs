@@ -15,7 +15,7 @@ internal static class FitWords
         .. fit.Window.Where(w => !w.IsGrowIn).Select(w => Outside(w, words)),
         .. fit.Pump.Select(p => Pump(p, words)),
         .. fit.Clashes.Select(c => Clash(c, words)),
-        .. fit.Moves.Count > 0 ? [Moves(fit.Moves)] : Array.Empty<string>(),
+        .. fit.Moves.Count > 0 ? [Moves(fit)] : Array.Empty<string>(),
         .. NotMended(fit, words),
         .. fit.Reaching.Select(r => Reaching(r, words)),
     ];
@@ -52,9 +52,9 @@ internal static class FitWords
     }
 
     private static string Cut(FitCut cut, SiteWords words) =>
-        $"{cut.Program}: cut from {SiteWords.Percent(cut.FromPercent)} to {SiteWords.Percent(cut.ToPercent)}, because the night or the pump does not give more"
+        $"{cut.Program}: {(cut.ToPercent > 0 ? $"cut from {SiteWords.Percent(cut.FromPercent)} to {SiteWords.Percent(cut.ToPercent)}" : $"stays off instead of {SiteWords.Percent(cut.FromPercent)}")}, because the night or the pump does not give more"
         + (cut.Short is { } gone ? $"; {words.DepthOf(gone.DepthMm)} or {SiteWords.Minutes(gone.Minutes)} short a start" : "")
-        + (cut.StartThatFits is { } start ? $". With a first start at {SiteWords.Clock(start)} all of it would fit." : ".");
+        + (cut.StartThatFits is { } start ? $". With a first start at {SiteWords.Clock(start)}{(cut.HoldsWithOthers ? ", beside the other starts proposed," : "")} all of it would fit." : ".");
 
     private static string Overlap(ProgramOverlapFound found) =>
         $"{found.Controller}, {SiteWords.Date(found.Date)}: {found.First} and {found.Second} overlap by {SiteWords.Minutes(found.Minutes)}. "
@@ -71,9 +71,10 @@ internal static class FitWords
     private static string Pump(PumpExceeded pump, SiteWords words) =>
         $"{words.Time(pump.From)} to {words.When(pump.To)}: what runs asks {words.Flow(pump.FlowLPerMin)}, the pump gives {words.Flow(pump.CapacityLPerMin)}.";
 
-    private static string Moves(IReadOnlyList<StartMove> moves) =>
-        (moves.Count == 1 ? "A first start that would fit: " : "First starts that would fit, together: ")
-        + string.Join("; ", moves.Select(m => $"{m.Program} at {SiteWords.Clock(m.To)} instead of {SiteWords.Clock(m.From)}"))
+    private static string Moves(NightFit fit) =>
+        (fit.Cuts.Any(c => c.StartThatFits is not null) ? "Beside the starts named with the cuts would fit: "
+            : fit.Moves.Count == 1 ? "A first start that would fit: " : "First starts that would fit, together: ")
+        + string.Join("; ", fit.Moves.Select(m => $"{m.Program} at {SiteWords.Clock(m.To)} instead of {SiteWords.Clock(m.From)}"))
         + ". Where a program has more starts, they move by as much.";
 
     private static IEnumerable<string> NotMended(NightFit fit, SiteWords words)
