@@ -40,7 +40,7 @@ internal static class AdviceWords
         ? $"{(advice.MinutesOnly ? MinutesWords.On : SiteWords.Setting(advice.Present.Percent))} or {(advice.Unanswered!.PauseDays is null ? CommonWords.Off : "paused")}"
         : advice is { Present.IsOff: true, Unanswered.Percent: > 0 and var perhaps }
         ? $"{CommonWords.Off} or {(advice.MinutesOnly ? MinutesWords.On : SiteWords.Percent(perhaps))}"
-        : advice is { Advice: AdviceKind.Set, MinutesOnly: false }
+        : advice.Advice == AdviceKind.Set
         ? Tables.Plain.Short(advice.Present.Percent) + (Asked(advice) is { } asked ? " or " + Tables.Plain.Short(asked) : "")
         : advice is { MinutesOnly: false, Present.IsOff: false } && Asked(advice) is { } other
         ? $"{Tables.Plain.Short(advice.Present.Percent)} or {SiteWords.Percent(other)}"
