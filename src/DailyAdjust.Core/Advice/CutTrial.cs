@@ -26,7 +26,7 @@ internal sealed class CutTrial(Nights nights, IReadOnlyDictionary<ProgramKey, do
         }
 
         var whole = At(dial.Asked);
-        if (!whole.Any(t => HasPart(dial, t) && (dial.MayStayOff || IsMendable(t, _ => true) || IsMendable(t, Before))))
+        if (!whole.Any(t => HasPart(dial, t) && (dial.MayStayOff || IsMendable(t, _ => true) || IsMendable(t, Before) || (t.IsTooMuch(Before) && !lasting.Has(t, Before, dial)))))
         {
             return dial.Asked;
         }
@@ -42,7 +42,11 @@ internal sealed class CutTrial(Nights nights, IReadOnlyDictionary<ProgramKey, do
 
         // Where even the smallest number leaves most of it, the start is in the way: no more than a raise is refused.
         var most = lastsAt > (wholeAt / 2) + Tolerance ? Math.Max(lastsAt, Minutes(now, Before)) : lastsAt;
-        bool Fits(double percent, IReadOnlyList<NightTrouble> troubles) => Minutes(troubles, Before) <= most + Tolerance && (percent <= dial.Now || Minutes(troubles, _ => true) <= nowAt + Tolerance);
+
+        // What goes before it may be too much already: a dial that a smaller number takes out of that does not add to it.
+        double Added(IReadOnlyList<NightTrouble> troubles) => troubles.Where(t => HasPart(dial, t) && t.IsTooMuch(Before) && !lasting.Has(t, Before, dial)).Sum(t => t.Minutes);
+        var isOutOfIt = Added(least) <= Tolerance;
+        bool Fits(double percent, IReadOnlyList<NightTrouble> troubles) => (!isOutOfIt || Added(troubles) <= Tolerance) && Minutes(troubles, Before) <= most + Tolerance && (percent <= dial.Now || Minutes(troubles, _ => true) <= nowAt + Tolerance);
         if (Fits(dial.Asked, whole))
         {
             return dial.Asked;

@@ -29,17 +29,20 @@ internal sealed class LastingTroubles
     }
 
     /// <summary>Whether a trouble among some programs is one of them, or has one of them in it.</summary>
-    public bool Has(NightTrouble trouble, Func<ProgramKey, bool> some)
+    /// <param name="trouble">Which.</param>
+    /// <param name="some">Programs that are looked at.</param>
+    /// <param name="dial">One of its programs has to have a part in it; null = whoever has.</param>
+    public bool Has(NightTrouble trouble, Func<ProgramKey, bool> some, CutDial? dial = null)
     {
         // The same nights are laid out many times, and differ in one dial.
-        var text = TextOf(trouble, some);
+        var text = $"{dial?.Programs[0].Key} {TextOf(trouble, some)}";
         if (!_known.TryGetValue(text, out var has))
         {
             _known[text] = has = trouble.Asking
                 .Where(a => some(a.Program))
                 .SelectMany(a => _byStart.TryGetValue((a.Program, a.Start), out var list) ? list : [])
                 .Distinct()
-                .Any(t => trouble.IsOf(t, some));
+                .Any(t => trouble.IsOf(t, some, key => dial is null || dial.Programs.Any(p => p.Key == key)));
         }
 
         return has;

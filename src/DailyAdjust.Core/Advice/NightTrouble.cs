@@ -29,8 +29,10 @@ internal sealed record NightTrouble(bool IsWindow, IReadOnlyList<StartAsking> As
     /// <summary>Whether the starts that it shares with another trouble are too much by themselves in both: then the others have no part in it.</summary>
     /// <param name="other">That trouble.</param>
     /// <param name="some">Programs that are looked at.</param>
-    public bool IsOf(NightTrouble other, Func<ProgramKey, bool> some)
+    /// <param name="with">One of these has to be among those starts.</param>
+    public bool IsOf(NightTrouble other, Func<ProgramKey, bool> some, Func<ProgramKey, bool> with)
     {
+        var isWith = false;
         if (IsWindow != other.IsWindow)
         {
             return false;
@@ -41,11 +43,12 @@ internal sealed record NightTrouble(bool IsWindow, IReadOnlyList<StartAsking> As
         {
             foreach (var same in other.Asking.Where(o => o.Program == start.Program && o.Start == start.Start))
             {
+                isWith |= with(start.Program);
                 here += start.Asks;
                 there += same.Asks;
             }
         }
 
-        return here > Gives + Tolerance && there > other.Gives + Tolerance;
+        return isWith && here > Gives + Tolerance && there > other.Gives + Tolerance;
     }
 }

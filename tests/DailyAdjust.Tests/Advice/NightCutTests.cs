@@ -164,6 +164,28 @@ public class NightCutTests
     }
 
     [Fact]
+    public void What_is_too_much_already_is_not_made_more_by_ground_that_a_smaller_number_takes_out_of_it()
+    {
+        // The greens ask 200 of 150 from 22:00 on, which no number mends; the rough can be over by then.
+        var course = new SmallCourse
+        {
+            Controller = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", "22:00"), SmallCourse.EveryNight("P2", "22:00"), SmallCourse.EveryNight("P3", "21:30")] },
+            Stations =
+            [
+                SmallCourse.Station(1, area: Greens, programs: "P1") with { FlowLPerMin = 100 },
+                SmallCourse.Station(2, area: Greens, programs: "P2") with { FlowLPerMin = 100 },
+                SmallCourse.Station(3, area: Rough, programs: "P3") with { FlowLPerMin = 100 },
+            ],
+            DepletionMm = [5, 5, 5],
+            Pump = 150,
+            Priority = ["greens", "rough"],
+        };
+        var sheet = course.Sheet();
+        Assert.Equal(("P3", 50d), (Assert.Single(sheet.Fit.Cuts).Program.Program, sheet.Fit.Cuts[0].ToPercent));
+        Assert.Equal(200, Assert.Single(sheet.Fit.Pump).FlowLPerMin);
+    }
+
+    [Fact]
     public void The_starts_of_two_cuts_hold_together()
     {
         // Each of the first two would fit at a start of its own; both at once only where the second goes out of the first one's way.
