@@ -22,6 +22,16 @@ public sealed class EscapingTests(Chromium chromium, Pages pages)
     }
 
     [Fact]
+    public async Task Every_link_of_the_page_over_all_sites_leads_to_a_file()
+    {
+        await using var shown = await chromium.OpenAsync(pages["index"]);
+        var links = await shown.Page.EvaluateAsync<string[]>("[...document.querySelectorAll('a')].map(a => a.href)");
+        Assert.Contains(links, l => l.Contains("/summaries/season-2026.html", StringComparison.Ordinal));
+        Assert.Contains(links, l => l.Contains("/summaries/week-2026-07-06.html", StringComparison.Ordinal));
+        Assert.All(links, l => Assert.True(File.Exists(new Uri(l).LocalPath), l));
+    }
+
+    [Fact]
     public async Task A_page_asks_nobody_for_anything()
     {
         foreach (var name in Pages.Names)

@@ -21,6 +21,9 @@ public sealed record IndexSite
     /// <summary>A morning later than the newest sheet that was slept over; null = there is none.</summary>
     public DateOnly? Missed { get; init; }
 
+    /// <summary>Names of the pages of its summaries folder: "season-2026.html", "week-2026-07-06.html"; in any order.</summary>
+    public IReadOnlyList<string> Summaries { get; init; } = [];
+
     /// <summary>Dates whose report.html lies in its folder, in any order.</summary>
     public IReadOnlyList<IndexDay> Days { get; init; } = [];
 }

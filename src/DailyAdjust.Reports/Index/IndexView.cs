@@ -37,5 +37,8 @@ public sealed class IndexView
 
     public static string Link(IndexSite site, DateOnly date, string file) => $"sites/{Uri.EscapeDataString(site.Id)}/reports/{CodeWords.Date(date)}/{file}";
 
+    /// <summary>Where a page of the site's summaries lies, relative to the page.</summary>
+    public static string Summary(IndexSite site, string page) => $"sites/{Uri.EscapeDataString(site.Id)}/summaries/{Uri.EscapeDataString(page)}";
+
     private static string NameOf(IndexSite site) => site.Site?.Name ?? site.Id;
 }

@@ -56,6 +56,18 @@ internal static class IndexWords
         return [new(SheetMissing, why + newest)];
     }
 
+    public const string Summaries = "Where the water went:";
+
+    /// <summary>"Season 2026", "week from Mon 6 July"; null for a page that is neither.</summary>
+    public static string? Summary(string page) => Path.GetFileNameWithoutExtension(page) is var name
+        && name.StartsWith(SeasonPage, StringComparison.Ordinal) ? $"season {name[SeasonPage.Length..]}"
+        : name.StartsWith(WeekPage, StringComparison.Ordinal) && DateOnly.TryParseExact(name[WeekPage.Length..], "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var monday)
+            ? $"week from {SiteWords.ShortDate(monday)}"
+        : null;
+
+    private const string SeasonPage = "season-";
+    private const string WeekPage = "week-";
+
     public static string Month(DateOnly day) => day.ToString("MMMM yyyy", CultureInfo.InvariantCulture);
 
     public static string Sheets(int count) => CommonWords.Count(count, "sheet", "sheets");

@@ -40,6 +40,7 @@ public static class IndexBook
             Id = open.Folder.Name,
             Site = open.Versions.Count > 0 ? open.Newest : null,
             Newest = newest is null ? null : Sheet(open, newest),
+            Summaries = Summaries(open.Folder),
             Missed = last is { Step: MorningStep.Missed } && (newest is null || last.Date > newest.Date) ? last.Date : null,
             Days = Days(open.Folder, pages, sheets),
         };
@@ -51,6 +52,9 @@ public static class IndexBook
         var site = SiteVersions.On(open.VersionsUpTo(record.Watermark), sheet.Date);
         return new(sheet.Date, sheet.Issue, site, AdviceBook.AdviceJson(open, sheet));
     }
+
+    private static IReadOnlyList<string> Summaries(SiteFolder folder) =>
+        Directory.Exists(folder.Summaries) ? [.. Directory.GetFiles(folder.Summaries, "*.html").Select(file => Path.GetFileName(file))] : [];
 
     private static IReadOnlyList<IndexDay> Days(SiteFolder folder, IReadOnlyList<DateOnly> pages, Dictionary<DateOnly, IssuedSheet> sheets)
     {

@@ -29,7 +29,7 @@ public sealed class HomeIndexTests : IDisposable
         Assert.Equal(Dials(Read(Path.Combine(tamarack.ReportFolder(new DateOnly(2026, 6, 16)), "report.html"))), Dials(page));
         Assert.Single(Dials(page));
         var links = Links(page);
-        Assert.Equal(["2026-06-15", "2026-06-16"], links.Where(l => l.StartsWith("sites/tamarack/", StringComparison.Ordinal)).Select(l => l.Split('/')[3]).Distinct().Order(StringComparer.Ordinal));
+        Assert.Equal(["2026-06-15", "2026-06-16", "season-2026.html", "week-2026-06-08.html"], links.Where(l => l.StartsWith("sites/tamarack/", StringComparison.Ordinal)).Select(l => l.Split('/')[3]).Distinct().Order(StringComparer.Ordinal));
         Assert.All(links, link => Assert.True(File.Exists(Path.Combine(_home.Path, link)), link));
 
         // The next morning of one of them: the other has no sheet for that day, and comes first though its name does not.
