@@ -1,7 +1,9 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Reports.Languages;
 using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports;
@@ -15,6 +17,7 @@ public sealed class SheetView
         ArgumentNullException.ThrowIfNull(issue);
         Sheet = sheet;
         Issue = issue;
+        Language = SheetLanguages.Of(sheet.Site.Report.Language);
         Words = new SiteWords(sheet.Site.Units, sheet.Site.Clock, sheet.Date);
         Boxes = RoundBox.Of(sheet.Programs, sheet.Site);
         AsSet = [.. sheet.Programs.Where(p => p.Advice == AdviceKind.AsSet)];
@@ -27,6 +30,9 @@ public sealed class SheetView
     public SheetIssue Issue { get; }
 
     public SiteWords Words { get; }
+
+    /// <summary>What the site's people read.</summary>
+    public Language Language { get; }
 
     public string Id => CodeWords.SheetId(Sheet.Date, Issue.Number);
 
@@ -42,6 +48,13 @@ public sealed class SheetView
     public RoundCounts Counts { get; }
 
     public bool NoAdvice => Sheet.Freshness.NoAdvice is not null;
+
+    /// <summary>A phrase in the sheet's language.</summary>
+    public string Say(Phrase phrase)
+    {
+        ArgumentNullException.ThrowIfNull(phrase);
+        return phrase.In(Language);
+    }
 
     /// <summary>The controller of that id, or null where the site no longer has it.</summary>
     public Controller? ControllerOf(string id) => Sheet.Site.ControllerOf(id);

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Morning;
@@ -9,11 +10,11 @@ internal sealed class BeforeHose(AdviceContext context, RunByHand? byHand)
     private readonly HashSet<StationKey> _run = [.. (byHand?.Groups ?? []).SelectMany(g => g.Boxes).SelectMany(b => b.Stations).Select(s => s.Station)];
 
     /// <summary>A plain clause; empty where there is nothing to know.</summary>
-    public string Of(Station station)
+    public Phrase Of(Station station)
     {
         if (context.Off.At(context.AsOf).FirstOrDefault(o => o.Where.Covers(station)) is { } order)
         {
-            var until = order.Until is { } end ? $", until {Words.Date(end.Date)}" : "";
+            var until = order.Until is { } end ? $", until {Words.Date(end.Date)}" : Phrase.Empty;
             return $"{OrderWords.Of(order)}{until}: ask before you hose";
         }
 
@@ -22,6 +23,6 @@ internal sealed class BeforeHose(AdviceContext context, RunByHand? byHand)
             return $"{Prohibitions.SeasonWords(context.Season.At(station.Key.Controller, context.AsOf).State)}: ask before you hose";
         }
 
-        return _run.Contains(station.Key) ? "it is to be run by hand first; then look again" : "";
+        return _run.Contains(station.Key) ? new("it is to be run by hand first; then look again") : Phrase.Empty;
     }
 }

@@ -28,7 +28,7 @@ public class UnknownRainTests
     {
         var advice = (Course(unknownOn: 20) with { Log = [new LogEntry { Time = new(OneZone.First, new(1, 0)), Kind = LogKind.Off, Where = Program }] }).Sheet().Programs[0];
         Assert.Equal((AdviceKind.Resume, 100d), (advice.Advice, advice.Percent!.Value)); // 125 % without the doubt
-        Assert.Equal("Its ground needs water. Rain of a past day is unknown, so it is turned on at no more than it last ran at, 100 %: enter the gauge.", advice.Reason);
+        Assert.Equal("Its ground needs water. Rain of a past day is unknown, so it is turned on at no more than it last ran at, 100 %: enter the gauge.", advice.Reason.ToString());
     }
 
     [Fact]
