@@ -21,9 +21,13 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         chain.AddRange(advice.TakenOut.Select(t =>
             Plain("restricted-start", $"The start of {Words.DateAndTime(context.Site.Clock, t.At)} must not run ({t.Why}): take that start out.")));
         chain.AddRange(advice.StationsOut.Select(o =>
-            Plain("stations-out", $"{Words.List([.. o.Stations.Select(s => Phrase.Verbatim(s.ToString()))], most: 12)} must not run from {Words.DateAndTime(context.Site.Clock, o.From)} on ({o.Why}): take {(o.Stations.Count == 1 ? new Phrase("it") : new Phrase("them"))} out.")));
+            Plain("stations-out", OutWords(o))));
         return chain;
     }
+
+    private Phrase OutWords(TakenOutStations stations) => stations.Stations.Count == 1
+        ? Phrase.Of($"{stations.Stations[0]} must not run from {Words.DateAndTime(context.Site.Clock, stations.From)} on ({stations.Why}): take it out.")
+        : $"{Words.List([.. stations.Stations.Select(s => Phrase.Verbatim(s.ToString()))], most: 12)} must not run from {Words.DateAndTime(context.Site.Clock, stations.From)} on ({stations.Why}): take them out.";
 
     /// <summary>What is noted of a program that is turned on, or that may be on because a sheet said so and nobody answered.</summary>
     private Phrase Before(Fault? noted, AdviceKind advice) => (noted, advice) switch
@@ -41,7 +45,8 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.GrowsIn when advice is { Advice: AdviceKind.KeepOff, PausedUntil: null } => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}, but it was turned off since its order: a setting above 0 takes it up again."),
         Cause.GrowsIn => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? Phrase.Empty : new Phrase(", the percentage stays"))}."),
         Cause.GrowInBegins => Plain("grow-in-begins", $"A grow-in begins {Begins(advice.GrowInBegins!.Value)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? Phrase.Empty : new Phrase(", the percentage stays"))}.{PausedWords(advice)}"),
-        Cause.NoStart when advice is { LookAgain: { } day, GrowInBegins: null } => Plain("no-start", $"{(advice.Present.IsOff ? new Phrase("Off; no") : new Phrase("No"))} start before the next visit; judged on {Words.Date(day)}."),
+        Cause.NoStart when advice is { LookAgain: { } day, GrowInBegins: null } => Plain(
+            "no-start", advice.Present.IsOff ? Phrase.Of($"Off; no start before the next visit; judged on {Words.Date(day)}.") : $"No start before the next visit; judged on {Words.Date(day)}."),
         Cause.NoStart => Plain("no-start", new("No start before the next visit.")),
         Cause.NoVisit when advice is { LookAgain: { } day, GrowInBegins: null } => Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),
         Cause.NoVisit => Plain("no-visit", new("No visit today.")),
@@ -247,7 +252,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     }
 
     private static Phrase NotAllFit(StartsInPlace? split) => split is { NextOwnMinutes: { } next }
-        ? $" Only {split.ThatFit} of them {(split.ThatFit == 1 ? new Phrase("fits") : new Phrase("fit"))} before the program's own next start {Words.Minutes(next)} later: what the rest brings runs off. Lower the rate (smaller nozzles), or split the water over more nights."
+        ? $" {(split.ThatFit == 1 ? Phrase.Of($"Only {1} of them fits before") : $"Only {split.ThatFit} of them fit before")} the program's own next start {Words.Minutes(next)} later: what the rest brings runs off. Lower the rate (smaller nozzles), or split the water over more nights."
         : Phrase.Empty;
 
     private RecentRain? RainOf(ProgramCase program)

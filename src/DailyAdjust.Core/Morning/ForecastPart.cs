@@ -23,5 +23,5 @@ internal static class ForecastPart
     /// <summary>The sentence about values that were set aside; null = there are none.</summary>
     public static Phrase? SetAside(IReadOnlyList<SetAsideValue> values) => values.Count == 0
         ? null
-        : Phrase.Of($"Forecast: {Phrase.Count(values.Count, "value", "values")} set aside: {values[0].What} ({values[0].Why}){(values.Count > 1 ? $" and {values.Count - 1} more" : Phrase.Empty)}.");
+        : Phrase.Of($"Forecast: {Phrase.Count(values.Count, "value", "values")} set aside: {values[0].What} ({RecordedWords.Of(values[0].Why)}){(values.Count > 1 ? $" and {values.Count - 1} more" : Phrase.Empty)}.");
 }

@@ -47,7 +47,7 @@ internal static class FreshnessPart
             EtoBasis.Open => new Phrase("not known"),
             _ => Phrase.Empty,
         };
-        var details = Phrase.Join("; ", day.Estimated.Select(Phrase.Verbatim));
+        var details = Phrase.Join("; ", day.Estimated.Select(RecordedWords.OfQuantity));
         if (!how.IsEmpty || !details.IsEmpty)
         {
             yield return $"{date}: {Phrase.Join(": ", new[] { how, details }.Where(p => !p.IsEmpty))}.";

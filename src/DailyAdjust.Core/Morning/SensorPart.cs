@@ -30,7 +30,7 @@ internal static class SensorPart
     /// <summary>Sensors doubted on the newest day.</summary>
     public static IReadOnlyList<Phrase> Doubts(IReadOnlyList<WeatherDay> recent) => recent.Count == 0
         ? []
-        : [.. recent[^1].Doubts.Take(Most).Select(d => Phrase.Of($"Station {d.Station}: {d.Words} (check \"{d.Check}\")."))];
+        : [.. recent[^1].Doubts.Take(Most).Select(d => Phrase.Of($"Station {d.Station}: {RecordedWords.Of(d.Words)} (check \"{d.Check}\")."))];
 
     /// <summary>" (12 mi away, 250 ft higher)"; empty where the description does not say where it stands.</summary>
     public static Phrase Place(StandIn? standIn, UnitSystem units)
@@ -60,6 +60,6 @@ internal static class SensorPart
         var days = found[0].Date == found[^1].Date ? Phrase.Of($"on {Words.Date(found[0].Date)}") : $"from {Words.Date(found[0].Date)} to {Words.Date(found[^1].Date)}";
         var check = key.Check.Length == 0 ? Phrase.Empty : $" by the check \"{key.Check}\"";
         var example = newest.What.Length > key.Quantity.Length ? newest.What[(key.Quantity.Length + 1)..] + ", " : "";
-        return $"Station {key.Station}: {Phrase.Count(count, "value", "values")} of {quantity} set aside{check} {days} ({(count == 1 ? Phrase.Empty : new Phrase("the last "))}{example}{newest.Why}).";
+        return $"Station {key.Station}: {Phrase.Count(count, "value", "values")} of {quantity} set aside{check} {days} ({(count == 1 ? Phrase.Empty : new Phrase("the last "))}{example}{RecordedWords.Of(newest.Why)}).";
     }
 }

@@ -62,7 +62,7 @@ internal static class SectionWords
 
     /// <summary>"measured, by the hour; wind speed: 2 h interpolated".</summary>
     public static Phrase DayKnown(WeatherDay day) =>
-        Phrase.Join("; ", day.Estimated.Select(Phrase.Verbatim).Prepend(FreshnessWords.Known(day.Basis)));
+        Phrase.Join("; ", day.Estimated.Select(RecordedWords.OfQuantity).Prepend(FreshnessWords.Known(day.Basis)));
 
     public static Phrase LowHigh(WeatherDay day, SiteWords words) =>
         day is { AirTemperatureMinC: { } low, AirTemperatureMaxC: { } high } ? Phrase.Verbatim($"{words.Temperature(low)}, {words.Temperature(high)}") : CommonWords.Unknown;
