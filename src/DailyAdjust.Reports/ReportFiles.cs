@@ -7,7 +7,10 @@ public sealed record ReportFile(string Name, ReadOnlyMemory<byte> Bytes);
 public sealed class ReportFiles(IReadOnlyList<ReportFile> files)
 {
     public const string Html = "report.html";
+
+    /// <summary>Under 40 lines.</summary>
     public const string Text = "report.txt";
+    public const string FullText = "report-full.txt";
     public const string RoundCsv = "round.csv";
     public const string AdviceCsv = "advice.csv";
     public const string AdviceJson = "advice.json";

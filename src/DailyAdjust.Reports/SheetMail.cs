@@ -24,7 +24,7 @@ public sealed class SheetMail
         var document = AdviceJson.Read(adviceJson);
         Subject = MailWords.Subject(advice, site, IssuedAdvice.Day(document.Date), document.Issue, document.ReplacesIssue).In(SheetLanguages.Of(site.Report.Language));
         AsksForSomething = advice.Programs.Any(p => p.NeedsVisit) || advice.Freshness.NoAdvice is not null || advice.StationsByHand > 0
-            || advice.HandRuns.Count > 0 || advice.BoxesToVerify.Count > 0 || advice.ClocksToMove.Count > 0 || ChangesStarts(document);
+            || advice.HandRuns.Count > 0 || advice.BoxesToVerify.Count > 0 || advice.ClocksToMove.Count > 0 || advice.StartBoxes.Count > 0;
         _asks = Asks(JsonNode.Parse(adviceJson)!);
     }
 
@@ -36,11 +36,6 @@ public sealed class SheetMail
 
     /// <summary>Whether a person would do the same by both.</summary>
     public bool AsksTheSameAs(SheetMail other) => string.Equals(_asks, other._asks, StringComparison.Ordinal);
-
-    /// <summary>Starts or stations are to be taken out or put back, or a grow-in to be keyed in.</summary>
-    private static bool ChangesStarts(AdviceDocument document) =>
-        document.Programs.Any(p => p.TakenOut is { Count: > 0 } || p.StationsOut is { Count: > 0 })
-        || document.Exceptions is { } e && (e.PutBack is { Count: > 0 } || e.GrowIns is { } g && g.Any(line => line.Change || line.Over));
 
     /// <summary>What a person does by the sheet, without what it knows and why.</summary>
     private static string Asks(JsonNode sheet)

@@ -12,14 +12,20 @@ namespace DailyAdjust.Reports;
 public sealed class SheetView
 {
     public SheetView(MorningSheet sheet, SheetIssue issue)
+        : this(sheet, issue, SheetLanguages.Of((sheet ?? throw new ArgumentNullException(nameof(sheet))).Site.Report.Language))
+    {
+    }
+
+    public SheetView(MorningSheet sheet, SheetIssue issue, Language language)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(issue);
         Sheet = sheet;
         Issue = issue;
-        Language = SheetLanguages.Of(sheet.Site.Report.Language);
+        Language = language;
         Words = new SiteWords(sheet.Site.Units, sheet.Site.Clock, sheet.Date);
         Boxes = RoundBox.Of(sheet.Programs, sheet.Site);
+        StartBoxes = StartChanges.Boxes(sheet);
         AsSet = [.. sheet.Programs.Where(p => p.Advice == AdviceKind.AsSet)];
         NotAnswered = [.. sheet.Programs.Where(p => p.Unanswered is not null)];
         Counts = RoundCounts.Of(sheet.Programs);
@@ -38,6 +44,9 @@ public sealed class SheetView
 
     /// <summary>Controllers with a dial to turn, in walking order.</summary>
     public IReadOnlyList<RoundBox> Boxes { get; }
+
+    /// <summary>Controllers with starts or stations to take out, put back or key in, in walking order.</summary>
+    public IReadOnlyList<string> StartBoxes { get; }
 
     /// <summary>Programs without sound advice.</summary>
     public IReadOnlyList<ProgramAdvice> AsSet { get; }

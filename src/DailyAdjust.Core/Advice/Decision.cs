@@ -16,6 +16,9 @@ internal sealed record Decision(
 {
     /// <summary>The number that the present setting was held against; null where none was.</summary>
     public double? Proposed { get; init; }
+
+    /// <summary>The present setting is left because it is good enough beside the number proposed.</summary>
+    public bool IsGoodEnough { get; init; }
 }
 
 /// <summary>The rule that decided.</summary>
@@ -137,7 +140,7 @@ internal static class DecisionRules
             return new Decision(AdviceKind.KeepOff, null, exact, Cause.RunsTooShort);
         }
 
-        var (number, cause) = Number(context, needs, exact, unknownRain);
+        var (number, cause, wanted) = Number(context, needs, exact, unknownRain);
         if (isOff || needs.Exists(c => c.FirstIsPaused))
         {
             return new Decision(AdviceKind.Resume, number, exact, cause == Cause.Need ? Cause.WasOff : cause) { Proposed = number };
@@ -146,9 +149,11 @@ internal static class DecisionRules
         var running = needs.Where(c => !c.Present.Setting.IsOff).ToList();
         if (!OverCeiling(context, needs) && !(tooShort && ShortRuns.OnMostGround(running, c => c.Present.Setting.Percent)))
         {
-            if (running.TrueForAll(c => GoodEnough.Holds(c.Program, c.Need!, c.Present.Setting.Percent, number, policy.Worth)))
+            bool PresentDoesAsWellAs(double other) => running.TrueForAll(c => GoodEnough.Holds(c.Program, c.Need!, c.Present.Setting.Percent, other, policy.Worth));
+            if (PresentDoesAsWellAs(number))
             {
-                return new Decision(AdviceKind.Leave, null, exact, Cause.GoodEnough) { Proposed = number };
+                // What holds the number down is the reason where without it the walk would be worth it.
+                return new Decision(AdviceKind.Leave, null, exact, number < wanted && !PresentDoesAsWellAs(wanted) ? cause : Cause.GoodEnough) { Proposed = number, IsGoodEnough = true };
             }
 
             if (running.TrueForAll(c => GoodEnough.SameMinutes(c.Program, c.Need!, c.Present.Setting.Percent, number)))
@@ -166,12 +171,13 @@ internal static class DecisionRules
         return new Decision(AdviceKind.Set, number, exact, cause) { Proposed = number };
     }
 
-    /// <summary>The number for the dial, and what limited it.</summary>
-    private static (double Number, Cause Cause) Number(AdviceContext context, List<ProgramCase> needs, double exact, bool unknownRain)
+    /// <summary>The number for the dial, what limited it, and what it would be without that.</summary>
+    private static (double Number, Cause Cause, double Wanted) Number(AdviceContext context, List<ProgramCase> needs, double exact, bool unknownRain)
     {
         var controller = needs[0].Program.Controller;
         var nearest = DialNumber.Nearest(controller, exact);
-        var number = ShortRuns.Raise(needs, nearest);
+        var wanted = ShortRuns.Raise(needs, nearest);
+        var number = wanted;
         var cause = number > nearest ? Cause.RaisedToRun : Cause.Need;
         if (unknownRain)
         {
@@ -191,6 +197,6 @@ internal static class DecisionRules
             }
         }
 
-        return (number, cause);
+        return (number, cause, wanted);
     }
 }

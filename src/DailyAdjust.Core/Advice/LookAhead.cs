@@ -7,13 +7,13 @@ internal static class LookAhead
 {
     private const int Days = 21;
 
-    /// <summary>The first later visit on which the program, off until then, could not be left out; with its number.</summary>
+    /// <summary>The first later visit on which the program, off until then, could not be left out and may run by what is ordered today; with its number.</summary>
     public static AfterTonight? Resume(AdviceContext context, ProgramCase program)
     {
         foreach (var (visit, horizon) in program.LaterVisits(Days))
         {
             var need = program.NeedOn(horizon, Setting.Off, default);
-            if (!ProgramCase.CanSkip(context.Site, need))
+            if (!ProgramCase.CanSkip(context.Site, need) && !Prohibitions.ForbidsAll(context, program.Program, horizon))
             {
                 return new AfterTonight(visit, DialNumber.Nearest(program.Program.Controller, need.ExactPercent));
             }

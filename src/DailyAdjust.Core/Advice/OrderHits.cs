@@ -80,7 +80,7 @@ internal static class OrderHits
             return new TakenOutStart(start.At, OrderWords.Of(orders[0]), orders[0].Until);
         }
 
-        return Prohibitions.RuleOver(context, program, start) is { } rule ? new TakenOutStart(start.At, Prohibitions.Named(rule), Whole(rule.Until)) : null;
+        return Prohibitions.RulesOver(context, program, start) is { Count: > 0 } rules ? new TakenOutStart(start.At, Prohibitions.Named(rules), Whole(Prohibitions.Ends(rules))) : null;
     }
 
     /// <summary>The date of the last of the starts, from one on without a break, that a rule is against; the rule's own end where there is no such break in sight.</summary>

@@ -12,6 +12,9 @@ namespace DailyAdjust.Core.Advice;
 /// <param name="Data">Metric numbers by name (unit in the name), ordinal order.</param>
 public sealed record Reason(string Code, Phrase Words, IReadOnlyDictionary<string, double> Data)
 {
+    /// <summary>The program may be off because an earlier sheet said so and nobody answered.</summary>
+    public const string MayBeOff = "may-be-off";
+
     /// <summary>The word that is to be logged, where a reason asks whether what was noted is mended.</summary>
     public static Phrase Checked { get; } = Phrase.Verbatim("`checked`");
 }

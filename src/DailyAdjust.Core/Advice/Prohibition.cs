@@ -100,9 +100,9 @@ internal static class Prohibitions
             {
                 found.Add((OrderWords.Of(orders[0]), orders[0].Until?.Date));
             }
-            else if (RuleOver(context, program, start) is { } rule)
+            else if (RulesOver(context, program, start) is { Count: > 0 } rules)
             {
-                found.Add((Named(rule), rule.Until));
+                found.Add((Named(rules), Ends(rules)));
             }
             else
             {
@@ -124,27 +124,34 @@ internal static class Prohibitions
     private static DateOnly? NextThatMayRun(AdviceContext context, PlannedProgram program, ProgramStart last) => context.StartsOf(program, last.At)
         .Select(s => s.Start)
         .TakeWhile(s => s.Date <= last.Date.AddDays(DaysAhead))
-        .Where(s => s.At > last.At && OrdersOver(context, program, s.At).Count == 0 && RuleOver(context, program, s) is null)
+        .Where(s => s.At > last.At && OrdersOver(context, program, s.At).Count == 0 && RulesOver(context, program, s).Count == 0)
         .Select(s => (DateOnly?)context.Site.Clock.DateOf(s.At))
         .FirstOrDefault();
 
-    /// <summary>The watering rule that, alone or with others or with orders, forbids a start to all of the program's ground; null = none does.</summary>
-    public static Restriction? RuleOver(AdviceContext context, PlannedProgram program, ProgramStart start)
+    /// <summary>Whether season, orders and watering rules leave a visit no start to run.</summary>
+    public static bool ForbidsAll(AdviceContext context, PlannedProgram program, Horizon horizon) =>
+        SeasonOrOrder(context, program, horizon) is not null || horizon.Starts.All(s => OrdersOver(context, program, s.At).Count > 0 || RulesOver(context, program, s).Count > 0);
+
+    /// <summary>The watering rules that, alone, together or with orders, forbid a start to all of the program's ground: one over all of it, else each that takes a part; empty = it may run.</summary>
+    public static IReadOnlyList<Restriction> RulesOver(AdviceContext context, PlannedProgram program, ProgramStart start)
     {
         if (context.Rules.Count == 0)
         {
-            return null;
+            return [];
         }
 
         var zones = context.ZonesOf(program);
         var rules = zones.Select(z => RuleOver(context, program, z.Station, start)).ToList();
         if (!rules.Exists(r => r is not null) || !zones.Zip(rules).All(x => x.Second is not null || context.Off.At(start.At).Any(o => Stops(o, program, x.First.Station))))
         {
-            return null;
+            return [];
         }
 
-        return context.Rules.FirstOrDefault(r => ForbidsTime(context.Site, r, start) && zones.All(z => r.Covers(z.Station.Area))) ?? rules.Find(r => r is not null);
+        return context.Rules.FirstOrDefault(r => ForbidsTime(context.Site, r, start) && zones.All(z => r.Covers(z.Station.Area))) is { } one ? [one] : [.. rules.OfType<Restriction>().Distinct()];
     }
+
+    /// <summary>When the first of them ends: then a part may run; null = none names an end.</summary>
+    public static DateOnly? Ends(IReadOnlyList<Restriction> together) => together.Min(r => r.Until);
 
     /// <summary>The watering rule that forbids a start to one of its stations, by its days, its hours or a ceiling of nothing; null = none does.</summary>
     public static Restriction? RuleOver(AdviceContext context, PlannedProgram program, Station station, ProgramStart start) =>
@@ -163,7 +170,7 @@ internal static class Prohibitions
         }
 
         var now = new ProgramStart(context.Site.Clock.DateOf(present), present);
-        return RuleOver(context, program, moved) is not null
+        return RulesOver(context, program, moved).Count > 0
             || context.ZonesOf(program).Any(z => RuleOver(context, program, z.Station, moved) is not null && RuleOver(context, program, z.Station, now) is null);
     }
 
@@ -181,6 +188,9 @@ internal static class Prohibitions
     }
 
     public static Phrase Named(Restriction rule) => $"watering rule: {rule.Name}";
+
+    public static Phrase Named(IReadOnlyList<Restriction> rules) =>
+        rules.Count == 1 ? Named(rules[0]) : $"watering rules: {Words.List([.. rules.Select(r => Phrase.Verbatim(r.Name))])}";
 
     /// <summary>Watering rules over any of the program's ground.</summary>
     public static IEnumerable<Restriction> RulesFor(AdviceContext context, PlannedProgram program) =>

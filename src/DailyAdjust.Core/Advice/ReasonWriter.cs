@@ -14,7 +14,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     {
         var program = judged.Case;
         var main = Main(program, decision, advice, NeedWords(program, judged.Leader));
-        var chain = new List<Reason> { main with { Words = Phrase.Sentences(Before(program.Noted, advice.Advice), main.Words) } };
+        var chain = new List<Reason> { main with { Words = Phrase.Sentences([Before(program.Noted, advice.Advice), main.Words, .. Barred(program, decision)]) } };
         chain.AddRange(Limits(decision, advice));
         chain.AddRange(Need(program));
         chain.AddRange(Leftovers(program, advice));
@@ -36,6 +36,23 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         ({ Answer: null } fault, AdviceKind.Skip) => $"{FaultWords.OffSince(fault, context.Site.Clock)}.",
         _ => Phrase.Empty,
     };
+
+    /// <summary>Ground that was no part of a decision to leave water out, since it must not run in any case.</summary>
+    private IEnumerable<Phrase> Barred(ProgramCase program, Decision decision)
+    {
+        if (program.Need is null || decision.Advice is not (AdviceKind.Skip or AdviceKind.KeepOff) || decision.Cause == Cause.IsFaulty)
+        {
+            return [];
+        }
+
+        var judged = OrderHits.ZonesThatRun(context, program.Program, program.Horizon).Select(z => z.Station.Key).ToHashSet();
+        return OrderHits.Stations(context, program.Program, program.Horizon)
+            .Select(o => (Stations: o.Stations.Where(s => !judged.Contains(s)).Select(s => Phrase.Verbatim(s.ToString())).ToList(), o.Why))
+            .Where(o => o.Stations.Count > 0)
+            .Select(o => o.Stations.Count == 1
+                ? Phrase.Of($"{o.Stations[0]} must not run and was not asked ({o.Why}).")
+                : $"{Words.List([.. o.Stations], most: 12)} must not run and were not asked ({o.Why}).");
+    }
 
     private Reason Main(ProgramCase program, Decision decision, ProgramAdvice advice, Phrase needWords) => decision.Cause switch
     {
@@ -63,13 +80,13 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.AssumedSoil => With("assumed-soil", $"How wet this ground is was only assumed, so nothing is cut or left out on that ({Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do): probe it.", NeedData(program)),
         Cause.NightTooShort => With("night-too-short", CutWords(decision.Cut!, advice), NeedData(program)),
         Cause.CeilingHolds => With("ceiling", $"A watering rule allows {Words.Percent(decision.Percent ?? advice.Present.Percent)} at most; the need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
-        Cause.MayHaveBeenTurnedOff when program.Noted is { Answer: null } => Plain("may-be-off", $"An earlier sheet asked too and nobody answered: if it is on already, set this number.{HeldBackWords(decision)}"),
-        Cause.MayHaveBeenTurnedOff => Plain("may-be-off", $"An earlier sheet said to leave it out or to turn it on, and nobody answered: make sure it is on at this number.{HeldBackWords(decision)}"),
+        Cause.MayHaveBeenTurnedOff when program.Noted is { Answer: null } => Plain(Reason.MayBeOff, $"An earlier sheet asked too and nobody answered: if it is on already, set this number.{HeldBackWords(program, decision)}"),
+        Cause.MayHaveBeenTurnedOff => Plain(Reason.MayBeOff, $"An earlier sheet said to leave it out or to turn it on, and nobody answered: make sure it is on at this number.{HeldBackWords(program, decision)}"),
         Cause.AskedAgain => With("asked-again", advice.MinutesOnly
             ? Phrase.Of($"An earlier sheet asked for these minutes and nobody answered; if they are keyed in, leave them.")
             : $"An earlier sheet asked for this number and nobody answered; if it is on the dial, leave it.", NeedData(program)),
         Cause.NoMoreEitherWay => With("no-more-either-way", $"An earlier sheet's number was not answered; whether it was done or not, {Words.Percent(decision.Percent!.Value)} is enough.", NeedData(program)),
-        Cause.StaysNear => With("stays-near", $"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {Words.Percent(Math.Round(decision.ExactPercent!.Value))} is needed if it was done.", NeedData(program)),
+        Cause.StaysNear => With("stays-near", $"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {Needed(program, decision)} if it was done.", NeedData(program)),
         _ => With("need", $"{NeedDirection(decision, advice)}{needWords}.", NeedData(program)),
     };
 
@@ -122,8 +139,8 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         : Phrase.Empty;
 
     private static Phrase UnknownRainWords(ProgramAdvice advice) => advice.Present.IsOff
-        ? $"Its ground needs water. Rain of a past day is unknown, so it is turned on at no more than it last ran at, {Words.Percent(advice.Percent!.Value)}: enter the gauge."
-        : new Phrase("Rain of a past day is unknown, so nothing is raised above its setting: enter the gauge.");
+        ? $"Its ground needs water. Some of the rain is unknown, so it is turned on at no more than it last ran at, {Words.Percent(advice.Percent!.Value)}: enter the gauge."
+        : new Phrase("Some of the rain is unknown, so nothing is raised above its setting: enter the gauge.");
 
     private static Phrase GoodEnoughWords(ProgramCase program, ProgramAdvice advice, double exact)
     {
@@ -268,9 +285,19 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     }
 
     /// <summary>What is wanted where an unanswered sheet keeps a program that is turned on near the number before.</summary>
-    private static Phrase HeldBackWords(Decision decision) => decision.Percent < decision.Proposed
-        ? $" This number moves from the one before by no more than a step a day; {Words.Percent(Math.Round(decision.ExactPercent!.Value))} is needed if it is off."
+    private static Phrase HeldBackWords(ProgramCase program, Decision decision) => decision.Percent < decision.Proposed
+        ? $" This number moves from the one before by no more than a step a day; {Needed(program, decision)} if it is off."
         : Phrase.Empty;
+
+    /// <summary>"170 % is needed": the number for the dial that an unanswered sheet keeps from it.</summary>
+    private static Phrase Needed(ProgramCase program, Decision decision)
+    {
+        var exact = decision.ExactPercent!.Value;
+        var (number, controller) = (decision.Proposed ?? Math.Round(exact), program.Program.Controller);
+        return exact <= controller.PercentMax ? Phrase.Of($"{Words.Percent(number)} is needed")
+            : controller.Applies == PercentApplies.None ? Phrase.Of($"{Words.Percent(number)} is needed, the most that is ever advised of {Words.Percent(Math.Round(exact))}")
+            : $"{Words.Percent(number)} is needed, the most that the dial gives of {Words.Percent(Math.Round(exact))}";
+    }
 
     private static Phrase Until(Prohibition prohibition) => prohibition switch
     {

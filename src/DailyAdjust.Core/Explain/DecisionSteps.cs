@@ -47,7 +47,7 @@ internal static class DecisionSteps
         if (number < raised)
         {
             var ceiling = needs.Select(c => Prohibitions.Ceiling(c.Context, c.Program, c.Horizon)).OfType<(double Percent, Sites.Restriction Rule)>().OrderBy(c => c.Percent).FirstOrDefault();
-            yield return Step.Given(ceiling.Rule is not null && ceiling.Percent < raised ? $"cut to the ceiling of {ceiling.Rule.Name}" : "not raised: rain of a past day is unknown", "dial", number, "%", "");
+            yield return Step.Given(ceiling.Rule is not null && ceiling.Percent < raised ? $"cut to the ceiling of {ceiling.Rule.Name}" : "not raised: some of the rain is unknown", "dial", number, "%", "");
         }
     }
 
@@ -126,7 +126,7 @@ internal static class DecisionSteps
         { Cause: Cause.RunsTooShort, Advice: AdviceKind.KeepOff } => Rule.StaysOff,
         { Cause: Cause.RunsTooShort } => Rule.TooShort,
         { Advice: AdviceKind.Resume } => Rule.Resumes,
-        { Cause: Cause.GoodEnough } => Rule.GoodEnough,
+        { IsGoodEnough: true } => Rule.GoodEnough,
         { Advice: AdviceKind.Leave } => Rule.SameMinutes,
         _ => Rule.Sets,
     };

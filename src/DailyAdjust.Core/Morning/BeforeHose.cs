@@ -4,25 +4,40 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Morning;
 
-/// <summary>What to know before a zone is hosed: an order over it, a season that is not open, or that it is on the list to be run by hand.</summary>
-internal sealed class BeforeHose(AdviceContext context, RunByHand? byHand)
+/// <summary>What to know before a zone is hosed: an order or a watering rule over it, a season that is not open, rain that nobody knows, or that it is on the list to be run by hand.</summary>
+internal sealed class BeforeHose(AdviceContext context, RunByHand? byHand, UnknownRainCheck unknownRain)
 {
     private readonly HashSet<StationKey> _run = [.. (byHand?.Groups ?? []).SelectMany(g => g.Boxes).SelectMany(b => b.Stations).Select(s => s.Station)];
 
-    /// <summary>A plain clause; empty where there is nothing to know.</summary>
-    public Phrase Of(Station station)
+    /// <summary>Plain clauses, what forbids first; empty where there is nothing to know.</summary>
+    public Phrase Of(Station station) => Phrase.Join("; ", Clauses(station));
+
+    private IEnumerable<Phrase> Clauses(Station station)
     {
         if (context.Off.At(context.AsOf).FirstOrDefault(o => o.Where.Covers(station)) is { } order)
         {
             var until = order.Until is { } end ? $", until {Words.Date(end.Date)}" : Phrase.Empty;
-            return $"{OrderWords.Of(order)}{until}: ask before you hose";
+            yield return $"{OrderWords.Of(order)}{until}: ask before you hose";
         }
-
-        if (!context.Season.IsOpen(station.Key.Controller, context.AsOf))
+        else if (!context.Season.IsOpen(station.Key.Controller, context.AsOf))
         {
-            return $"{Prohibitions.SeasonWords(context.Season.At(station.Key.Controller, context.AsOf).State)}: ask before you hose";
+            yield return $"{Prohibitions.SeasonWords(context.Season.At(station.Key.Controller, context.AsOf).State)}: ask before you hose";
         }
 
-        return _run.Contains(station.Key) ? new("it is to be run by hand first; then look again") : Phrase.Empty;
+        if (context.Rules.FirstOrDefault(r => r.Covers(station.Area) && r.HoldsOn(context.Date) && r.DaysNotAllowed?.Includes(context.Date) == true) is { } rule)
+        {
+            yield return $"{Prohibitions.Named(rule)}, which forbids today: ask whether that is for the hose too";
+        }
+
+        if (unknownRain.IsIn(station.Key))
+        {
+            yield return new("rain that is unknown counts as none here: probe before you hose");
+        }
+
+        if (_run.Contains(station.Key))
+        {
+            yield return new("it is to be run by hand first; then look again");
+        }
+
     }
 }

@@ -12,7 +12,7 @@ namespace DailyAdjust.Core.Morning;
 public static class MorningCalculation
 {
     /// <summary>Raised when the same inputs would give another result; part of every sheet's record.</summary>
-    public const int Version = 8;
+    public const int Version = 9;
 
     /// <summary>One morning.</summary>
     /// <param name="inputs">Nothing in them is later than their as-of instant.</param>
@@ -102,7 +102,7 @@ public static class MorningCalculation
         var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit)).ToList();
         var byHand = RunByHandPart.Of(context, days.Log, programs);
         var water = WaterPart.Of(context, inputs, balance.Days, days.Log);
-        var driest = GroundPart.Driest(context, programs, driestMm, ifDone?.DepletionMm, known, new BeforeHose(context, byHand));
+        var driest = GroundPart.Driest(context, programs, driestMm, ifDone?.DepletionMm, known, new BeforeHose(context, byHand, unknownRain));
         return new MorningSheet
         {
             Site = context.Site,

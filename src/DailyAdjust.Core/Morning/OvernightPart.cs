@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
@@ -55,15 +56,19 @@ internal static class OvernightPart
     public static IReadOnlyList<DueRun> DueRuns(AdviceContext context, IReadOnlyList<LogEntry> log)
     {
         var ran = new RanHistory(context.Site.Clock, log);
-        var runs = context.Laying.Between(
-            context.GrowIns, context.Programs, context.AsOf - Looked - WaitsAtMost, context.AsOf.AddTicks(1), (key, start) => context.Season.IsDrained(key.Controller, start.Start.At) ? 0 : context.SettingAt(key, start.Start.At).Percent);
         var due =
-            from run in runs
+            from run in RunsSince(context, context.AsOf - Looked)
             let start = run.Start
-            where start.At > context.AsOf - Looked
             orderby run.Program.Controller.Route, start.At
             select new DueRun(
                 run.Program.Key, run.Program.Program.Name, start.Date, start.At, run.Finishes, context.SettingAt(run.Program.Key, start.At), ran.IsToldOf(run.Program.Key, start.Date, start.At, run.Finishes));
         return [.. due];
     }
+
+    /// <summary>The runs of starts after an instant and up to now, by controller, then by start; of one whose program was off or whose pipes were empty there is none.</summary>
+    public static IReadOnlyList<PlannedRun> RunsSince(AdviceContext context, DateTimeOffset since) =>
+    [
+        .. context.Laying.Between(context.GrowIns, context.Programs, since - WaitsAtMost, context.AsOf.AddTicks(1), (key, start) =>
+            context.Season.IsDrained(key.Controller, start.Start.At) ? 0 : context.SettingAt(key, start.Start.At).Percent).Where(r => r.Start.At > since),
+    ];
 }

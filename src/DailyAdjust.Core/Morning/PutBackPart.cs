@@ -14,43 +14,17 @@ namespace DailyAdjust.Core.Morning;
 /// <param name="Until">When that ended; null = it names no end, and holds for no start before the next visit.</param>
 public sealed record PutBack(ProgramKey Program, IReadOnlyList<StationKey> Stations, IReadOnlyList<TimeOnly> Starts, Phrase Why, LogTime? Until);
 
-/// <summary>A station that was to be taken out of a start of the last two days, of which nobody said whether it ran.</summary>
-/// <param name="Program">Which.</param>
-/// <param name="Station">The balance takes it that it ran.</param>
-/// <param name="Date">The start's date.</param>
-/// <param name="At">The start, UTC.</param>
-public sealed record TakenOutRun(ProgramKey Program, StationKey Station, DateOnly Date, DateTimeOffset At);
-
 /// <summary>
 /// Orders and rules over single stations or starts, after the fact. Whoever came on the last visit day was asked to take them out; what does not hold
 /// for any start from today's visit on is put back today. Only the log and the visit days decide, so it is said at one visit.
 /// </summary>
 internal static class PutBackPart
 {
-    private const int DaysBack = 62;
-    private static readonly TimeSpan Asked = TimeSpan.FromHours(48);
+    /// <summary>How far back a visit is looked for.</summary>
+    internal const int DaysBack = 62;
 
     public static IReadOnlyList<PutBack> Of(AdviceContext context) =>
         [.. context.Programs.OrderBy(p => p.Controller.Route).Where(p => context.Visits.IsVisit(p, context.Date)).SelectMany(p => OfProgram(context, p))];
-
-    /// <summary>Starts of the last two days in which a station was to stand still while others of its program ran, and nobody said so.</summary>
-    public static IReadOnlyList<TakenOutRun> NotTold(AdviceContext context, IReadOnlyList<LogEntry> log)
-    {
-        if (context.Off.IsEmpty && context.Rules.Count == 0)
-        {
-            return [];
-        }
-
-        var ran = new RanHistory(context.Site.Clock, log);
-        return [..
-            from program in context.Programs.OrderBy(p => p.Controller.Route)
-            from start in context.StartsOf(program, context.AsOf - Asked).Select(s => s.Start).TakeWhile(s => s.At <= context.AsOf)
-            where start.At > context.AsOf - Asked && !context.SettingAt(program.Key, start.At).IsOff && !context.Season.IsDrained(program.Key.Controller, start.At)
-            from stations in OrderHits.Stations(context, program, Single(start))
-            from station in context.ZonesOf(program).Select(z => z.Station).Where(s => stations.Stations.Contains(s.Key))
-            where ran.Share(program.Key, station, start.Date, start.At, untold: -1) < 0
-            select new TakenOutRun(program.Key, station.Key, start.Date, start.At)];
-    }
 
     private static IEnumerable<PutBack> OfProgram(AdviceContext context, PlannedProgram program)
     {
@@ -60,7 +34,7 @@ internal static class PutBackPart
         }
 
         var now = Horizon.Of(context, program, context.Date, context.RoundDone);
-        if (!MayRun(context, program, now) || LastVisit(context, program) is not { } before)
+        if (!MayRun(context, program, now) || (now.GrowIn is null ? LastVisit(context, program) : Yesterday(context, program, now)) is not { } before)
         {
             yield break;
         }
@@ -90,7 +64,7 @@ internal static class PutBackPart
     {
         for (var date = context.Date.AddDays(-1); date >= context.Site.Start && date >= context.Date.AddDays(-DaysBack); date = date.AddDays(-1))
         {
-            if (context.Visits.IsVisit(program, date) && Horizon.Of(context, program, date) is var horizon && MayRun(context, program, horizon))
+            if (context.Visits.IsVisit(program, date) && Horizon.Of(context, program, date) is { GrowIn: null } horizon && MayRun(context, program, horizon))
             {
                 return horizon;
             }
@@ -99,11 +73,20 @@ internal static class PutBackPart
         return null;
     }
 
-    /// <summary>Where all of its starts are stopped, the dial is turned and nothing is taken out.</summary>
-    private static bool MayRun(AdviceContext context, PlannedProgram program, Horizon horizon) =>
-        horizon.GrowIn is null && Prohibitions.SeasonOrOrder(context, program, horizon) is null && OrderHits.Starts(context, program, horizon).Count < horizon.Starts.Count;
+    /// <summary>
+    /// The starts of a grow-in that ran from yesterday's round on and go on unchanged. Where they are keyed in anew today, whatever was taken out is in
+    /// with them; so it is when a grow-in ends.
+    /// </summary>
+    private static Horizon? Yesterday(AdviceContext context, PlannedProgram program, Horizon now)
+    {
+        var yesterday = context.Date.AddDays(-1);
+        return now.GrowIn is { } growIn && GrowInPart.GoesOn(context, program, growIn, context.Date)
+            && Horizon.Of(context, program, yesterday) is { } horizon && ReferenceEquals(horizon.GrowIn, growIn) && MayRun(context, program, horizon) ? horizon : null;
+    }
 
-    private static Horizon Single(ProgramStart start) => new(start.At, [start], [], null) { Closes = start.At };
+    /// <summary>Where all of its starts are stopped, the dial is turned and nothing is taken out.</summary>
+    internal static bool MayRun(AdviceContext context, PlannedProgram program, Horizon horizon) =>
+        Prohibitions.SeasonOrOrder(context, program, horizon) is null && OrderHits.Starts(context, program, horizon).Count < horizon.Starts.Count;
 
     private static TimeOnly ClockOf(AdviceContext context, DateTimeOffset at) => TimeOnly.FromDateTime(context.Site.Clock.ToLocal(at).DateTime);
 }

@@ -77,6 +77,9 @@ public sealed record GrowInLine(
 {
     /// <summary>Its first start where it begins after today's round and before the next visit's, UTC: today somebody keys it in for then; null = it has begun.</summary>
     public DateTimeOffset? Begins { get; init; }
+
+    /// <summary>Somebody has to key in its starts and minutes today.</summary>
+    public bool IsKeyedIn => !IsOver && (IsChange || Day == 1 || Begins is not null);
 }
 
 /// <summary>Stations that run equally long.</summary>

@@ -58,5 +58,8 @@ internal sealed class UnknownRainCheck
 
     /// <summary>Whether unknown rain may still lie in ground of a program.</summary>
     public bool RestsOnIt(ProgramCase program) =>
-        _zonesInDoubt.Count > 0 && _context.ZonesOf(program.Program).Any(z => _zonesInDoubt.Contains(z.Station.Key));
+        _zonesInDoubt.Count > 0 && _context.ZonesOf(program.Program).Any(z => IsIn(z.Station.Key));
+
+    /// <summary>Whether unknown rain may still lie in a zone.</summary>
+    public bool IsIn(StationKey station) => _zonesInDoubt.Contains(station);
 }

@@ -32,7 +32,7 @@ public sealed class SiteToday
             : advice.StationsByHand > 0 || advice.HandRuns.Count > 0 ? Urgency.RunByHand
             : advice.BoxesToVerify.Count > 0 ? Urgency.VerifyBoxes
             : Counts.SwitchOff + Counts.TurnOn > 0 ? Urgency.OffOrOn
-            : Boxes.Count > 0 ? Urgency.Changes
+            : Boxes.Count + advice.StartBoxes.Count > 0 ? Urgency.Changes
             : Warnings.Count > 0 ? Urgency.Questions
             : Urgency.Nothing;
     }

@@ -49,7 +49,7 @@ internal sealed record ExceptionsJson(
         e.PutBack.Count == 0 ? null : [.. e.PutBack.Select(b => new PutBackJson(
             b.Program.Controller, b.Program.Program, [.. b.Stations.Select(s => s.Station)], [.. b.Starts.Select(SiteWords.Clock)], b.Why.ToString(), Until(b.Until)))],
         e.TakenOutRuns.Count == 0 ? null : [.. e.TakenOutRuns.Select(r => new TakenOutRunJson(
-            r.Program.Controller, r.Program.Program, r.Station.Station, CodeWords.Date(r.Date), Local(r.At, clock)))]);
+            r.Program.Controller, r.Program.Program, r.Station?.Station, CodeWords.Date(r.Date), Local(r.At, clock)))]);
 
     public static IReadOnlyList<StandingJson> Standing(MorningSheet sheet) => [.. sheet.StandingOrders.Select(o => StandingOf(o, sheet.Site.Clock, sheet.Date))];
 
@@ -92,7 +92,9 @@ internal sealed record CeilingJson(string Area, double Percent);
 
 internal sealed record PutBackJson(string Controller, string Program, IReadOnlyList<string> Stations, IReadOnlyList<string> Starts, string Why, string? Until);
 
-internal sealed record TakenOutRunJson(string Controller, string Program, string Station, string Date, string At);
+/// <summary>Station: null = the whole start.</summary>
+internal sealed record TakenOutRunJson(
+    string Controller, string Program, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Station, string Date, string At);
 
 /// <summary>Value and limit: °C for cold, m/s for wind.</summary>
 internal sealed record NightCautionJson(string Kind, double Value, double Limit, bool Forecast, bool Holds);

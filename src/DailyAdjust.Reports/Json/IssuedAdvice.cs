@@ -27,6 +27,7 @@ internal sealed class IssuedAdvice
         _document = AdviceJson.Read(adviceJson);
         Programs = [.. _document.Programs.Select(p => Program(p, site))];
         Freshness = Fresh(_document.Freshness, Programs);
+        StartBoxes = StartChanges.Boxes(_document, site);
         var midnight = CodeWords.Date(Day(_document.Date).AddDays(1)) + "T00:00";
         HandRuns = [.. Or(_document.Exceptions?.HandRuns).Where(order => order.Begins is null && (order.Late || string.CompareOrdinal(order.Due, midnight) <= 0))];
     }
@@ -57,6 +58,9 @@ internal sealed class IssuedAdvice
 
     /// <summary>Boxes whose clock is to be moved.</summary>
     public IReadOnlyList<string> ClocksToMove => Or(_document.ClockChange?.Controllers);
+
+    /// <summary>Boxes with starts or stations to take out, put back or key in, in walking order.</summary>
+    public IReadOnlyList<string> StartBoxes { get; }
 
     /// <summary>The date of a local time as advice.json writes it.</summary>
     public static DateOnly Day(string text) => DateOnly.ParseExact(text.AsSpan(0, 10), "yyyy-MM-dd", CultureInfo.InvariantCulture);

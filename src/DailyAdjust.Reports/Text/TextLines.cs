@@ -13,13 +13,7 @@ internal sealed class TextLines(Language language)
 
     private readonly List<string> _lines = [];
 
-    /// <summary>In English.</summary>
-    public TextLines()
-        : this(Language.English)
-    {
-    }
-
-    public int Count => _lines.Count;
+    public IReadOnlyList<string> All => _lines;
 
     public void Blank()
     {
@@ -42,11 +36,17 @@ internal sealed class TextLines(Language language)
         if (folded.Count > most)
         {
             folded = [.. folded.Take(most)];
-            folded[^1] = Cut(folded[^1] + " ...", Width - indent - 2);
+            folded[^1] = BreakOff(folded[^1], Width - indent - 2);
         }
 
         _lines.AddRange(folded.Select((line, i) => new string(' ', i == 0 ? indent : indent + 2) + line));
     }
+
+    /// <summary>Adds pieces one after another, none of them broken over two lines where it fits one.</summary>
+    public void AddPieces(IReadOnlyList<Phrase> pieces, int indent = 0) => Add(Phrase.Join(" ", pieces.Select(Typed.InOnePiece)), indent, most: int.MaxValue);
+
+    /// <summary>Adds what was folded elsewhere.</summary>
+    public void AddAll(IEnumerable<string> lines) => _lines.AddRange(lines);
 
     /// <summary>Adds a list; what is beyond its length is counted.</summary>
     /// <param name="items">A text each.</param>
@@ -63,7 +63,7 @@ internal sealed class TextLines(Language language)
 
         if (items.Count > length)
         {
-            Add($"{mark} and {SiteWords.Count(items.Count - length)} more: see report.html", indent);
+            Add($"{mark} {ShortTextWords.AndMore(items.Count - length)}", indent);
         }
     }
 
@@ -103,6 +103,18 @@ internal sealed class TextLines(Language language)
         const char Kept = '\u0001';
         var pieces = Typed.Pieces(text).Select(p => (p.IsTyped, Text: TableText.OneLine(p.Text)));
         return string.Concat(pieces.Select(p => p.IsTyped && p.Text.Length <= width ? p.Text.Replace(' ', Kept) : p.Text)).Split(' ').Select(word => word.Replace(Kept, ' '));
+    }
+
+    /// <summary>As many whole words as leave room for " ...".</summary>
+    private static string BreakOff(string line, int width)
+    {
+        const string Goes = " ...";
+        while (line.Length > width - Goes.Length && line.LastIndexOf(' ') is var blank and > 0)
+        {
+            line = line[..blank];
+        }
+
+        return Cut(line + Goes, width);
     }
 
     private static string Cut(string text, int width) => text.Length <= width ? text : string.Concat(text.AsSpan(0, width - 3), "...");

@@ -4,7 +4,7 @@ using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Text;
 
-/// <summary>report.txt: the sheet for a terminal or a text message; an ordinary morning takes under 40 lines.</summary>
+/// <summary>report-full.txt: all of the sheet for a terminal.</summary>
 internal static class TextReport
 {
     private const int MostListed = 4;
@@ -25,10 +25,16 @@ internal static class TextReport
         return lines.ToString();
     }
 
-    private static void Head(TextLines lines, SheetView view)
+    /// <summary>Which site, date and sheet.</summary>
+    public static string Title(SheetView view)
     {
         var replaces = view.Issue.Replaces is { } old ? $", replaces issue {SiteWords.Count(old)}" : Phrase.Empty;
-        lines.Add($"{view.Sheet.Site.Name}: {SiteWords.LongDate(view.Sheet.Date)} (sheet {view.Id}{replaces})");
+        return $"{view.Sheet.Site.Name}: {SiteWords.LongDate(view.Sheet.Date)} (sheet {view.Id}{replaces})";
+    }
+
+    private static void Head(TextLines lines, SheetView view)
+    {
+        lines.Add(Title(view));
         lines.Add(RoundWords.Lead(view));
         var fresh = view.Sheet.Freshness;
         if (view.NoAdvice)
@@ -176,7 +182,7 @@ internal static class TextReport
         if (due.Count > 0)
         {
             lines.Add($"{SectionWords.DidItRun} {Phrase.Join("; ", due.Take(8).Select(r => Phrase.Of($"{view.Label(r.Program)} {words.When(r.Start)} to {words.Time(r.Finishes)}")))}{(due.Count > 8
-                ? $"; and {SectionWords.More(due.Count - 8)}: see report.html"
+                ? $"; {ShortTextWords.AndMore(due.Count - 8)}"
                 : Phrase.Empty)}.");
         }
     }
@@ -218,7 +224,8 @@ internal static class TextReport
         }
     }
 
-    private static Phrase Dry(DryZone dry, SiteWords words)
+    /// <summary>Where, how deep and how much, and why.</summary>
+    public static Phrase Dry(DryZone dry, SiteWords words)
     {
         var volume = dry.VolumeL is { } litres ? $", about {words.AboutVolume(litres)}" : Phrase.Empty;
         return $"{ZoneWords.Named(dry.Name, dry.Station)}: {TableWords.HoseOn} {words.DepthOf(dry.ShortMm)}{volume}: {Phrase.Sentences(FreshnessWords.Sentence(dry.Why), GroundWords.OtherWay(dry, words), GroundWords.BeforeHose(dry))}";

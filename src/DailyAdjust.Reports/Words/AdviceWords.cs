@@ -41,14 +41,18 @@ internal static class AdviceWords
         ? Phrase.Of($"{(advice.MinutesOnly ? MinutesWords.On : SiteWords.Setting(advice.Present.Percent))} or {(advice.Unanswered!.PauseDays is null ? CommonWords.Off : new Phrase("paused"))}")
         : advice is { Present.IsOff: true, Unanswered.Percent: > 0 and var perhaps }
         ? $"{CommonWords.Off} or {(advice.MinutesOnly ? MinutesWords.On : SiteWords.Setting(perhaps))}"
-        : advice.Advice == AdviceKind.Set
-        ? $"{Tables.Plain.Short(advice.Present.Percent)}{(advice.Unanswered is { Percent: { } asked } && asked != advice.Present.Percent ? $" or {Tables.Plain.Short(asked)}" : Phrase.Empty)}"
+        : advice is { Advice: AdviceKind.Set, MinutesOnly: false }
+        ? $"{Tables.Plain.Short(advice.Present.Percent)}{(Asked(advice) is { } asked ? $" or {Tables.Plain.Short(asked)}" : Phrase.Empty)}"
+        : advice is { MinutesOnly: false, Present.IsOff: false } && Asked(advice) is { } other
+        ? $"{Tables.Plain.Short(advice.Present.Percent)} or {SiteWords.Percent(other)}"
         : advice is { MinutesOnly: true, Present.IsOff: false } ? MinutesWords.On
         : SiteWords.Setting(advice.Present.Percent);
 
     /// <summary>By the logbook it is on, and an earlier sheet switched it off and nobody answered.</summary>
-    private static bool MayBeOffToo(ProgramAdvice advice) =>
-        advice is { Present.IsOff: false, Unanswered: { Kind: AdviceKind.Skip or AdviceKind.Off }, Advice: AdviceKind.Set or AdviceKind.Resume };
+    private static bool MayBeOffToo(ProgramAdvice advice) => advice is { Present.IsOff: false, Unanswered.Kind: AdviceKind.Skip or AdviceKind.Off };
+
+    /// <summary>Another number that an unanswered sheet asked for: it may be on the dial; null = none.</summary>
+    private static double? Asked(ProgramAdvice advice) => advice.Unanswered is { Percent: > 0 and var asked } && asked != advice.Present.Percent ? asked : null;
 
     public static Phrase New(ProgramAdvice advice) => advice.PauseDays is { } days
         ? $"pause {Phrase.Count(days, "day", "days")}"
@@ -74,7 +78,7 @@ internal static class AdviceWords
 
     /// <summary>What to look for at the box where the number is the one that the logbook has: an unanswered sheet asked for another, or to switch it off.</summary>
     private static Phrase Check(ProgramAdvice advice) =>
-        advice is { Unanswered: not null, Present.IsOff: false, Advice: AdviceKind.Set or AdviceKind.Resume } && NewPercent(advice) == advice.Present.Percent && !advice.Reason.ToString().Contains("make sure it is on", StringComparison.Ordinal)
+        advice is { Unanswered: not null, Present.IsOff: false, Advice: AdviceKind.Set or AdviceKind.Resume } && NewPercent(advice) == advice.Present.Percent && advice.Chain is not [{ Code: Reason.MayBeOff }, ..]
             ? $"Make sure it is on at {Number(advice, NewPercent(advice))}."
             : Phrase.Empty;
 
@@ -147,8 +151,14 @@ internal static class AdviceWords
             return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. {asked} It must not run today, whatever was done.";
         }
 
-        return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered. If it was done, today says: {done}. If not: {not}.";
+        return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered. If it was done, today says: {done}. If not: {not}.{HeldNear(advice)}";
     }
+
+    /// <summary>The round's number, where it is that of neither way.</summary>
+    private static Phrase HeldNear(ProgramAdvice advice) =>
+        advice is { Advice: AdviceKind.Set or AdviceKind.Resume, Percent: { } number, Unanswered: { } u } && number != u.IfDone.Percent && number != u.AsLogged.Percent
+            ? $" The round says {Number(advice, number)}: until somebody answers, a number moves by no more than a step a day."
+            : Phrase.Empty;
 
     /// <summary>The same, and what is noted of a program before somebody turns it on.</summary>
     public static Phrase NotAnsweredAndNoted(ProgramAdvice advice) => Phrase.Sentences(NotAnswered(advice), advice.Unanswered!.NotedBefore);

@@ -42,11 +42,12 @@ internal static class Answers
     /// <summary>What was due on a box in a span of time did not run.</summary>
     public static Phrase DidNotRunSpan(string controller, string siteId) => Log($"ran {controller} no --time __:__ --until __:__", siteId);
 
-    /// <summary>A line of logbook.csv.</summary>
-    public static Phrase DidNotRunLine(StationKey station, DateOnly date) => Typed.Mark($"{CodeWords.Date(date)},ran,{station},no");
+    /// <summary>A line of logbook.csv: none of a date's starts of a program or station ran.</summary>
+    public static Phrase DidNotRunLine(string where, DateOnly date) => Typed.Mark($"{CodeWords.Date(date)},ran,{where},no");
 
-    /// <summary>A line of logbook.csv.</summary>
-    public static Phrase DidNotRunLine(ProgramKey program, DateOnly date) => Typed.Mark($"{CodeWords.Date(date)},ran,{program},no");
+    /// <summary>A line of logbook.csv: what was due there in a span of time did not run.</summary>
+    public static Phrase DidNotRunLine(string where, DateTimeOffset from, DateTimeOffset until) =>
+        Typed.Mark($"{CodeWords.LogTime(from)},ran,{where},no,,{CodeWords.LogTime(until)}");
 
     private static Phrase Log(string words, string siteId) => Typed.Mark($"dailyadjust log {words} --site {siteId}");
 }

@@ -21,7 +21,7 @@ internal static class ExceptionWords
         .. HandRuns(view),
         .. Group(new("Starts and stations to take out"), TakenOut(view)),
         .. Group(new("Put back"), view.Sheet.Exceptions.PutBack.Select(p => PutBack(p, view))),
-        .. Group(new("Taken out: did they stand still?"), view.Sheet.Exceptions.TakenOutRuns.GroupBy(r => (r.Program, r.At)).Select(g => StoodStill([.. g], view))),
+        .. Group(new("Taken out: did they stand still?"), view.Sheet.Exceptions.TakenOutRuns.GroupBy(r => (r.Program, r.At, r.Station is null)).Select(g => StoodStill([.. g], view))),
         .. Group(SettingWords.Title, SettingWords.NotUsed(view)),
         .. Group(new("Grow-in"), view.Sheet.Exceptions.GrowIns.SelectMany(g => GrowIn(g, view))),
         .. Group(new("Off with a note: mended or over?"), view.Sheet.Programs.Where(p => p.Fault is not null).Select(p => Fault(p, view))),
@@ -73,7 +73,7 @@ internal static class ExceptionWords
 
     private static IEnumerable<Phrase> TakenOut(SheetView view)
     {
-        var keyedIn = view.Sheet.Exceptions.GrowIns.Where(IsKeyedIn).Select(g => g.Program).ToHashSet();
+        var keyedIn = view.Sheet.Exceptions.GrowIns.Where(g => g.IsKeyedIn).Select(g => g.Program).ToHashSet();
         foreach (var program in view.Sheet.Programs)
         {
             foreach (var start in program.TakenOut.Where(_ => !keyedIn.Contains(program.Key)))
@@ -83,7 +83,7 @@ internal static class ExceptionWords
 
             foreach (var out_ in program.StationsOut)
             {
-                yield return $"{view.Label(program.Key)}: take out {Stations([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(out_.Why.Shaped(SiteWords.Capital))}{Until(out_.Until, view.Words)} The logbook has to hear of it next day, a line for each: {Answers.DidNotRunLine(out_.Stations[0], view.Sheet.Site.Clock.DateOf(out_.From))}";
+                yield return $"{view.Label(program.Key)}: take out {Stations([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(out_.Why.Shaped(SiteWords.Capital))}{Until(out_.Until, view.Words)} The logbook has to hear of it next day, a line for each: {Answers.DidNotRunLine(out_.Stations[0].ToString(), view.Sheet.Site.Clock.DateOf(out_.From))}";
             }
         }
     }
@@ -113,14 +113,24 @@ internal static class ExceptionWords
     private static Phrase Stations(IReadOnlyList<string> stations) =>
         stations.Count == 1 ? Phrase.Of($"station {stations[0]}") : $"stations {Phrase.ListNames(stations)}";
 
-    /// <summary>Stations of one start.</summary>
+    /// <summary>Stations of one start, or the start.</summary>
     private static Phrase StoodStill(IReadOnlyList<TakenOutRun> runs, SheetView view)
     {
         var (first, isOne) = (runs[0], runs.Count == 1);
-        var (stations, line) = (Stations([.. runs.Select(r => r.Station.Station)]), Answers.DidNotRunLine(first.Station, first.Date));
+        var stations = first.Station is null ? Phrase.Empty : $", {Stations([.. runs.Select(r => r.Station!.Value.Station)])}";
+        var line = DidNotRun(first, view);
         return isOne
-            ? Phrase.Of($"{view.Label(first.Program)}, start of {view.Words.When(first.At)}, {stations}: the numbers take it that it ran. If it was taken out, a line in logbook.csv: {line}")
-            : $"{view.Label(first.Program)}, start of {view.Words.When(first.At)}, {stations}: the numbers take it that they ran. If they were taken out, a line in logbook.csv for each: {line}";
+            ? Phrase.Of($"{view.Label(first.Program)}, start of {view.Words.When(first.At)}{stations}: the numbers take it that it ran. If it was taken out, a line in logbook.csv: {line}")
+            : $"{view.Label(first.Program)}, start of {view.Words.When(first.At)}{stations}: the numbers take it that they ran. If they were taken out, a line in logbook.csv for each: {line}";
+    }
+
+    private static Phrase DidNotRun(TakenOutRun run, SheetView view)
+    {
+        var where = run.Station?.ToString() ?? run.Program.ToString();
+        var clock = view.Sheet.Site.Clock;
+        return run.IsOneOfSeveral
+            ? Answers.DidNotRunLine(where, clock.ToLocal(run.At), clock.ToLocal(run.Finishes.AddTicks(TimeSpan.TicksPerMinute - 1)))
+            : Answers.DidNotRunLine(where, run.Date);
     }
 
     private static IEnumerable<Phrase> GrowIn(GrowInLine line, SheetView view)
@@ -130,7 +140,7 @@ internal static class ExceptionWords
         {
             yield return $"{view.Label(line.Program)}: grow-in is over. Key in its own starts ({starts}), days and minutes, as on its door card.";
         }
-        else if (IsKeyedIn(line))
+        else if (line.IsKeyedIn)
         {
             var minutes = line.Minutes.Count == 1
                 ? Phrase.Verbatim(SiteWords.Minutes(line.Minutes[0].Minutes))
@@ -144,7 +154,6 @@ internal static class ExceptionWords
     private static Phrase NotNow(ProgramKey program, SheetView view) =>
         view.Sheet.Programs.Any(p => p.Key == program && p.Advice == AdviceKind.Off) ? new("it must not run now, see the round. Once it may run, and not before, ") : Phrase.Empty;
 
-    private static bool IsKeyedIn(GrowInLine line) => !line.IsOver && (line.IsChange || line.Day == 1 || line.Begins is not null);
 
     /// <summary>Starts of it that an order or a watering rule forbids, until the next visit.</summary>
     private static Phrase LeftOut(ProgramKey program, SheetView view) => Phrase.Concat(view.Sheet.Programs.Where(p => p.Key == program).SelectMany(p => p.TakenOut)

@@ -69,7 +69,7 @@ internal static class FitWords
         $"{words.Time(clash.From)} to {words.When(clash.To)}: stations {clash.First} and {clash.Second} would run together and must not ({clash.Group}). Move a start.";
 
     private static Phrase Pump(PumpExceeded pump, SiteWords words) =>
-        $"{words.Time(pump.From)} to {words.When(pump.To)}: the boxes together ask {words.Flow(pump.FlowLPerMin)}, the pump gives {words.Flow(pump.CapacityLPerMin)}.";
+        $"{words.Time(pump.From)} to {words.When(pump.To)}: what runs asks {words.Flow(pump.FlowLPerMin)}, the pump gives {words.Flow(pump.CapacityLPerMin)}.";
 
     private static Phrase Moves(IReadOnlyList<StartMove> moves)
     {
@@ -92,12 +92,12 @@ internal static class FitWords
         List<ProgramKey> none = [.. fit.NoStartFits.Where(k => !fit.BeyondPump.Any(b => b.Program == k))];
         if (Names([.. none.Except(fit.KeptOnDate)]) is { } daily)
         {
-            yield return $"{daily}: no first start within 12 hours of the present one fits. {Others}";
+            yield return $"{daily}: no first start within 12 hours of the present one fits while the others stay. {Others}";
         }
 
         if (Names([.. none.Intersect(fit.KeptOnDate)]) is { } onDate)
         {
-            yield return $"{onDate}: no first start within 12 hours of the present one, on its own date and after the round, fits. {Others}";
+            yield return $"{onDate}: no first start within 12 hours of the present one, on its own date and after the round, fits while the others stay. {Others}";
         }
 
         foreach (var beyond in fit.BeyondPump)

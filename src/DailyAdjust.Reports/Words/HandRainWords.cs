@@ -28,6 +28,17 @@ public static class HandRainWords
         return $"Gauge {rain.Gauge}, read by hand: {booked}{Against(rain, words)}{again}{twice}";
     }
 
+    /// <summary>Which days that the sheet asks about are known now, and which are not.</summary>
+    /// <param name="gauge">The gauge.</param>
+    /// <param name="answered">Known now.</param>
+    /// <param name="open">Still asked about.</param>
+    public static string Answered(string gauge, IReadOnlyList<DateOnly> answered, IReadOnlyList<DateOnly> open)
+    {
+        var dates = (IReadOnlyList<DateOnly> days) => Phrase.List([.. days.Select(SiteWords.Date)]);
+        var known = answered.Count > 0 ? $"That answers the rain of gauge {gauge} on {dates(answered)}." : $"It answers none of the days whose rain is asked for at gauge {gauge}.";
+        return open.Count > 0 ? $"{known} Still not known: {dates(open)}; a line with that date alone gives its total." : known;
+    }
+
     /// <summary>Where a figure of a date comes from, to stand behind it: " (by hand)"; empty = its instrument alone.</summary>
     public static Phrase Source(OvernightRain rain, DateOnly date)
     {

@@ -88,6 +88,11 @@ public static class MailWords
             what.Add($"{Phrase.Count(verify, "box", "boxes")} to verify");
         }
 
+        if (advice.StartBoxes.Count > 0)
+        {
+            what.Add($"starts or stations to change at {Phrase.Count(advice.StartBoxes.Count, "box", "boxes")}");
+        }
+
         return Phrase.Join("; ", what);
     }
 

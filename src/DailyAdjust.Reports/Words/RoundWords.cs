@@ -15,6 +15,8 @@ internal static class RoundWords
 
     public static readonly Phrase NoAdvice = new("No sound advice: every dial as it is set.");
     public static readonly Phrase Nothing = new("No dial to turn today.");
+    public static readonly Phrase StartsTitle = new("Starts and stations to take out, put back or key in");
+    public static readonly Phrase StartsOnSheet = new("Which, stands on the sheet.");
     public static readonly Phrase Found = new("dial shows");
     public static readonly Phrase Tick = new("tick when done");
     public static readonly Phrase OffNow = new("Off now, and this sheet cannot say when to turn them on");
@@ -23,12 +25,13 @@ internal static class RoundWords
 
     public static Phrase Lead(SheetView view)
     {
-        if (view.Boxes.Count == 0)
+        var starts = view.StartBoxes.Count > 0 ? $" Starts or stations to take out, put back or key in at {Phrase.ListNames(view.StartBoxes)}: see \"{ExceptionWords.Title}\"." : Phrase.Empty;
+        return view switch
         {
-            return view.NoAdvice ? NoAdvice : new("No box to open today.");
-        }
-
-        return $"{Boxes(view.Boxes.Count, view.Counts)}.";
+            { Boxes.Count: > 0 } => $"{Boxes(view.Boxes.Count, view.Counts)}.{starts}",
+            { NoAdvice: true } => NoAdvice + starts,
+            _ => starts.IsEmpty ? new("No box to open today.") : Nothing + starts,
+        };
     }
 
     /// <summary>"Open 4 boxes: skip 1 and change 6".</summary>

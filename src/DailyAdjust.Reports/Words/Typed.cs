@@ -19,6 +19,9 @@ internal static class Typed
 
     public static Phrase Mark(string typed) => Phrase.Verbatim(Marked(typed));
 
+    /// <summary>Words that are to stay in one piece.</summary>
+    public static Phrase InOnePiece(Phrase words) => words.Shaped(Marked);
+
     /// <summary>A notice of the program, its commands in backticks marked. Not for a sentence that holds what a person wrote: a note may say `dailyadjust check` too.</summary>
     public static string MarkCommands(string notice) =>
         InBackticks.Replace(notice, match => match.Groups["typed"] is { Success: true } typed ? Marked(typed.Value) : match.Value);

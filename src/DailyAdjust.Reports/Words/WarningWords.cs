@@ -34,6 +34,11 @@ internal static class WarningWords
             warnings.Add(new(new("Clocks to move"), Boxes(advice.ClocksToMove, site)));
         }
 
+        if (advice.StartBoxes.Count > 0)
+        {
+            warnings.Add(new(RoundWords.StartsTitle, $"{Boxes(advice.StartBoxes, site)} {RoundWords.StartsOnSheet}"));
+        }
+
         warnings.AddRange(fresh.UnansweredRounds.Select(round => new Warning(FreshnessWords.NotAnsweredTitle, FreshnessWords.Round(round))));
         warnings.AddRange(FreshnessWords.Confirm(fresh.NeverConfirmed, site, key => SheetView.Label(key, advice.Programs)).Select(box => new Warning(FreshnessWords.NotConfirmedTitle, box.Words)));
         if (fresh.AssumedSoil.Count > 0)

@@ -24,7 +24,7 @@ internal static class MorningCommand
         var from = GlobalOptions.DateOption("--from", "An edited site.yaml or stations.csv holds from this date, instead of from the day after.");
         var at = new AtOption();
         var visit = new VisitOption();
-        var print = new Option<bool>("--print") { Description = "Also prints report.txt." };
+        var print = new Option<bool>("--print") { Description = "Also prints report.txt; report-full.txt beside it has all of the sheet." };
         var noMail = new Option<bool>("--no-mail") { Description = "Mails the sheet to nobody." };
         return new AppCommand(
             "morning",

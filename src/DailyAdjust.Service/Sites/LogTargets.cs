@@ -26,6 +26,21 @@ internal static class LogTargets
         }
     }
 
+    /// <summary>What somebody should know who says that a round was done of which nothing was asked; null = it was, or the entry is no round.</summary>
+    public static string? NoRound(OpenSite site, LogEntry entry)
+    {
+        if (entry is not { Kind: LogKind.Round, Sheet: { } date })
+        {
+            return null;
+        }
+
+        var issues = site.Ledger.Sheets.Issued(date, date);
+        var told = issues.FirstOrDefault(s => s.Issue == entry.Issue) ?? issues[^1];
+        List<string> asked = [.. issues.Where(s => s.Lines.Any(l => l.Asks)).Select(s => Sheet(s.Date, s.Issue))];
+        return told.Lines.Any(l => l.Asks) ? null
+            : $"Note: sheet {Sheet(told.Date, told.Issue)} asked for no change, so this answers nothing.{(asked.Count > 0 ? $" {string.Join(" and ", asked)} did: `log round {asked[^1]} done`." : "")}";
+    }
+
     private static void CheckRound(OpenSite site, DateOnly date, int? issue)
     {
         var issues = site.Ledger.Sheets.Issued(date, date).Select(s => s.Issue).ToList();
@@ -38,7 +53,7 @@ internal static class LogTargets
         {
             throw new WrongInputException(
                 string.Create(CultureInfo.InvariantCulture, $"The sheet of {Date(date)} has no issue {asked}, so its round says nothing."),
-                $"There {(issues.Count == 1 ? "is" : "are")} {string.Join(", ", issues.Select(i => string.Create(CultureInfo.InvariantCulture, $"{Date(date)}/{i}")))}; a date alone means the newest.");
+                $"There {(issues.Count == 1 ? "is" : "are")} {string.Join(", ", issues.Select(i => Sheet(date, i)))}; a date alone means the newest.");
         }
     }
 
@@ -55,6 +70,8 @@ internal static class LogTargets
             $"No {KindWord.Of(kind)} of {entry.Where} stands at {Time(entry.Time)}, so there is nothing to void.",
             near.Count > 0 ? $"The nearest {(near.Count == 1 ? "is" : "are")} {string.Join(", ", near)}. Write its time as it was logged." : $"The logbook has no {KindWord.Of(kind)} of {entry.Where} that counts.");
     }
+
+    private static string Sheet(DateOnly date, int issue) => string.Create(CultureInfo.InvariantCulture, $"{Date(date)}/{issue}");
 
     private static string Date(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 

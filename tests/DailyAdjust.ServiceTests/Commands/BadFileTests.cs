@@ -134,7 +134,7 @@ public sealed class BadFileTests : IDisposable
         var result = Run("morning", "--date", "2026-06-10");
         Assert.True(result.ExitCode == 0, result.ToString());
         Assert.True(File.Exists(Path.Combine(_site.Taken, "yard-zz-good.csv")));
-        Assert.Contains(name, File.ReadAllText(Path.Combine(_site.ReportFolder(new DateOnly(2026, 6, 10)), "report.txt")), StringComparison.Ordinal);
+        Assert.Contains(name, File.ReadAllText(Path.Combine(_site.ReportFolder(new DateOnly(2026, 6, 10)), "report-full.txt")), StringComparison.Ordinal);
         var folder = alsoWhenTaken && !File.Exists(Path.Combine(_site.Refused, name + ".why.txt")) ? _site.Taken : _site.Refused;
         return File.ReadAllText(Path.Combine(folder, name + ".why.txt"));
     }

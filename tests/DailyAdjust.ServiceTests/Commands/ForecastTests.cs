@@ -177,7 +177,7 @@ public sealed class ForecastTests : IDisposable
     }
 
     /// <summary>The text of the sheet, without the line breaks of a narrow terminal.</summary>
-    private string Report() => string.Join(' ', File.ReadAllText(Path.Combine(_home.Home.Site(ExampleSite.Name).ReportFolder(Date), "report.txt")).Split((char[])['\n', ' '], StringSplitOptions.RemoveEmptyEntries));
+    private string Report() => string.Join(' ', File.ReadAllText(Path.Combine(_home.Home.Site(ExampleSite.Name).ReportFolder(Date), "report-full.txt")).Split((char[])['\n', ' '], StringSplitOptions.RemoveEmptyEntries));
 
     private ProgramResult Run(params string[] arguments) => RunningProgram.Run([arguments[0], "--home", _home.Path, .. arguments[1..]]);
 

@@ -100,7 +100,7 @@ public sealed class GaugeDoubtTests : IDisposable
         using var json = JsonDocument.Parse(Report("advice.json"));
         return new Told(
             [.. json.RootElement.GetProperty("freshness").GetProperty("assumed").EnumerateArray().Select(s => s.GetString()!)],
-            [Joined(Report("report.txt")), Joined(System.Net.WebUtility.HtmlDecode(Report("report.html")))]);
+            [Joined(Report("report-full.txt")), Joined(System.Net.WebUtility.HtmlDecode(Report("report.html")))]);
     }
 
     private static string Joined(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));

@@ -51,7 +51,7 @@ public sealed class GroundTests : IDisposable
         Assert.DoesNotContain(json.RootElement.GetProperty("programs").EnumerateArray().SelectMany(p => p.GetProperty("zones").EnumerateArray()), z => z.GetProperty("name").ValueEquals("nursery green"));
         Assert.DoesNotContain(ground.GetProperty("driest").EnumerateArray(), d => d.GetProperty("station").ValueEquals("20"));
 
-        foreach (var report in new[] { Report("report.txt"), Report("report.html") })
+        foreach (var report in new[] { Report("report-full.txt"), Report("report.html") })
         {
             var text = string.Join(' ', System.Net.WebUtility.HtmlDecode(report).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
             Assert.Contains("Hot spots: hose the spot, not the zone", text, StringComparison.Ordinal);

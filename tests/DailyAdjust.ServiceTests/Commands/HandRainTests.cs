@@ -150,7 +150,7 @@ public sealed class HandRainTests : IDisposable
     private FallbackSheet Morning()
     {
         At("05:00", "morning");
-        return new(Read("report.txt"), Read("advice.json"));
+        return new(Read("report-full.txt"), Read("advice.json"));
     }
 
     private string Read(string file) => File.ReadAllText(Path.Combine(_home.Site.Path, "reports", Date, file));

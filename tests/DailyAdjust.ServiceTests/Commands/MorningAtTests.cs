@@ -104,7 +104,7 @@ public sealed class MorningAtTests : IDisposable
 
     private string HomePath => Path.GetDirectoryName(Path.GetDirectoryName(_home.Site.Path))!;
 
-    private string ReportText => Path.Combine(_home.Site.Path, "reports", Date, "report.txt");
+    private string ReportText => Path.Combine(_home.Site.Path, "reports", Date, "report-full.txt");
 
     private ProgramResult Refused(params string[] arguments)
     {

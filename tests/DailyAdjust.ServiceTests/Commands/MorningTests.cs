@@ -5,7 +5,7 @@ namespace DailyAdjust.ServiceTests.Commands;
 /// <summary>`morning` and what follows from it.</summary>
 public sealed class MorningTests : IDisposable
 {
-    private static readonly string[] Files = ["advice.csv", "advice.json", "report.html", "report.txt", "round.csv"];
+    private static readonly string[] Files = ["advice.csv", "advice.json", "report-full.txt", "report.html", "report.txt", "round.csv"];
 
     private readonly TestHome _home = new();
 
@@ -21,7 +21,7 @@ public sealed class MorningTests : IDisposable
         Assert.True(result.ExitCode == 0, result.ToString());
         var folder = site.ReportFolder(new DateOnly(2026, 6, 10));
         Assert.Equal(Files, Directory.GetFiles(folder).Select(Path.GetFileName).Order(StringComparer.Ordinal));
-        Assert.Contains("2026-06-10/1", File.ReadAllText(Path.Combine(folder, "report.txt")), StringComparison.Ordinal);
+        Assert.Contains("2026-06-10/1", File.ReadAllText(Path.Combine(folder, "report-full.txt")), StringComparison.Ordinal);
         Assert.Contains(folder, result.Output, StringComparison.Ordinal);
         Assert.True(File.Exists(Path.Combine(site.Taken, "yard-hourly.csv")));
         Assert.True(File.Exists(Path.Combine(site.Taken, "logbook.csv")));
@@ -33,7 +33,7 @@ public sealed class MorningTests : IDisposable
         var site = ExampleSite.TakenIn(_home);
         Run("morning", "--date", "2026-06-10");
         Assert.Contains("2026-06-10/2", Run("morning", "--date", "2026-06-10").Output, StringComparison.Ordinal);
-        var text = File.ReadAllText(Path.Combine(site.ReportFolder(new DateOnly(2026, 6, 10)), "report.txt"));
+        var text = File.ReadAllText(Path.Combine(site.ReportFolder(new DateOnly(2026, 6, 10)), "report-full.txt"));
         Assert.Contains("replaces issue 1", text, StringComparison.OrdinalIgnoreCase);
     }
 
@@ -46,7 +46,7 @@ public sealed class MorningTests : IDisposable
         var advice = File.ReadAllLines(Path.Combine(site.ReportFolder(new DateOnly(2026, 6, 10)), "advice.csv")).Skip(1).ToList();
         Assert.Equal(5, advice.Count);
         Assert.All(advice, line => Assert.Contains(",as-set,", line, StringComparison.Ordinal));
-        Assert.Contains("no weather has come in yet", File.ReadAllText(Path.Combine(site.ReportFolder(new DateOnly(2026, 6, 10)), "report.txt")), StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("no weather has come in yet", File.ReadAllText(Path.Combine(site.ReportFolder(new DateOnly(2026, 6, 10)), "report-full.txt")), StringComparison.OrdinalIgnoreCase);
     }
 
     [Fact]
@@ -103,7 +103,7 @@ public sealed class MorningTests : IDisposable
         File.WriteAllText(site.SiteFile, File.ReadAllText(site.SiteFile).Replace("satisfy: 80 %", "satisfyy: 80 %", StringComparison.Ordinal));
         var result = Run("morning", "--date", "2026-06-10");
         Assert.Equal(0, result.ExitCode);
-        var text = File.ReadAllText(Path.Combine(site.ReportFolder(new DateOnly(2026, 6, 10)), "report.txt"));
+        var text = File.ReadAllText(Path.Combine(site.ReportFolder(new DateOnly(2026, 6, 10)), "report-full.txt"));
         Assert.Contains("site.yaml:", text, StringComparison.Ordinal);
         Assert.Contains("satisfyy", text, StringComparison.Ordinal);
     }

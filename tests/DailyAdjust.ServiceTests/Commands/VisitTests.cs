@@ -114,7 +114,7 @@ public sealed class VisitTests : IDisposable
         return JsonDocument.Parse(File.ReadAllText(Path.Combine(_home.Home.Site(ExampleSite.Name).Path, "reports", date, "advice.json"))).RootElement;
     }
 
-    private string Report() => string.Join(' ', File.ReadAllText(Path.Combine(_home.Home.Site(ExampleSite.Name).Path, "reports", Date, "report.txt")).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    private string Report() => string.Join(' ', File.ReadAllText(Path.Combine(_home.Home.Site(ExampleSite.Name).Path, "reports", Date, "report-full.txt")).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     private ProgramResult Run(params string[] arguments)
     {

@@ -42,7 +42,7 @@ public sealed class WeatherAsItArrivesTests : IDisposable
 
         Drop("yard-3.csv", string.Join('\n', [.. lines[..1], .. ExampleSite.WeatherUntil("2026-06-11 05:00").Split('\n').Where(line => string.CompareOrdinal(line, "2026-06-10 05:00") > 0 && line[0] == '2')]));
         Run("morning", "--date", "2026-06-11");
-        Assert.DoesNotContain("Corrected since", File.ReadAllText(Report("2026-06-11", "report.txt")), StringComparison.Ordinal);
+        Assert.DoesNotContain("Corrected since", File.ReadAllText(Report("2026-06-11", "report-full.txt")), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -118,8 +118,8 @@ public sealed class WeatherAsItArrivesTests : IDisposable
 
     private void Drop(string name, string text) => File.WriteAllText(Path.Combine(_site.Inbox, name), text);
 
-    /// <summary>report.txt without its line breaks.</summary>
-    private string Text(string date) => string.Join(' ', File.ReadAllText(Report(date, "report.txt")).Split((char[])[' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries));
+    /// <summary>report-full.txt without its line breaks.</summary>
+    private string Text(string date) => string.Join(' ', File.ReadAllText(Report(date, "report-full.txt")).Split((char[])[' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries));
 
     private string Report(string date, string name) => Path.Combine(_site.Path, "reports", date, name);
 

@@ -146,4 +146,35 @@ public sealed class AtTheBoxTests
         course.Log("2026-05-04 04:00,grow-in,C1/P1,3 x 4 min,,2026-05-20,Lee,sod", "2026-05-04 04:00,hold,C1/P1,,,2026-05-05 12:00,Lee,match");
         Assert.Contains("day 1 of 17: it must not run now, see the round. Once it may run, and not before, key in 3 starts", course.Morning().Text, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_start_that_an_order_takes_out_of_a_grow_in_is_asked_about_and_put_back()
+    {
+        using var course = Greens();
+        course.Log("2026-05-04 04:00,grow-in,C1/P1,3 x 4 min,,2026-08-20,Lee,sod", "2026-05-05 04:00,no-water,area:greens,,,2026-05-05 15:30,Pat,foliar feeding");
+        course.Morning();
+        var tuesday = course.Morning("2026-05-05");
+        Assert.Contains("No dial to turn today. Starts or stations to take out, put back or key in at C1: see \"Today otherwise\".", tuesday.Text, StringComparison.Ordinal);
+        Assert.Contains("C1/P1: take out the start of 15:00 today. It must not run: no water, foliar feeding.", tuesday.Text, StringComparison.Ordinal);
+
+        var wednesday = course.Morning("2026-05-06");
+        foreach (var written in new[] { wednesday.Text, wednesday.Page })
+        {
+            Assert.Contains("C1/P1: put back the start of 15:00, if it was taken out.", written, StringComparison.Ordinal);
+            Assert.Contains("C1/P1, start of 15:00 yesterday: the numbers take it that it ran. If it was taken out, a line in logbook.csv: 2026-05-05 15:00,ran,C1/P1,no,,2026-05-05 15:08", written, StringComparison.Ordinal);
+        }
+
+        // The line that the sheet gives takes that start out of the books, and only that one.
+        double Irrigated(string day)
+        {
+            var rows = CsvRows.Of(course.Run("balance", "--from", day, "--to", day, "--format", "csv").Output);
+            return rows.Rows.Sum(r => rows.Number(r, "irrigation_mm")!.Value);
+        }
+
+        var before = Irrigated("2026-05-05");
+        course.Log("2026-05-05 15:00,ran,C1/P1,no,,2026-05-05 15:08,,");
+        var thursday = course.Morning("2026-05-07");
+        Assert.DoesNotContain("start of 15:00", thursday.Text, StringComparison.Ordinal);
+        Assert.Equal(before * 2 / 3, Irrigated("2026-05-05"), 3);
+    }
 }

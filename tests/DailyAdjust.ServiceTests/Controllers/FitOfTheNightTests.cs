@@ -17,8 +17,8 @@ public sealed class FitOfTheNightTests
         using var course = new SmallCourse(box, TwoPrograms, "pump: { capacity: 150 L/min }\nwindow: { opens: \"21:30\", closes: \"23:30\" }");
         var sheet = course.Morning();
         Assert.DoesNotContain("would fit", sheet.Text, StringComparison.Ordinal);
-        Both(sheet, "C1/P2: no first start within 12 hours of the present one, on its own date and after the round, fits.");
-        Both(sheet, "C1/P1: no first start within 12 hours of the present one fits.");
+        Both(sheet, "C1/P2: no first start within 12 hours of the present one, on its own date and after the round, fits while the others stay.");
+        Both(sheet, "C1/P1: no first start within 12 hours of the present one fits while the others stay.");
     }
 
     [Fact]

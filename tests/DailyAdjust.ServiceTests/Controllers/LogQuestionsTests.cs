@@ -78,8 +78,7 @@ public sealed class LogQuestionsTests
         Assert.Contains("write 0.25 m³/m³, which is 25 %", bare.Error, StringComparison.Ordinal);
 
         // Field capacity is 30 %, the roots are 500 mm deep: 25 mm below full at 25 %.
-        var probed = course.Run("morning", "--date", SmallCourse.Monday, "--print");
-        Assert.Contains("the probe 25.0 mm", string.Join(' ', probed.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.Contains("the probe 25.0 mm", course.Morning().Text, StringComparison.Ordinal);
 
         var returned = course.Return(("P1", "80 m³/m³"));
         Assert.Equal(2, returned.ExitCode);

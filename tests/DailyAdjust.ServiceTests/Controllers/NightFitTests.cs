@@ -41,7 +41,7 @@ public sealed class NightFitTests
         var sheet = course.Morning();
         var found = Assert.Single(sheet.Fit.GetProperty("pump").EnumerateArray());
         Assert.Equal(("2026-05-04T22:10", "2026-05-04T23:00", 200, 150), (found.GetProperty("from").GetString(), found.GetProperty("to").GetString(), found.GetProperty("flow").GetDouble(), found.GetProperty("capacity").GetDouble()));
-        Both(sheet, "the boxes together ask 200 L/min, the pump gives 150 L/min.");
+        Both(sheet, "what runs asks 200 L/min, the pump gives 150 L/min.");
         var start = Assert.Single(sheet.Fit.GetProperty("startsThatFit").EnumerateArray());
         Assert.Equal(("C2", "P1", "23:10", "22:10"), (start.GetProperty("controller").GetString(), start.GetProperty("program").GetString(), start.GetProperty("firstStart").GetString(), start.GetProperty("insteadOf").GetString()));
         Both(sheet, "A first start that would fit: C2/P1 at 23:10 instead of 22:10.");
@@ -56,7 +56,7 @@ public sealed class NightFitTests
         Assert.Equal(
             [("C1", true), ("C2", true)],
             sheet.Fit.GetProperty("noStartFits").EnumerateArray().Select(n => (n.GetProperty("controller").GetString(), n.GetProperty("lookedFor").GetBoolean())));
-        Both(sheet, "C1/P1 and C2/P1: no first start within 12 hours of the present one fits.");
+        Both(sheet, "C1/P1 and C2/P1: no first start within 12 hours of the present one fits while the others stay.");
     }
 
     [Fact]

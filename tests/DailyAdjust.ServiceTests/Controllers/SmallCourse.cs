@@ -71,6 +71,13 @@ internal sealed partial class SmallCourse : IDisposable
         File.WriteAllText(Path.Combine(_site.Inbox, $"log-{Guid.NewGuid():N}.csv"), string.Join('\n', ["time,kind,where,value,unit,until,by,note", .. rows]) + "\n");
     }
 
+    /// <summary>A weather file with rows of its own: date, ETo, rain.</summary>
+    public void Weather(params string[] rows)
+    {
+        Directory.CreateDirectory(_site.Inbox);
+        File.WriteAllLines(Path.Combine(_site.Inbox, "yard-own.csv"), ["Day,ET (mm),Rain (mm)", .. rows]);
+    }
+
     /// <summary>Monday's round.csv comes back with some programs' `done` filled in.</summary>
     public ProgramResult Return(params (string Program, string Done)[] answers)
     {
@@ -103,8 +110,14 @@ internal sealed partial class SmallCourse : IDisposable
             throw new InvalidOperationException(result.ToString());
         }
 
+        return Issued(day);
+    }
+
+    /// <summary>A sheet as it lies in its folder.</summary>
+    public Sheet Issued(DateOnly day)
+    {
         var folder = _site.ReportFolder(day);
-        return new Sheet(File.ReadAllText(Path.Combine(folder, "report.txt")), File.ReadAllText(Path.Combine(folder, "report.html")), File.ReadAllText(Path.Combine(folder, "advice.json")));
+        return new Sheet(File.ReadAllText(Path.Combine(folder, "report-full.txt")), File.ReadAllText(Path.Combine(folder, "report.html")), File.ReadAllText(Path.Combine(folder, "advice.json")));
     }
 
     /// <summary>A sheet as it was written; text and page without their line breaks.</summary>

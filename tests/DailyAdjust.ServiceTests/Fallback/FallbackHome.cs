@@ -53,7 +53,7 @@ internal sealed class FallbackHome : IDisposable
     {
         Run("morning", "--date", date);
         var folder = Path.Combine(Site.Path, "reports", date);
-        return new(File.ReadAllText(Path.Combine(folder, "report.txt")), File.ReadAllText(Path.Combine(folder, "advice.json")));
+        return new(File.ReadAllText(Path.Combine(folder, "report-full.txt")), File.ReadAllText(Path.Combine(folder, "advice.json")));
     }
 
     /// <summary>A day as `weather` prints it from the ledger.</summary>
@@ -91,7 +91,7 @@ internal sealed class FallbackSheet(string text, string json)
 {
     private readonly JsonElement _json = JsonDocument.Parse(json).RootElement;
 
-    /// <summary>report.txt without its line breaks.</summary>
+    /// <summary>report-full.txt without its line breaks.</summary>
     public string Text { get; } = string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     /// <summary>What advice.json says is assumed.</summary>

@@ -179,6 +179,6 @@ public sealed class FolderTests : IDisposable
         return open.Ledger.Files.List("yard").Count;
     }
 
-    private string Sheet() => string.Join(' ', File.ReadAllText(Path.Combine(_site.ReportFolder(new DateOnly(2026, 6, 10)), "report.txt"))
+    private string Sheet() => string.Join(' ', File.ReadAllText(Path.Combine(_site.ReportFolder(new DateOnly(2026, 6, 10)), "report-full.txt"))
         .Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 }

@@ -156,7 +156,7 @@ public sealed class PulledMorningTests : IDisposable
     private static IEnumerable<string> Reports(SiteFolder site) =>
         Directory.Exists(site.Reports) ? Directory.EnumerateFiles(site.Reports, "advice.csv", SearchOption.AllDirectories) : [];
 
-    private static string Report(SiteFolder site) => Path.Combine(site.ReportFolder(new DateOnly(2026, 6, 10)), "report.txt");
+    private static string Report(SiteFolder site) => Path.Combine(site.ReportFolder(new DateOnly(2026, 6, 10)), "report-full.txt");
 
     private static string Flat(string file) => string.Join(' ', File.ReadAllText(file).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 

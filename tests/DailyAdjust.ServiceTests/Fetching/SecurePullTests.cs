@@ -72,8 +72,8 @@ public sealed class SecurePullTests : IDisposable
         Assert.InRange(begun.Elapsed.TotalSeconds, 0, 30);
         Assert.Contains("as-set", Only(site, "advice.csv"), StringComparison.Ordinal);
         const string Why = "no secure connection to 127.0.0.1 (its certificate is signed by nobody whom this machine trusts)";
-        Assert.Contains(Why, Flat(Only(site, "report.txt")), StringComparison.Ordinal);
-        Assert.Contains("The weather of station yard could not be fetched since", Flat(Only(site, "report.txt")), StringComparison.Ordinal);
+        Assert.Contains(Why, Flat(Only(site, "report-full.txt")), StringComparison.Ordinal);
+        Assert.Contains("The weather of station yard could not be fetched since", Flat(Only(site, "report-full.txt")), StringComparison.Ordinal);
         Assert.Contains(Why, morning.Error, StringComparison.Ordinal);
         Assert.Empty(server.Questions);
     }
@@ -92,7 +92,7 @@ public sealed class SecurePullTests : IDisposable
         File.WriteAllText(trusted, certificate.ExportCertificatePem());
         Morning(("SSL_CERT_FILE", trusted));
 
-        var text = Flat(Only(site, "report.txt"));
+        var text = Flat(Only(site, "report-full.txt"));
         if (why is null)
         {
             Assert.Single(server.Questions);

@@ -172,7 +172,7 @@ public sealed class InboxTests : IDisposable
     [Fact]
     public void A_written_file_leaves_no_temporary_one_behind()
     {
-        var path = Path.Combine(_site.ReportFolder(new DateOnly(2026, 6, 9)), "report.txt");
+        var path = Path.Combine(_site.ReportFolder(new DateOnly(2026, 6, 9)), "report-full.txt");
         AtomicFile.Write(path, "first");
         AtomicFile.Write(path, "second");
         Assert.Equal("second", File.ReadAllText(path));

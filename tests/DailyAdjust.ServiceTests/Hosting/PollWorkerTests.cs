@@ -75,17 +75,17 @@ public sealed class PollWorkerTests : IDisposable
         using var runner = new SiteRunner(site, _options, _time, NullLogger.Instance);
         await runner.RunAsync(CancellationToken.None);
         var folder = site.ReportFolder(new DateOnly(2026, 6, 10));
-        Assert.Contains("2026-06-10/1", File.ReadAllText(Path.Combine(folder, "report.txt")), StringComparison.Ordinal);
+        Assert.Contains("2026-06-10/1", File.ReadAllText(Path.Combine(folder, "report-full.txt")), StringComparison.Ordinal);
 
         Drop("logbook-note.csv", "2026-06-10 05:20,note,site,,,,,dew on the greens");
         _time.Advance(TimeSpan.FromMinutes(40));
         await runner.RunAsync(CancellationToken.None);
-        Assert.Contains("2026-06-10/1", File.ReadAllText(Path.Combine(folder, "report.txt")), StringComparison.Ordinal);
+        Assert.Contains("2026-06-10/1", File.ReadAllText(Path.Combine(folder, "report-full.txt")), StringComparison.Ordinal);
 
         Drop("logbook-off.csv", "2026-06-10 05:25,off,C1/P2,,,,,leak");
         _time.Advance(TimeSpan.FromMinutes(10));
         await runner.RunAsync(CancellationToken.None);
-        Assert.Contains("2026-06-10/2", File.ReadAllText(Path.Combine(folder, "report.txt")), StringComparison.Ordinal);
+        Assert.Contains("2026-06-10/2", File.ReadAllText(Path.Combine(folder, "report-full.txt")), StringComparison.Ordinal);
 
         void Drop(string name, string row)
         {

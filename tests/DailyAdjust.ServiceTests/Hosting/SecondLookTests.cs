@@ -46,7 +46,7 @@ public sealed class SecondLookTests : IDisposable
         Assert.InRange(rest / expected, 0.25, 0.45); // of a June day in Chicago's zone at 98° west a third is left at 15:00
         Assert.Equal(measured + rest, second.GetProperty("freshness").GetProperty("expectedEtoMm").GetDouble(), 5);
         Assert.All(second.GetProperty("programs").EnumerateArray().Where(p => Text(p, "nextStart") is not null), p => Assert.True(string.CompareOrdinal(Text(p, "nextStart"), "2026-06-10T16:01") >= 0));
-        var report = string.Join(' ', File.ReadAllText(Path.Combine(site.ReportFolder(Date), "report.txt")).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        var report = string.Join(' ', File.ReadAllText(Path.Combine(site.ReportFolder(Date), "report-full.txt")).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         Assert.Contains("A later look: Made with what was known at 16:00", report, StringComparison.Ordinal);
         Assert.Contains("A later look", File.ReadAllText(Path.Combine(site.ReportFolder(Date), "report.html")), StringComparison.Ordinal);
 
@@ -82,7 +82,7 @@ public sealed class SecondLookTests : IDisposable
         await Look(after, 24 + 17, 0);
         Assert.Equal(1, Issue(Sheet(site)).Number);
         Assert.Equal((1, "2026-06-11T22:00:00Z"), Issue(Sheet(site, Date.AddDays(1))));
-        Assert.Contains("This sheet was due at 16:00 and was made at 17:00.", File.ReadAllText(Path.Combine(site.ReportFolder(Date.AddDays(1)), "report.txt")), StringComparison.Ordinal);
+        Assert.Contains("This sheet was due at 16:00 and was made at 17:00.", File.ReadAllText(Path.Combine(site.ReportFolder(Date.AddDays(1)), "report-full.txt")), StringComparison.Ordinal);
         await Look(after, 24 + 18, 0);
         Assert.Equal(1, Issue(Sheet(site, Date.AddDays(1))).Number);
     }

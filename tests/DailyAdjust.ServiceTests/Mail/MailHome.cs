@@ -47,7 +47,7 @@ public sealed class MailHome : IDisposable
     }
 
     /// <summary>All of the newest sheet's text, on one line.</summary>
-    public string Report => string.Join(' ', File.ReadAllText(Directory.GetFiles(Site.Reports, "report.txt", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Last())
+    public string Report => string.Join(' ', File.ReadAllText(Directory.GetFiles(Site.Reports, "report-full.txt", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Last())
         .Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     public string Log => Directory.Exists(Home.LogsFolder) ? string.Concat(Directory.GetFiles(Home.LogsFolder).Select(ReadShared)) : "";

@@ -121,7 +121,7 @@ public sealed class MailedChangesTests : IDisposable
 
     private List<string> Subjects() => [.. _server.Messages.Select(m => m.Subject!)];
 
-    private string Flat(string date) => string.Join(' ', File.ReadAllText(Path.Combine(_site.ReportFolder(DateOnly.ParseExact(date, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)), "report.txt"))
+    private string Flat(string date) => string.Join(' ', File.ReadAllText(Path.Combine(_site.ReportFolder(DateOnly.ParseExact(date, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)), "report-full.txt"))
         .Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     private void Settings(int port) => File.WriteAllText(_home.Home.SettingsFile, new JsonObject

@@ -107,7 +107,7 @@ public class GrowInAheadTests
         RunAt(home, utc, "morning", "--date", date);
         string Read(string file) => File.ReadAllText(Path.Combine(home.Site.Path, "reports", date, file));
         string Plain(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
-        return (Plain(Read("report.txt")), Plain(WebUtility.HtmlDecode(Regex.Replace(Read("report.html"), "<[^>]+>", "", RegexOptions.None, TimeSpan.FromSeconds(5)))));
+        return (Plain(Read("report-full.txt")), Plain(WebUtility.HtmlDecode(Regex.Replace(Read("report.html"), "<[^>]+>", "", RegexOptions.None, TimeSpan.FromSeconds(5)))));
     }
 
     private sealed class FixedTime(DateTimeOffset now) : TimeProvider

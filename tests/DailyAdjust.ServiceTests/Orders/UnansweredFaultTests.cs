@@ -33,7 +33,7 @@ public sealed class UnansweredFaultTests
             foreach (var written in new[] { silent.Text, silent.Page })
             {
                 // Whoever reads only what waits for an answer reads the note there too.
-                Assert.Matches($"said: turn on at [0-9]+ %. Nobody has answered. If it was done, today says: [^.]+. If not: turn on at [0-9]+ %. {OnlyIf}", written);
+                Assert.Matches($"said: turn on at [0-9]+ %. Nobody has answered. If it was done, today says: [^.]+. If not: turn on at [0-9]+ %. The round says [0-9]+ %: until somebody answers, a number moves by no more than a step a day. {OnlyIf}", written);
                 Assert.Contains(OnlyIf, written, StringComparison.Ordinal);
                 Assert.Contains("C1/P1 is off since Sun 3 May: \"valve leaks\" (Ana). Turn it on only if that is mended or over.", written, StringComparison.Ordinal);
                 Assert.Matches("TURN ON, off or [0-9]+ % → [0-9]+ %", written);
@@ -84,7 +84,7 @@ public sealed class UnansweredFaultTests
             var program = advice.RootElement.GetProperty("programs").EnumerateArray().Single(p => p.GetProperty("controller").ValueEquals("B6") && p.GetProperty("program").ValueEquals("C"));
             Assert.Equal("keep-off", program.GetProperty("advice").GetString());
             Assert.Equal("leaks again, not mended", program.GetProperty("fault").GetProperty("note").GetString());
-            Assert.Contains("Fairway 9 (B6/C) is off since Mon 13 July: \"leaks again, not mended\".", File.ReadAllText(Path.Combine(folder, "report.txt")), StringComparison.Ordinal);
+            Assert.Contains("Fairway 9 (B6/C) is off since Mon 13 July: \"leaks again, not mended\".", File.ReadAllText(Path.Combine(folder, "report-full.txt")), StringComparison.Ordinal);
         }
     }
 

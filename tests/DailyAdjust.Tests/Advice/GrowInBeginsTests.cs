@@ -34,7 +34,7 @@ public class GrowInBeginsTests
         var course = Waits with { Log = [TuesdayNight] };
         var sheet = (course with { Controller = course.Controller with { PauseDays = most } }).Sheet();
         Assert.Equal(pause, sheet.Programs[0].PauseDays);
-        Assert.Contains(words, string.Join(' ', Rendered.File(ReportFiles.Text, sheet).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.Contains(words, string.Join(' ', Rendered.File(ReportFiles.FullText, sheet).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
         Assert.Contains(words, System.Net.WebUtility.HtmlDecode(Rendered.File(ReportFiles.Html, sheet)), StringComparison.Ordinal);
     }
 

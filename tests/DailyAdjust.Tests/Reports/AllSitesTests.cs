@@ -96,6 +96,7 @@ public sealed class AllSitesTests
                 "Run by hand now: 5 stations did not get the night's water and cannot wait: begun 05:00, done 06:00. The list stands on the sheet.",
                 "Verify these boxes: they lost power: A (behind the second tee) and B (=HYPERLINK(\"x\")).",
                 "Clocks to move: A (behind the second tee) and B (=HYPERLINK(\"x\")).",
+                "Starts and stations to take out, put back or key in: A (behind the second tee) and C (barn wall). Which, stands on the sheet.",
                 "Not answered: the round of Mon 13 July. Its programs are judged both ways, done and not done.",
                 "Not confirmed: Nursery (E/P2). Taken to run at 100 % until somebody reads the dial.",
                 "Probe first: Green 6 back. How wet they were on Thu 25 June is only assumed, so nothing is cut or left out on that until rain or water fills them or a probe tells.",

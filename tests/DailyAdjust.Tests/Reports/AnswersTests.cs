@@ -14,7 +14,7 @@ public sealed partial class AnswersTests
 {
     /// <summary>Every "dailyadjust log" of a report, with whatever follows it, is a command that ends with its site; nothing that only a script would add stands in it.</summary>
     [Theory]
-    [InlineData(ReportFiles.Text)]
+    [InlineData(ReportFiles.FullText)]
     [InlineData(ReportFiles.Html)]
     public void A_sheet_prints_no_more_than_a_person_would_type(string file)
     {
@@ -25,7 +25,7 @@ public sealed partial class AnswersTests
     }
 
     [Theory]
-    [InlineData(ReportFiles.Text)]
+    [InlineData(ReportFiles.FullText)]
     [InlineData(ReportFiles.Html)]
     public void Every_question_has_its_command(string file)
     {
@@ -46,7 +46,7 @@ public sealed partial class AnswersTests
         var sheet = InventedExceptions.Build();
         var asked = sheet.SettingsNotUsed[0];
         var box = asked with { Controller = asked.Controller with { Applies = applies }, Programs = [new("A", "P1"), new("A", "P2"), new("A", "P3")] };
-        foreach (var file in new[] { ReportFiles.Text, ReportFiles.Html })
+        foreach (var file in new[] { ReportFiles.FullText, ReportFiles.Html })
         {
             var said = Commands(InventedMorning.Issue, file, sheet with { SettingsNotUsed = [box] }).Where(c => c.Contains("log setting", StringComparison.Ordinal));
             Assert.Equal(settled.Select(s => $"dailyadjust log {s} --site quarry-bend"), said);
@@ -68,7 +68,7 @@ public sealed partial class AnswersTests
         Assert.True(code.Count(c => c.StartsWith("dailyadjust log ", StringComparison.Ordinal)) > 5, string.Join('\n', code));
         Assert.All(code, c => Assert.Matches("^(dailyadjust |[0-9]{4}-|checked$)", c));
         Assert.DoesNotContain("dailyadjust", Code().Replace(page, ""), StringComparison.Ordinal);
-        foreach (var report in new[] { page, Written(typed, issue, ReportFiles.Text) })
+        foreach (var report in new[] { page, Written(typed, issue, ReportFiles.FullText) })
         {
             Assert.DoesNotContain(report, c => char.IsControl(c) && c != '\n');
         }
@@ -117,7 +117,7 @@ public sealed partial class AnswersTests
 
     private static string Written(MorningSheet sheet, SheetIssue issue, string file) => Encoding.UTF8.GetString(MorningReport.Render(sheet, issue)[file].Span);
 
-    private static List<string> Commands(SheetIssue issue, string file = ReportFiles.Text, MorningSheet? sheet = null) =>
+    private static List<string> Commands(SheetIssue issue, string file = ReportFiles.FullText, MorningSheet? sheet = null) =>
         [.. Command().Matches(OneLine(issue, file, sheet)).Select(m => m.Value)];
 
     private static string OneLine(SheetIssue issue, string file, MorningSheet? sheet = null) =>

@@ -19,7 +19,7 @@ public sealed partial class DepthTermsTests
     }
 
     [Theory]
-    [InlineData(ReportFiles.Text)]
+    [InlineData(ReportFiles.FullText)]
     [InlineData(ReportFiles.Html)]
     public void No_depth_goes_by_another_name(string file)
     {

@@ -51,7 +51,7 @@ public sealed class ExceptionsPartTests
     [Fact]
     public void Text_and_page_say_the_same()
     {
-        var text = Plain(Rendered.File(ReportFiles.Text, InventedExceptions.Build()));
+        var text = Plain(Rendered.File(ReportFiles.FullText, InventedExceptions.Build()));
         var page = Plain(System.Net.WebUtility.HtmlDecode(Rendered.File(ReportFiles.Html, InventedExceptions.Build()).Replace("<code>", "", StringComparison.Ordinal).Replace("</code>", "", StringComparison.Ordinal)));
         Assert.All(Said, s => Assert.Contains(s, text, StringComparison.Ordinal));
         Assert.All(Said, s => Assert.Contains(s, page, StringComparison.Ordinal));

@@ -13,13 +13,13 @@ public sealed class ForecastPartTests
     [Fact]
     public void Text_tells_the_days_the_night_and_how_old_it_is()
     {
-        var text = Unfolded(Rendered.File(ReportFiles.Text, With(Forecast())));
+        var text = Unfolded(Rendered.File(ReportFiles.FullText, With(Forecast())));
         Assert.Contains("Forecast made at 03:12 today. Nothing of it was measured, and its rain is not booked. ", text, StringComparison.Ordinal);
         Assert.Contains("Today: rain 0.10 in, chance 40 %; 57 °F, 81 °F. Thu 16 July: rain, amount not forecast, chance 55 %.", text, StringComparison.Ordinal);
         Assert.Contains("Tonight (18:00 to 09:00): rain 0.30 in, chance 80 %; lowest 36 °F; wind up to 12 mph. Frost caution,", text, StringComparison.Ordinal);
         Assert.Contains("Spray drift caution, wind above 11 mph", text, StringComparison.Ordinal);
 
-        var metric = Rendered.File(ReportFiles.Text, With(Forecast()) with { Site = InventedCourse.Build(UnitSystem.Metric) });
+        var metric = Rendered.File(ReportFiles.FullText, With(Forecast()) with { Site = InventedCourse.Build(UnitSystem.Metric) });
         Assert.Contains("lowest 2.0 °C; wind up to 5.2 m/s", metric, StringComparison.Ordinal);
     }
 
@@ -27,10 +27,10 @@ public sealed class ForecastPartTests
     public void Cautions_begin_at_2_degrees_and_above_5_metres_a_second()
     {
         var mild = Forecast() with { Days = [Forecast().Days[0] with { Night = new(2.01, 5, null) }] };
-        var text = Rendered.File(ReportFiles.Text, With(mild));
+        var text = Rendered.File(ReportFiles.FullText, With(mild));
         Assert.DoesNotContain("caution", text, StringComparison.OrdinalIgnoreCase);
         Assert.Contains("rain not forecast; lowest 36 °F", text, StringComparison.Ordinal);
-        var unknown = Rendered.File(ReportFiles.Text, With(Forecast() with { Days = [Forecast().Days[0] with { Night = new(null, null, null) }] }));
+        var unknown = Rendered.File(ReportFiles.FullText, With(Forecast() with { Days = [Forecast().Days[0] with { Night = new(null, null, null) }] }));
         Assert.Contains("lowest not forecast; wind not forecast", unknown, StringComparison.Ordinal);
     }
 
@@ -49,7 +49,7 @@ public sealed class ForecastPartTests
     public void One_that_is_too_old_is_said_to_be()
     {
         var old = With(Forecast() with { TooOld = true, Days = [] });
-        foreach (var file in new[] { ReportFiles.Text, ReportFiles.Html })
+        foreach (var file in new[] { ReportFiles.FullText, ReportFiles.Html })
         {
             var text = Rendered.File(file, old);
             Assert.Contains("The newest forecast was made at 03:12 today: too old, so nothing on this sheet rests on it.", text, StringComparison.Ordinal);
@@ -72,7 +72,7 @@ public sealed class ForecastPartTests
     [Fact]
     public void Without_a_forecast_no_file_mentions_one()
     {
-        foreach (var file in new[] { ReportFiles.Text, ReportFiles.Html, ReportFiles.AdviceJson })
+        foreach (var file in new[] { ReportFiles.FullText, ReportFiles.Html, ReportFiles.AdviceJson })
         {
             Assert.DoesNotContain("forecast", Rendered.File(file), StringComparison.OrdinalIgnoreCase);
         }

@@ -53,7 +53,7 @@ internal static class InventedExceptions
                     new PutBack(new ProgramKey("A", "P1"), [new StationKey("A", "2")], [], Phrase.Of($"no water, {"foliar"}"), new LogTime(Date.AddDays(-1), new(23, 0))),
                     new PutBack(new ProgramKey("A", "P2"), [], [new(21, 0), new(23, 0)], Phrase.Of($"event, {"club final"}"), new LogTime(Date, null)),
                 ],
-                TakenOutRuns = [.. new[] { "3", "4" }.Select(s => new TakenOutRun(new ProgramKey("A", "P1"), new StationKey("A", s), Date.AddDays(-1), At(-1, 21)))],
+                TakenOutRuns = [.. new[] { "3", "4" }.Select(s => new TakenOutRun(new ProgramKey("A", "P1"), new StationKey("A", s), Date.AddDays(-1), At(-1, 21), At(-1, 22)))],
             },
             Programs = [.. sheet.Programs.Select((p, i) => i == 0 ? Hit(p) : p)],
             RunByHand = new RunByHand

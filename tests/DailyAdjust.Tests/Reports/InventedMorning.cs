@@ -78,6 +78,18 @@ internal static class InventedMorning
         Pointers = [Phrase.Verbatim("Green 6 back has been set aside for three weeks: raise its base minutes by about a third")],
     };
 
+    /// <summary>Everything answered, nothing failed: eight programs, the usual changes.</summary>
+    public static MorningSheet Ordinary()
+    {
+        var sheet = Build();
+        return sheet with
+        {
+            Freshness = sheet.Freshness with { UnknownRain = [], AssumedSoil = [], UnansweredRounds = [], NeverConfirmed = [], Station = "shop" },
+            Programs = [.. sheet.Programs.Where(p => p.Key.Controller is "A" or "B" or "C").Select(p => p with { Unanswered = null })],
+            Fit = sheet.Fit with { Overlaps = [], Pump = [], Window = [], Cuts = [] },
+        };
+    }
+
     /// <summary>The same site when its weather has stopped: nothing is advised.</summary>
     public static MorningSheet WithoutAdvice()
     {

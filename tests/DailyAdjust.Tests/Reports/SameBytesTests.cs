@@ -11,7 +11,7 @@ public sealed class SameBytesTests
     public void A_report_has_its_five_files()
     {
         var files = MorningReport.Render(InventedMorning.Build(), InventedMorning.Issue).All.Select(f => f.Name);
-        Assert.Equal(["report.html", "report.txt", "round.csv", "advice.csv", "advice.json"], files);
+        Assert.Equal(["report.html", "report.txt", "report-full.txt", "round.csv", "advice.csv", "advice.json"], files);
     }
 
     [Fact]

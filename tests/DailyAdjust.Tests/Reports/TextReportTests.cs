@@ -15,18 +15,14 @@ public sealed class TextReportTests
     {
         foreach (var morning in Rendered.EveryMorning)
         {
-            Assert.All(Rendered.Lines(ReportFiles.Text, morning), line => Assert.InRange(line.Length, 0, 100));
+            Assert.All(Rendered.Lines(ReportFiles.FullText, morning).Concat(Rendered.Lines(ReportFiles.Text, morning)), line => Assert.InRange(line.Length, 0, 100));
         }
     }
 
     [Fact]
-    public void An_ordinary_morning_takes_at_most_40_lines() =>
-        Assert.InRange(Rendered.Lines(ReportFiles.Text, Ordinary()).Count, 15, 40);
-
-    [Fact]
     public void It_says_what_to_do_where_and_why()
     {
-        var text = Rendered.File(ReportFiles.Text);
+        var text = Rendered.File(ReportFiles.FullText);
         Assert.Contains("Open 5 boxes: skip 1, change 4, turn on 1 and switch off 1.", text, StringComparison.Ordinal);
         Assert.Contains("1. A, behind the second tee\n   [ ] P2 Fairways 1-3: SKIP, 100 % → off", text, StringComparison.Ordinal);
         Assert.Contains("[ ] P1 Greens 4-6: SET 90 → 60 %", text, StringComparison.Ordinal);
@@ -39,7 +35,7 @@ public sealed class TextReportTests
     [Fact]
     public void What_waits_for_an_answer_stands_before_the_round_with_its_answer()
     {
-        var text = Rendered.File(ReportFiles.Text);
+        var text = Rendered.File(ReportFiles.FullText);
         var round = text.IndexOf("ROUND:", StringComparison.Ordinal);
         Assert.InRange(text.IndexOf("dailyadjust log round 2026-07-13 done --site quarry-bend", StringComparison.Ordinal), 1, round);
         Assert.InRange(text.IndexOf("Not confirmed: Nursery (E/P2).", StringComparison.Ordinal), 1, round);
@@ -49,7 +45,7 @@ public sealed class TextReportTests
     [Fact]
     public void Without_sound_advice_it_says_why_since_when_and_what_is_off()
     {
-        var text = Rendered.File(ReportFiles.Text, InventedMorning.WithoutAdvice());
+        var text = Rendered.File(ReportFiles.FullText, InventedMorning.WithoutAdvice());
         Assert.Contains("No sound advice: every dial as it is set.", text, StringComparison.Ordinal);
         Assert.Contains("the newest weather is 3 days old. Since Tue 14 July.", text, StringComparison.Ordinal);
         var off = text.IndexOf("Off now, and this sheet cannot say when to turn them on: Tees (B/P3), E/P3.", StringComparison.Ordinal);
@@ -67,7 +63,7 @@ public sealed class TextReportTests
         {
             Programs = [.. sheet.Programs.Select(p => p.Key is { Controller: "B", Program: "P1" } ? p with { Present = Setting.Off, MayBeOn = true, Unanswered = unanswered } : p)],
         });
-        Assert.Contains("[ ] P1 Greens 4-6: SET off or 140 % → 60 %", Written(ReportFiles.Text), StringComparison.Ordinal);
+        Assert.Contains("[ ] P1 Greens 4-6: SET off or 140 % → 60 %", Written(ReportFiles.FullText), StringComparison.Ordinal);
         Assert.Contains("off or 140\u00a0% →", System.Net.WebUtility.HtmlDecode(Written(ReportFiles.Html)), StringComparison.Ordinal);
     }
 
@@ -75,15 +71,18 @@ public sealed class TextReportTests
     public void A_name_from_a_file_cannot_start_a_line_or_move_the_cursor()
     {
         var sheet = InventedMorning.Build();
-        var text = Rendered.File(ReportFiles.Text, sheet with { Freshness = sheet.Freshness with { Station = "a\u001b[2Jb\nVisit 0" } });
-        Assert.DoesNotContain('\u001b', text);
-        Assert.DoesNotContain("\nVisit 0", text, StringComparison.Ordinal);
+        foreach (var file in new[] { ReportFiles.FullText, ReportFiles.Text })
+        {
+            var text = Rendered.File(file, sheet with { Freshness = sheet.Freshness with { Station = "a\u001b[2Jb\nVisit 0" } });
+            Assert.DoesNotContain('\u001b', text);
+            Assert.DoesNotContain("\nVisit 0", text, StringComparison.Ordinal);
+        }
     }
 
     [Fact]
     public void Metric_sites_read_millimetres_and_litres()
     {
-        var text = Rendered.File(ReportFiles.Text, InventedMorning.Build(UnitSystem.Metric));
+        var text = Rendered.File(ReportFiles.FullText, InventedMorning.Build(UnitSystem.Metric));
         Assert.Contains("hose on 3.0 mm, about 2.4 m³", text, StringComparison.Ordinal);
         Assert.Contains("14.4 °C", text, StringComparison.Ordinal);
         Assert.Contains("3,407 L/min", text, StringComparison.Ordinal);
@@ -92,22 +91,10 @@ public sealed class TextReportTests
     [Fact]
     public void A_day_whose_rain_nobody_knows_is_not_everything_measured()
     {
-        var sheet = Ordinary();
+        var sheet = InventedMorning.Ordinary();
         var measured = sheet with { Freshness = sheet.Freshness with { Assumed = [], SetAside = [] } };
         var asked = measured with { Freshness = measured.Freshness with { UnknownRain = [new UnknownRain("east", sheet.Date.AddDays(-1), 0)] } };
-        Assert.Contains("Everything measured.", Rendered.File(ReportFiles.Text, measured), StringComparison.Ordinal);
-        Assert.DoesNotContain("Everything measured.", Rendered.File(ReportFiles.Text, asked), StringComparison.Ordinal);
-    }
-
-    /// <summary>Everything answered, nothing failed: eight programs, the usual changes.</summary>
-    private static MorningSheet Ordinary()
-    {
-        var sheet = InventedMorning.Build();
-        return sheet with
-        {
-            Freshness = sheet.Freshness with { UnknownRain = [], AssumedSoil = [], UnansweredRounds = [], NeverConfirmed = [], Station = "shop" },
-            Programs = [.. sheet.Programs.Where(p => p.Key.Controller is "A" or "B" or "C").Select(p => p with { Unanswered = null })],
-            Fit = sheet.Fit with { Overlaps = [], Pump = [], Window = [], Cuts = [] },
-        };
+        Assert.Contains("Everything measured.", Rendered.File(ReportFiles.FullText, measured), StringComparison.Ordinal);
+        Assert.DoesNotContain("Everything measured.", Rendered.File(ReportFiles.FullText, asked), StringComparison.Ordinal);
     }
 }

@@ -1,0 +1,61 @@
+using DailyAdjust.Reports.Words;
+
+namespace DailyAdjust.Reports.Text;
+
+/// <summary>
+/// report.txt: the sheet for a text message or a terminal, in under 40 lines. The round loses no change: where there are many it says less about each, and the rest of the
+/// sheet gives way. What the rest has no room for it counts or names; report.html has all of it.
+/// </summary>
+internal static class ShortReport
+{
+    private const int MostLines = 39;
+
+    /// <summary>Before and after the round.</summary>
+    private const int Blanks = 2;
+
+    public static string Write(SheetView view)
+    {
+        var head = Head(view);
+        var (before, after) = (ShortSections.Before(view), ShortSections.After(view));
+        ShortSection[] sections = [.. before, .. after];
+        var room = MostLines - head.Count - Blanks - 1;
+        var forms = ShortRound.Forms(view).ToList();
+        var least = sections.Sum(s => Math.Min(s.Wanted, s.Least));
+        var round = forms.Find(f => f.Count + least <= room) ?? forms[^1];
+        var shares = LineShares.Of(sections, room - round.Count);
+        if (shares.Contains(0))
+        {
+            shares = LineShares.Of(sections, room - round.Count - 1);
+        }
+
+        var lines = new TextLines(view.Language);
+        lines.AddAll(head);
+        lines.AddAll(before.SelectMany((s, i) => s.Lines(shares[i])));
+        lines.Blank();
+        lines.AddAll(round);
+        lines.Blank();
+        lines.AddAll(after.SelectMany((s, i) => s.Lines(shares[before.Count + i])));
+        if (sections.Where((_, i) => shares[i] == 0).Select(s => s.Title).ToList() is { Count: > 0 } dropped)
+        {
+            lines.Add(ShortTextWords.Also(dropped), most: 1);
+        }
+
+        lines.Add(CautionWords.Short, most: 1);
+        return lines.ToString();
+    }
+
+    private static IReadOnlyList<string> Head(SheetView view)
+    {
+        var lines = new TextLines(view.Language);
+        var fresh = view.Sheet.Freshness;
+        lines.Add(TextReport.Title(view), most: 2);
+        lines.Add(RoundWords.Lead(view), most: 2);
+        if (view.NoAdvice)
+        {
+            lines.Add($"! {FreshnessWords.NoAdviceTitle}: {FreshnessWords.NoAdvice(fresh)} {FreshnessWords.LeaveDials}", most: 3);
+        }
+
+        lines.Add(FreshnessWords.Through(fresh, view.Words), most: 2);
+        return lines.All;
+    }
+}

@@ -1,0 +1,75 @@
+using DailyAdjust.Core.Phrases;
+using DailyAdjust.Reports.Words;
+
+namespace DailyAdjust.Reports.Text;
+
+/// <summary>The round in ever fewer lines. No form loses a change.</summary>
+internal static class ShortRound
+{
+    /// <summary>From the most to the least said; the last is as short as it gets.</summary>
+    public static IEnumerable<IReadOnlyList<string>> Forms(SheetView view)
+    {
+        yield return Of(view, lines => Boxes(lines, view, withStop: true));
+        yield return Of(view, lines => Boxes(lines, view, withStop: false));
+        yield return Of(view, lines => BoxToALine(lines, view));
+        yield return Of(view, lines => lines.AddPieces([.. view.Boxes.SelectMany(Changes)]));
+    }
+
+    private static IReadOnlyList<string> Of(SheetView view, Action<TextLines> changes)
+    {
+        var lines = new TextLines(view.Language);
+        lines.Add(RoundWords.Title(view).Shaped(title => title.ToUpperInvariant()));
+        changes(lines);
+        if (view.Boxes.Count == 0)
+        {
+            lines.Add(RoundWords.Nothing);
+        }
+
+        lines.Add(RoundWords.Foot(view.Counts));
+        return lines.All;
+    }
+
+    /// <summary>A line or more for every change: what to do, why as far as the line goes, what else to key in, and when to switch it off.</summary>
+    private static void Boxes(TextLines lines, SheetView view, bool withStop)
+    {
+        foreach (var box in view.Boxes)
+        {
+            lines.Add($"{SiteWords.Count(box.Order)}. {box.Controller}{(box.Place.Length > 0 ? ", " + box.Place : "")}", most: 1);
+            foreach (var line in box.Lines)
+            {
+                var advice = line.First;
+                Phrase act = $"[ ] {Who(line)}: {AdviceWords.ActAndNumbers(advice)}.";
+                lines.Add($"{act} {AdviceWords.ForText(advice, view.Words)}", indent: 3, most: ShortSection.Folded(view.Language, act, 3, most: 8).Count);
+                if (advice.NewMinutes.Count > 0)
+                {
+                    lines.AddPieces([.. advice.NewMinutes.Select(m => Phrase.Of($"{AdviceWords.NewMinutes(m)};"))], indent: 7);
+                }
+
+                if (AdviceWords.Split(advice) is { IsEmpty: false } split)
+                {
+                    lines.Add(split, indent: 7);
+                }
+
+                if (withStop && advice.StopRule is { } rule)
+                {
+                    lines.Add(AdviceWords.Stop(rule, view.Words), indent: 7);
+                }
+            }
+        }
+    }
+
+    private static void BoxToALine(TextLines lines, SheetView view)
+    {
+        foreach (var box in view.Boxes)
+        {
+            lines.AddPieces([.. Changes(box)]);
+        }
+    }
+
+    /// <summary>"1. B2: A 90 → 60 %," "C 110 % → off".</summary>
+    private static IEnumerable<Phrase> Changes(RoundBox box) => box.Lines.Select((line, i) => Phrase.Of(
+        $"{(i == 0 ? $"{SiteWords.Count(box.Order)}. {box.Controller}: " : "")}{string.Join(" + ", line.Programs.Select(p => p.Key.Program))} {AdviceWords.Old(line.First)} → {AdviceWords.New(line.First)}{(i < box.Lines.Count - 1 ? "," : ";")}"));
+
+    private static string Who(RoundLine line) =>
+        string.Join(" + ", line.Programs.Select(p => p.Name.Length > 0 ? $"{p.Key.Program} {p.Name}" : p.Key.Program));
+}

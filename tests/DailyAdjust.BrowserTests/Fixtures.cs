@@ -1,0 +1,5 @@
+using DailyAdjust.BrowserTests;
+using Xunit;
+
+[assembly: AssemblyFixture(typeof(Chromium))]
+[assembly: AssemblyFixture(typeof(Pages))]
