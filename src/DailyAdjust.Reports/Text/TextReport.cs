@@ -26,7 +26,7 @@ internal static class TextReport
     }
 
     /// <summary>Which site, date and sheet.</summary>
-    public static string Title(SheetView view)
+    public static Phrase Title(SheetView view)
     {
         var replaces = view.Issue.Replaces is { } old ? $", replaces issue {SiteWords.Count(old)}" : Phrase.Empty;
         return $"{view.Sheet.Site.Name}: {SiteWords.LongDate(view.Sheet.Date)} (sheet {view.Id}{replaces})";
