@@ -11,6 +11,9 @@ public sealed class ReportFiles(IReadOnlyList<ReportFile> files)
     /// <summary>Under 40 lines.</summary>
     public const string Text = "report.txt";
     public const string FullText = "report-full.txt";
+
+    /// <summary>The page printed: derived, made by the service where it can, and no file of the report itself.</summary>
+    public const string Print = "report.pdf";
     public const string RoundCsv = "round.csv";
     public const string AdviceCsv = "advice.csv";
     public const string AdviceJson = "advice.json";

@@ -27,10 +27,11 @@ public sealed class Chromium : IAsyncLifetime
     /// <param name="file">Its path.</param>
     /// <param name="width">CSS pixels.</param>
     /// <param name="dark">What the reader's system prefers.</param>
-    public async Task<ShownPage> OpenAsync(string file, int width = 1280, bool dark = false)
+    /// <param name="scale">Pixels of a picture to a CSS pixel.</param>
+    public async Task<ShownPage> OpenAsync(string file, int width = 1280, bool dark = false, float scale = 1)
     {
         Assert.SkipWhen(_browser is null, "needs chromium (Debian: apt-get install chromium)");
-        var context = await _browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = 800 }, ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light });
+        var context = await _browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = 800 }, DeviceScaleFactor = scale, ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light });
         var page = await context.NewPageAsync();
         await page.GotoAsync(new Uri(file).AbsoluteUri);
         return new ShownPage(page);

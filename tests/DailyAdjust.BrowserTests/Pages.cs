@@ -7,6 +7,9 @@ public sealed class Pages : IDisposable
 {
     private const string LastMorning = "2026-07-16";
 
+    /// <summary>Before the rain, with ground to hose and a night that does not fit.</summary>
+    private const string DryMorning = "2026-07-14";
+
     private readonly string _folder = Directory.CreateTempSubdirectory("dailyadjust-browser-").FullName;
     private readonly Dictionary<string, string> _files = new(StringComparer.Ordinal);
 
@@ -16,6 +19,7 @@ public sealed class Pages : IDisposable
         Run("demo", "--home", demo);
         Run("door-card", "--home", demo);
         Keep("", demo);
+        _files["dry sheet"] = Path.Combine(Path.GetDirectoryName(Path.GetDirectoryName(_files["sheet"])!)!, DryMorning, "report.html");
         var hostile = Path.Combine(_folder, "hostile");
         HostileNames.Build(hostile);
         Run("morning", "--home", hostile, "--date", LastMorning);

@@ -43,6 +43,9 @@ public static class RunningProgram
             WorkingDirectory = start.WorkingFolder ?? Path.GetTempPath(),
         };
         info.Environment.Remove("DAILYADJUST_HOME");
+
+        // A browser that happens to be installed must not make tests slower.
+        info.Environment["DAILYADJUST_PDF"] = "never";
         foreach (var (name, value) in start.Variables)
         {
             info.Environment[name] = value;

@@ -17,6 +17,9 @@ internal sealed record Decision(
     /// <summary>The number that the present setting was held against; null where none was.</summary>
     public double? Proposed { get; init; }
 
+    /// <summary>Nobody answered an earlier sheet, and this rests on its having been done.</summary>
+    public bool IsIfDone { get; init; }
+
     /// <summary>The present setting is left because it is good enough beside the number proposed.</summary>
     public bool IsGoodEnough { get; init; }
 }

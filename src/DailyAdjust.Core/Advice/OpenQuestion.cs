@@ -35,6 +35,12 @@ internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogg
     /// <summary>The decision, and the way of judging that it rests on.</summary>
     public (Judged Rests, Decision Decision) Decide(AdviceContext context)
     {
+        if (AsLogged is { Case.GrowIn: not null, Decision.Advice: AdviceKind.Leave } && IfDone.Decision.Advice == AdviceKind.Resume)
+        {
+            // New turf that a sheet may have switched off.
+            return (IfDone, IfDone.Decision with { Cause = Cause.MayHaveBeenTurnedOff });
+        }
+
         if (AsLogged.Case.Need is not { } logged || IfDone.Case.Need is not { } done || AsLogged.Decision.Advice is AdviceKind.Off or AdviceKind.AsSet || AsLogged.Case.Fault is not null)
         {
             return (AsLogged, AsLogged.Decision);
@@ -67,7 +73,7 @@ internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogg
         if (isLeftOut)
         {
             // Who carries out what the sheets say has the drier ground: leaving it out again would dry it on for good.
-            return (drier, drier.Decision with { Advice = AdviceKind.Set, Percent = Math.Min(Bounded(context, Wanted(drier)), MostWanted), Cause = Cause.StaysNear });
+            return (drier, drier.Decision with { Advice = AdviceKind.Set, Percent = Math.Min(Bounded(context, Wanted(drier)), MostWanted), Cause = Cause.StaysNear, IsIfDone = true });
         }
 
         var near = Bounded(context, Wanted(wetter));
@@ -77,7 +83,7 @@ internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogg
             : number < near ? Cause.NoMoreEitherWay
             : Cause.StaysNear;
         // By the logbook it is off for a noted reason: whatever its number, nobody turns it on without asking about that.
-        return (wetter, wetter.Decision with { Advice = AsLogged.Case.Noted is null ? AdviceKind.Set : AdviceKind.Resume, Percent = number, Cause = cause });
+        return (wetter, wetter.Decision with { Advice = AsLogged.Case.Noted is null ? AdviceKind.Set : AdviceKind.Resume, Percent = number, Cause = cause, IsIfDone = ReferenceEquals(wetter, IfDone) });
     }
 
     /// <summary>What neither way of judging asks more than: staying near an earlier number is no reason to water more than that.</summary>
@@ -100,11 +106,11 @@ internal sealed record OpenQuestion(IReadOnlyList<OpenLine> Lines, Judged AsLogg
         return ceiling is { } c && number > c.Percent ? DialNumber.AtMost(AsLogged.Case.Program.Controller, c.Percent) : number;
     }
 
-    /// <summary>The number last advised (else the last at which it ran), and how far from it today's may be.</summary>
+    /// <summary>The number last advised, before the night cut it (else the last at which it ran), and how far from it today's may be: what that night lacked binds no other.</summary>
     internal (double Last, double Far) Reach(AdviceContext context)
     {
         var said = Lines.LastOrDefault(l => l.Line.Percent is > 0);
-        var last = said?.Line.Percent ?? context.Settings.LastRunning(AsLogged.Case.Program.Key, context.AsOf).Percent;
+        var last = said?.Line.UncutPercent ?? said?.Line.Percent ?? context.Settings.LastRunning(AsLogged.Case.Program.Key, context.AsOf).Percent;
         return (last, AsLogged.Case.Program.Controller.PercentStep * (context.Date.DayNumber - (said ?? Lines[0]).Sheet.DayNumber));
     }
 }

@@ -57,7 +57,8 @@ internal sealed class ProgramAdvisor(
     /// <param name="judged">As this advisor judged it.</param>
     /// <param name="decision">What is decided.</param>
     /// <param name="supposing">What would be decided under a supposed rain.</param>
-    public ProgramAdvice Advise(Judged judged, Decision decision, Func<SupposedRain, Decision> supposing)
+    /// <param name="otherWay">The other way of judging it, where nobody answered an earlier sheet; null = there is none.</param>
+    public ProgramAdvice Advise(Judged judged, Decision decision, Func<SupposedRain, Decision> supposing, Judged? otherWay)
     {
         var program = judged.Case;
         var present = program.Present.Setting;
@@ -97,18 +98,24 @@ internal sealed class ProgramAdvisor(
         }
 
         advice = advice with { InPlace = StartsInPlace.Of(context, program, advice.LongRuns, advised) };
-        advice = Ahead(advice, judged, decision, () => StopRules.Of(context, [.. judged.Box.Where(c => c.Need is not null)], supposing));
+        advice = Ahead(advice, judged, decision, otherWay, () => StopRules.Of(context, [.. judged.Box.Where(c => c.Need is not null)], supposing));
         var chain = _reasons.Of(judged, decision, advice);
         return advice with { Chain = chain, Reason = chain[0].Words };
     }
 
-    private ProgramAdvice Ahead(ProgramAdvice advice, Judged judged, Decision decision, Func<StopRule?> stopRule)
+    private ProgramAdvice Ahead(ProgramAdvice advice, Judged judged, Decision decision, Judged? otherWay, Func<StopRule?> stopRule)
     {
         var program = judged.Case;
         switch (decision.Advice)
         {
             case AdviceKind.Skip:
                 var resume = LookAhead.Resume(context, program);
+                if (otherWay is not null && LookAhead.Resume(otherWay.Case.Context, otherWay.Case) is { } sooner && !(resume?.On <= sooner.On))
+                {
+                    // The drier ground decides when it is turned on again.
+                    resume = sooner;
+                }
+
                 advice = advice with
                 {
                     LookAgain = resume?.On ?? LookAhead.NextJudged(program),

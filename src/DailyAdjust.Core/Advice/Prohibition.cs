@@ -111,13 +111,10 @@ internal static class Prohibitions
         }
 
         var why = Phrase.Join("; ", found.Select(f => f.Why).Distinct());
-        if (!found.Exists(f => f.Until is null))
-        {
-            return new Prohibition(why, found.Max(f => f.Until));
-        }
-
+        // A rule of days leaves starts between its dates, whatever its own end is.
+        var last = found.Exists(f => f.Until is null) ? null : found.Max(f => f.Until);
         var again = NextThatMayRun(context, program, horizon.Starts[^1]);
-        return new Prohibition(why, again?.AddDays(-1)) { Again = again };
+        return last is null || again <= last ? new Prohibition(why, again?.AddDays(-1)) { Again = again } : new Prohibition(why, last);
     }
 
     /// <summary>The date of the first start after another that neither orders nor watering rules forbid; null = there is none in the days looked at.</summary>

@@ -86,7 +86,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
             ? Phrase.Of($"An earlier sheet asked for these minutes and nobody answered; if they are keyed in, leave them.")
             : $"An earlier sheet asked for this number and nobody answered; if it is on the dial, leave it.", NeedData(program)),
         Cause.NoMoreEitherWay => With("no-more-either-way", $"An earlier sheet's number was not answered; whether it was done or not, {Words.Percent(decision.Percent!.Value)} is enough.", NeedData(program)),
-        Cause.StaysNear => With("stays-near", $"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {Needed(program, decision)} if it was done.", NeedData(program)),
+        Cause.StaysNear => With("stays-near", StaysNearWords(Needed(program, decision), decision.IsIfDone), NeedData(program)),
         _ => With("need", $"{NeedDirection(decision, advice)}{needWords}.", NeedData(program)),
     };
 
@@ -288,6 +288,10 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     private static Phrase HeldBackWords(ProgramCase program, Decision decision) => decision.Percent < decision.Proposed
         ? $" This number moves from the one before by no more than a step a day; {Needed(program, decision)} if it is off."
         : Phrase.Empty;
+
+    private static Phrase StaysNearWords(Phrase needed, bool ifDone) => ifDone
+        ? Phrase.Of($"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {needed} if it was done.")
+        : $"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {needed} if it was not done.";
 
     /// <summary>"170 % is needed": the number for the dial that an unanswered sheet keeps from it.</summary>
     private static Phrase Needed(ProgramCase program, Decision decision)

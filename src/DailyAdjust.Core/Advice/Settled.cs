@@ -16,7 +16,8 @@ internal sealed record Settled(Judged Rests, Decision Decision, OpenQuestion? Qu
 
     public ProgramAdvice Advise()
     {
-        var advice = Rests.Advisor.Advise(Rests, Decision, Supposing);
+        var otherWay = Question is null ? null : ReferenceEquals(Rests, Question.AsLogged) ? Question.IfDone : Question.AsLogged;
+        var advice = Rests.Advisor.Advise(Rests, Decision, Supposing, otherWay);
         if (Question is not { } question)
         {
             return advice;

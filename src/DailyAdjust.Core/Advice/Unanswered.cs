@@ -67,6 +67,7 @@ internal static class Unanswered
             Where = new Place(PlaceKind.Program, o.Line.Program.Controller, o.Line.Program.Program),
             Value = o.Line.PauseDays is { } days ? days * MinutesPerDay : o.TurnsOff ? null : o.Line.Percent,
             Unit = o.Line.PauseDays is not null ? LogUnit.Minutes : o.TurnsOff ? LogUnit.None : LogUnit.Percent,
+            Sheet = o.Sheet,
         }),
     ];
 }

@@ -87,7 +87,7 @@ public static class ProgramSteps
             var (lastSaid, far) = question.Reach(context);
             Term wanted = new("wanted", OpenQuestion.Wanted(settled.Rests)), last = new("last", lastSaid), reach = new("far", far), step = new("step", controller.PercentStep);
             steps.Add(Step.Given("the number rests on the way that asks", "wanted", wanted.Value, "%", ReferenceEquals(settled.Rests, question.IfDone) ? "if it was done" : "as logged"));
-            steps.Add(Step.Given("number last advised", "last", lastSaid, "%", "else the last at which it ran"));
+            steps.Add(Step.Given("number last advised", "last", lastSaid, "%", "before it was cut to fit the night, if it was; else the last at which it ran"));
             steps.Add(Step.Given(isMinutes ? "a step of the percentage for every day since" : "a step of the dial for every day since", "far", far, "%", ""));
             steps.Add(isCut ? Step.Given($"near it, {onDial}, no more than either way asks, and within the ceiling of the place", "number", number, "%", "") : Step.Of(
                 $"near it, {onDial}, and no more than either way asks", "number",

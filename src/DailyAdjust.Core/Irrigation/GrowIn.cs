@@ -128,7 +128,7 @@ public sealed class GrowIn
 internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
 {
     private readonly ILookup<ProgramKey, GrowIn> _all = GrowIn.Of(site, log).ToLookup(g => g.Program);
-    private readonly IReadOnlyList<(LogEntry Entry, DateTimeOffset At)> _off = [.. log.Where(e => e.Kind == LogKind.Off).Select(e => (e, e.Time.Instant(site.Clock)))];
+    private readonly IReadOnlyList<(LogEntry Entry, DateTimeOffset At)> _off = [.. log.Where(e => e.Kind == LogKind.Off && e.Sheet is null).Select(e => (e, e.Time.Instant(site.Clock)))];
 
     public IEnumerable<GrowIn> All => _all.SelectMany(g => g);
 
@@ -158,13 +158,13 @@ internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
         : null;
 
     /// <summary>
-    /// Whether somebody stopped it: a pause or off since it began. One that was off before is only found off on a round; `off` alone says that it is to stay so.
+    /// Whether somebody stopped it: a pause or off since it began, by his own word. What a sheet asked for, to wait for rain or an order, is over with that. One that was off before is only found off on a round; `off` alone says that it is to stay so.
     /// `Off` with a note of what is wrong is asked about, and stops it no longer than that.
     /// </summary>
     public bool IsStopped(GrowIn growIn, SettingHistory settings, DateTimeOffset at)
     {
         var setting = settings.At(growIn.Program, at);
-        if (!setting.Setting.IsOff)
+        if (!setting.Setting.IsOff || settings.IsOffBySheet(growIn.Program, at))
         {
             return false;
         }

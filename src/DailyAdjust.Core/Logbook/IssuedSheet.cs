@@ -44,6 +44,9 @@ public sealed record IssuedLine(ProgramKey Program, AdviceKind Advice, double? P
 {
     /// <summary>The stations set aside for hose and probe, in station order; null = no zone's need was computed.</summary>
     public IReadOnlyList<IssuedAside>? SetAside { get; init; }
+
+    /// <summary>What the number was before it was cut to what the night and the pump gave; null = it was not.</summary>
+    public double? UncutPercent { get; init; }
 }
 
 /// <summary>A station that a sheet set aside.</summary>

@@ -40,13 +40,13 @@ public sealed class SettingHistory
             {
                 case LogKind.Setting when entry.Value is { } percent:
                     // Off with an end is what a returned sheet says of a pause.
-                    AddSetting(entry, [.. programs.Where(p => !ImpossibleSettings.Is(entry, p, versions))], new Change(said, said, new Setting(percent)) { Ends = percent == 0 && entry.Sheet is not null ? entry.Until?.Instant(newest.Clock) : null, PausedBy = entry }, versions);
+                    AddSetting(entry, [.. programs.Where(p => !ImpossibleSettings.Is(entry, p, versions))], new Change(said, said, new Setting(percent)) { Ends = percent == 0 && entry.Sheet is not null ? entry.Until?.Instant(newest.Clock) : null, PausedBy = entry, IsBySheet = entry.Sheet is not null }, versions);
                     break;
                 case LogKind.Off:
-                    AddToAll(programs, entry.Where, new Change(said, said, Setting.Off));
+                    AddToAll(programs, entry.Where, new Change(said, said, Setting.Off) { IsBySheet = entry.Sheet is not null });
                     break;
                 case LogKind.Pause when entry.Value is { } minutes:
-                    AddToAll(programs, entry.Where, new Change(said, said, Setting.Off) { Ends = PauseEnd(newest.Clock, said, (int)Math.Round(minutes / MinutesPerDay)), PausedBy = entry });
+                    AddToAll(programs, entry.Where, new Change(said, said, Setting.Off) { Ends = PauseEnd(newest.Clock, said, (int)Math.Round(minutes / MinutesPerDay)), PausedBy = entry, IsBySheet = entry.Sheet is not null });
                     break;
                 case LogKind.Round when entry.Sheet is { } date:
                     AddRound(entry, said, date, versions, sheets);
@@ -149,6 +149,10 @@ public sealed class SettingHistory
         return since;
     }
 
+    /// <summary>Whether a program that is off or paused at an instant is so because a sheet asked for it, rather than by somebody's own word.</summary>
+    public bool IsOffBySheet(ProgramKey program, DateTimeOffset instant) =>
+        _changes.TryGetValue(program, out var list) && list.LastOrDefault(c => c.From <= instant && c.Setting is not null && !c.IsDialOnly && (c.Ends is null || instant < c.Ends)) is { Setting.IsOff: true, IsBySheet: true };
+
     /// <summary>When a pause of some days ends: the same time of day, so many dates later.</summary>
     public static DateTimeOffset PauseEnd(SiteClock clock, DateTimeOffset from, int days)
     {
@@ -243,6 +247,7 @@ public sealed class SettingHistory
             {
                 Ends = line.PauseDays is { } days ? PauseEnd(site.Clock, from, days) : null,
                 PausedBy = entry,
+                IsBySheet = true,
             };
             Add(line.Program, change);
             AddToDial(line.Program, change, versions, date);
@@ -268,6 +273,9 @@ public sealed class SettingHistory
         public DateTimeOffset? Ends { get; init; }
 
         public LogEntry? PausedBy { get; init; }
+
+        /// <summary>A sheet asked for it, and somebody said that it was done.</summary>
+        public bool IsBySheet { get; init; }
 
         /// <summary>Said of another program on the same dial: the number changes, off and paused stay.</summary>
         public bool IsDialOnly { get; init; }

@@ -24,7 +24,7 @@ internal sealed class BeforeHose(AdviceContext context, RunByHand? byHand, Unkno
             yield return $"{Prohibitions.SeasonWords(context.Season.At(station.Key.Controller, context.AsOf).State)}: ask before you hose";
         }
 
-        if (context.Rules.FirstOrDefault(r => r.Covers(station.Area) && r.HoldsOn(context.Date) && r.DaysNotAllowed?.Includes(context.Date) == true) is { } rule)
+        if (context.Rules.FirstOrDefault(r => r.Covers(station.Area) && r.HoldsOn(context.Date) && (r.DaysNotAllowed?.Includes(context.Date) == true || r.MostPercent is 0)) is { } rule)
         {
             yield return $"{Prohibitions.Named(rule)}, which forbids today: ask whether that is for the hose too";
         }

@@ -27,7 +27,15 @@ internal static class GrowInPart
         }
 
         var minutes = MinutesOf(context, program, now, today);
-        return Line(now, program, today, minutes, Changes(context, program, now, date), isOver: false);
+        return Line(now, program, today, minutes, Changes(context, program, now, date), isOver: false) with { OutBeforeRound = OutBeforeRound(context, program, today) };
+    }
+
+    private static IReadOnlyList<TakenOutStart> OutBeforeRound(AdviceContext context, PlannedProgram program, GrowInDay today)
+    {
+        List<ProgramStart> early = [.. today.Starts
+            .Select(t => new ProgramStart(today.Sheet, ProgramStarts.Instant(context.Site, program.Controller, today.Sheet, t)))
+            .Where(s => s.At > context.AsOf && s.At < context.RoundDone)];
+        return OrderHits.Starts(context, program, new Horizon(context.AsOf, early, [], null) { Closes = context.RoundDone });
     }
 
     /// <summary>Whether a grow-in's starts and minutes are those that ran from the round of the date before.</summary>

@@ -144,7 +144,11 @@ public sealed record OvernightRain(string Gauge, double? YesterdayMm, double? Si
 }
 
 /// <summary>A start that was due in the last 24 hours; <paramref name="Answered"/> when a `ran` entry covers it.</summary>
-public sealed record DueRun(ProgramKey Program, string Name, DateOnly Date, DateTimeOffset Start, DateTimeOffset Finishes, Setting Setting, bool Answered);
+public sealed record DueRun(ProgramKey Program, string Name, DateOnly Date, DateTimeOffset Start, DateTimeOffset Finishes, Setting Setting, bool Answered)
+{
+    /// <summary>The program has other starts on that date: who answers names the hours.</summary>
+    public bool IsOneOfSeveral { get; init; }
+}
 
 /// <summary>Ground to take hose and probe to.</summary>
 /// <param name="ShortMm">Depth that would bring it back within its allowable depletion (and its room for rain), mm.</param>

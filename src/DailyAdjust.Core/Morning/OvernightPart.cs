@@ -61,9 +61,16 @@ internal static class OvernightPart
             let start = run.Start
             orderby run.Program.Controller.Route, start.At
             select new DueRun(
-                run.Program.Key, run.Program.Program.Name, start.Date, start.At, run.Finishes, context.SettingAt(run.Program.Key, start.At), ran.IsToldOf(run.Program.Key, start.Date, start.At, run.Finishes));
+                run.Program.Key, run.Program.Program.Name, start.Date, start.At, run.Finishes, context.SettingAt(run.Program.Key, start.At), ran.IsToldOf(run.Program.Key, start.Date, start.At, run.Finishes))
+            {
+                IsOneOfSeveral = IsOneOfSeveral(context, run),
+            };
         return [.. due];
     }
+
+    /// <summary>Whether the program has other starts on the run's date, before or after it: a word about that date would speak of them too.</summary>
+    public static bool IsOneOfSeveral(AdviceContext context, PlannedRun run) =>
+        context.StartsOf(run.Program, context.Site.Clock.DayStart(run.Start.Date).AddDays(-1)).Select(s => s.Start.Date).TakeWhile(d => d <= run.Start.Date).Count(d => d == run.Start.Date) > 1;
 
     /// <summary>The runs of starts after an instant and up to now, by controller, then by start; of one whose program was off or whose pipes were empty there is none.</summary>
     public static IReadOnlyList<PlannedRun> RunsSince(AdviceContext context, DateTimeOffset since) =>

@@ -78,6 +78,9 @@ public sealed record GrowInLine(
     /// <summary>Its first start where it begins after today's round and before the next visit's, UTC: today somebody keys it in for then; null = it has begun.</summary>
     public DateTimeOffset? Begins { get; init; }
 
+    /// <summary>Of the starts that are keyed in, those before today's round that must not run: whoever comes early leaves them out too.</summary>
+    public IReadOnlyList<TakenOutStart> OutBeforeRound { get; init; } = [];
+
     /// <summary>Somebody has to key in its starts and minutes today.</summary>
     public bool IsKeyedIn => !IsOver && (IsChange || Day == 1 || Begins is not null);
 }

@@ -33,7 +33,7 @@ internal static class TakenOutPart
         var ran = new RanHistory(context.Site.Clock, log);
         var runs = OvernightPart.RunsSince(context, context.AsOf - Asked);
         return [.. runs.OrderBy(r => r.Program.Controller.Route).ThenBy(r => r.Start.At).SelectMany(run => OfRun(context, ran, run)
-            .Select(t => t with { IsOneOfSeveral = runs.Count(r => r.Program.Key == run.Program.Key && r.Start.Date == run.Start.Date) > 1 }))];
+            .Select(t => t with { IsOneOfSeveral = OvernightPart.IsOneOfSeveral(context, run) }))];
     }
 
     private static IEnumerable<TakenOutRun> OfRun(AdviceContext context, RanHistory ran, PlannedRun run)

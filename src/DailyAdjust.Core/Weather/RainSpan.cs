@@ -4,7 +4,7 @@ using DailyAdjust.Core.Sites;
 namespace DailyAdjust.Core.Weather;
 
 /// <summary>Rain that somebody read off a gauge.</summary>
-/// <param name="From">Begin of the span, UTC: the gauge's last entry, at most 24 hours back.</param>
+/// <param name="From">Begin of the span, UTC: the gauge's last entry (a date's total only if it came in before this one), at most 24 hours back.</param>
 /// <param name="To">Its end: the entry's time.</param>
 /// <param name="Mm">What fell in it.</param>
 /// <param name="WholeDate">The date whose total it is (an entry without a time of day); null otherwise.</param>
@@ -22,8 +22,8 @@ internal sealed record RainSpan(DateTimeOffset From, DateTimeOffset To, double M
             .OrderBy(e => e.At).ThenBy(e => e.Entry.Time.Clock is null ? 1 : 0).ThenBy(e => e.Entry.Ordinal);
 
         List<RainSpan> spans = [];
-        DateTimeOffset? last = null;
-        foreach (var (entry, at) in entries)
+        List<(DateTimeOffset At, int Arrived, bool IsTotal)> before = [];
+        foreach (var (entry, at, arrived) in entries)
         {
             if (entry.Time.Clock is null)
             {
@@ -31,18 +31,19 @@ internal sealed record RainSpan(DateTimeOffset From, DateTimeOffset To, double M
             }
             else
             {
-                var from = last is { } l && l > at - Longest ? l : at - Longest;
-                spans.Add(new(from, at, entry.Value!.Value, null));
+                // A total that comes in after a reading tells nothing of what that reading held.
+                var last = before.Where(b => !b.IsTotal || b.Arrived < arrived).Max(b => (DateTimeOffset?)b.At);
+                spans.Add(new(last > at - Longest ? last.Value : at - Longest, at, entry.Value!.Value, null));
             }
 
-            last = at;
+            before.Add((at, arrived, entry.Time.Clock is null));
         }
 
         return spans;
 
-        IEnumerable<(LogEntry Entry, DateTimeOffset At)> OfGauge(IEnumerable<LogEntry> all) => all
+        IEnumerable<(LogEntry Entry, DateTimeOffset At, int Arrived)> OfGauge(IEnumerable<LogEntry> all) => all
             .Where(e => e.Kind == LogKind.Rain && e.Value is not null && e.Where.Kind == PlaceKind.Gauge && string.Equals(e.Where.Name, gauge, StringComparison.Ordinal))
-            .Select(e => (e, e.Time.Instant(clock)));
+            .Select((e, i) => (e, e.Time.Instant(clock), i));
     }
 
     /// <summary>How much of a time lies in the span.</summary>

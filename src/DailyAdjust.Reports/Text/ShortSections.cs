@@ -127,6 +127,11 @@ internal static class ShortSections
             yield return ShortSection.List(view.Language, title, items) with { Order = TodayOrder };
         }
 
+        if (sheet.Driest.Count == 0 && !view.NoAdvice)
+        {
+            yield return ShortSection.Sentence(view.Language, SectionWords.Driest, SectionWords.NoDry) with { Order = TickedOrder };
+        }
+
         if (sheet.Wettest.Count > 0)
         {
             yield return ShortSection.Row(view.Language, SectionWords.Wettest, [.. sheet.Wettest.Select(w => Phrase.Of($"{w.Name} {words.DepthOf(w.DrainedMm + w.RanOffMm)}"))], SectionWords.WetCaution) with { Order = KnownOrder };

@@ -51,6 +51,12 @@ internal static class AdviceWords
     /// <summary>By the logbook it is on, and an earlier sheet switched it off and nobody answered.</summary>
     private static bool MayBeOffToo(ProgramAdvice advice) => advice is { Present.IsOff: false, Unanswered.Kind: AdviceKind.Skip or AdviceKind.Off };
 
+    /// <summary>" or 80 %", " or off": what else a dial may show because an unanswered sheet asked for it; empty = nothing else.</summary>
+    public static Phrase OrAsked(ProgramAdvice advice) => advice.Unanswered is null ? Phrase.Empty
+        : MayBeOffToo(advice) ? Phrase.Of($" or {CommonWords.Off}")
+        : Asked(advice) is { } asked ? $" or {SiteWords.Percent(asked)}"
+        : Phrase.Empty;
+
     /// <summary>Another number that an unanswered sheet asked for: it may be on the dial; null = none.</summary>
     private static double? Asked(ProgramAdvice advice) => advice.Unanswered is { Percent: > 0 and var asked } && asked != advice.Present.Percent ? asked : null;
 

@@ -42,12 +42,14 @@ internal static class Answers
     /// <summary>What was due on a box in a span of time did not run.</summary>
     public static Phrase DidNotRunSpan(string controller, string siteId) => Log($"ran {controller} no --time __:__ --until __:__", siteId);
 
-    /// <summary>A line of logbook.csv: none of a date's starts of a program or station ran.</summary>
-    public static Phrase DidNotRunLine(string where, DateOnly date) => Typed.Mark($"{CodeWords.Date(date)},ran,{where},no");
-
-    /// <summary>A line of logbook.csv: what was due there in a span of time did not run.</summary>
-    public static Phrase DidNotRunLine(string where, DateTimeOffset from, DateTimeOffset until) =>
-        Typed.Mark($"{CodeWords.LogTime(from)},ran,{where},no,,{CodeWords.LogTime(until)}");
+    /// <summary>A line of logbook.csv: a start of a program or station did not run.</summary>
+    /// <param name="where">Which.</param>
+    /// <param name="date">The start's date.</param>
+    /// <param name="span">From when until when it was due, where the program has other starts on that date; null = it is the only one, and the date says all.</param>
+    /// <param name="clock">The site's.</param>
+    public static Phrase DidNotRunLine(string where, DateOnly date, (DateTimeOffset From, DateTimeOffset To)? span, SiteClock clock) => Typed.Mark(span is { } due
+        ? $"{CodeWords.LogTime(clock.ToLocal(due.From))},ran,{where},no,,{CodeWords.LogTime(clock.ToLocal(due.To.AddTicks(TimeSpan.TicksPerMinute - 1)))}"
+        : $"{CodeWords.Date(date)},ran,{where},no");
 
     private static Phrase Log(string words, string siteId) => Typed.Mark($"dailyadjust log {words} --site {siteId}");
 }

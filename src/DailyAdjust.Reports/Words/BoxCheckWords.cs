@@ -1,6 +1,7 @@
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Phrases;
+using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Reports.Words;
 
@@ -32,9 +33,11 @@ internal static class BoxCheckWords
         var power = box.Box;
         var back = power.Back is { } at ? $" to {When(at, power.BackHasHour, view)}" : Phrase.Empty;
         var since = power.SinceHasHour || power.Back is not null ? Phrase.Of($"from {When(power.Since, power.SinceHasHour, view)}") : $"at {When(power.Since, power.SinceHasHour, view)}";
-        var note = power.Note.Length > 0 ? $" ({power.Note})" : Phrase.Empty;
-        return $"{view.BoxLabel(power.Controller)}: without power {since}{back}{note}. {Early(power, view)}By the logbook it should show {Phrase.Join(", ", box.Settings.Select(s => Phrase.Of($"{s.Program.Program} {SiteWords.Setting(s.Setting.Percent)}")))}.";
+        var note = power.Note.Length > 0 ? $" ({power.Note})" : "";
+        return $"{view.BoxLabel(power.Controller)}: without power {since}{back}{note}. {Early(power, view)}By the logbook it should show {Phrase.Join(", ", box.Settings.Select(s => Phrase.Of($"{s.Program.Program} {SiteWords.Setting(s.Setting.Percent)}{Or(s.Program, view)}")))}.";
     }
+
+    private static Phrase Or(ProgramKey program, SheetView view) => view.Sheet.Programs.FirstOrDefault(p => p.Key == program) is { } advice ? AdviceWords.OrAsked(advice) : Phrase.Empty;
 
     /// <summary>"01:10 today"; "some time today" where nobody gave the hour.</summary>
     private static Phrase When(DateTimeOffset instant, bool hasHour, SheetView view) =>

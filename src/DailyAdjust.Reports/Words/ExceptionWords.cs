@@ -83,7 +83,7 @@ internal static class ExceptionWords
 
             foreach (var out_ in program.StationsOut)
             {
-                yield return $"{view.Label(program.Key)}: take out {Stations([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(out_.Why.Shaped(SiteWords.Capital))}{Until(out_.Until, view.Words)} The logbook has to hear of it next day, a line for each: {Answers.DidNotRunLine(out_.Stations[0].ToString(), view.Sheet.Site.Clock.DateOf(out_.From))}";
+                yield return $"{view.Label(program.Key)}: take out {Stations([.. out_.Stations.Select(s => s.Station)])}, from {view.Words.When(out_.From)} on. {FreshnessWords.Sentence(out_.Why.Shaped(SiteWords.Capital))}{Until(out_.Until, view.Words)} The next sheet asks whether that was done.";
             }
         }
     }
@@ -124,14 +124,8 @@ internal static class ExceptionWords
             : $"{view.Label(first.Program)}, start of {view.Words.When(first.At)}{stations}: the numbers take it that they ran. If they were taken out, a line in logbook.csv for each: {line}";
     }
 
-    private static Phrase DidNotRun(TakenOutRun run, SheetView view)
-    {
-        var where = run.Station?.ToString() ?? run.Program.ToString();
-        var clock = view.Sheet.Site.Clock;
-        return run.IsOneOfSeveral
-            ? Answers.DidNotRunLine(where, clock.ToLocal(run.At), clock.ToLocal(run.Finishes.AddTicks(TimeSpan.TicksPerMinute - 1)))
-            : Answers.DidNotRunLine(where, run.Date);
-    }
+    private static Phrase DidNotRun(TakenOutRun run, SheetView view) =>
+        Answers.DidNotRunLine(run.Station?.ToString() ?? run.Program.ToString(), run.Date, run.IsOneOfSeveral ? (run.At, run.Finishes) : null, view.Sheet.Site.Clock);
 
     private static IEnumerable<Phrase> GrowIn(GrowInLine line, SheetView view)
     {
@@ -146,7 +140,7 @@ internal static class ExceptionWords
                 ? Phrase.Verbatim(SiteWords.Minutes(line.Minutes[0].Minutes))
                 : Phrase.Join(", ", line.Minutes.Select(m => Phrase.Of($"{SiteWords.Minutes(m.Minutes)} on {Phrase.ListNames(m.Stations.Select(s => s.Station))}")));
             var from = line.Begins is { } begins ? $", from {view.Words.When(begins)} on" : Phrase.Empty;
-            yield return $"{view.Label(line.Program)}, day {SiteWords.Count(line.Day)} of {SiteWords.Count(line.Days)}: {NotNow(line.Program, view)}key in {Phrase.Count(line.Starts.Count, "start", "starts")} ({starts}) x {minutes}, every day{from}.{LeftOut(line.Program, view)}";
+            yield return $"{view.Label(line.Program)}, day {SiteWords.Count(line.Day)} of {SiteWords.Count(line.Days)}: {NotNow(line.Program, view)}key in {Phrase.Count(line.Starts.Count, "start", "starts")} ({starts}) x {minutes}, every day{from}.{LeftOut(line, view)}";
         }
     }
 
@@ -156,7 +150,7 @@ internal static class ExceptionWords
 
 
     /// <summary>Starts of it that an order or a watering rule forbids, until the next visit.</summary>
-    private static Phrase LeftOut(ProgramKey program, SheetView view) => Phrase.Concat(view.Sheet.Programs.Where(p => p.Key == program).SelectMany(p => p.TakenOut)
+    private static Phrase LeftOut(GrowInLine line, SheetView view) => Phrase.Concat(line.OutBeforeRound.Concat(view.Sheet.Programs.Where(p => p.Key == line.Program).SelectMany(p => p.TakenOut))
         .GroupBy(t => (Date: view.Sheet.Site.Clock.DateOf(t.At), t.Why, t.Until))
         .Select(g => Phrase.Of($" Leave out {Phrase.ListNames(g.Select(t => view.Words.Time(t.At)))} on {SiteWords.Date(g.Key.Date)}: {FreshnessWords.Sentence(g.Key.Why)}{Until(g.Key.Until, view.Words)}")));
 

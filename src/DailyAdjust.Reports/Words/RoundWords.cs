@@ -25,7 +25,7 @@ internal static class RoundWords
 
     public static Phrase Lead(SheetView view)
     {
-        var starts = view.StartBoxes.Count > 0 ? $" Starts or stations to take out, put back or key in at {Phrase.ListNames(view.StartBoxes)}: see \"{ExceptionWords.Title}\"." : Phrase.Empty;
+        var starts = view.StartBoxes.Count > 0 ? $" Starts or stations to take out, put back or key in at {Phrase.ListNames(view.StartBoxes)}: named after the round." : Phrase.Empty;
         return view switch
         {
             { Boxes.Count: > 0 } => $"{Boxes(view.Boxes.Count, view.Counts)}.{starts}",

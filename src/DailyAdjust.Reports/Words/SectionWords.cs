@@ -34,6 +34,9 @@ internal static class SectionWords
     public static readonly Phrase DidNotRun = new("If one did not run, say so with a line in logbook.csv:");
     public static readonly Phrase Chain = new("Step by step");
 
+    public static Phrase DidNotRunLine(DueRun run, SheetView view) =>
+        Answers.DidNotRunLine(run.Program.ToString(), run.Date, run.IsOneOfSeveral ? (run.Start, run.Finishes) : null, view.Sheet.Site.Clock);
+
     public static Phrase Night(DateOnly sheetDate)
     {
         var before = sheetDate.AddDays(-1);

@@ -105,7 +105,7 @@ internal static class MailCommand
     }
 
     /// <summary>Sends what the sites have promised and says what came of it; after a failure of the server no other message is tried.</summary>
-    /// <returns>Whether everything that was tried is sent.</returns>
+    /// <returns>Whether everything that was tried is sent; what another process sends just now is its business.</returns>
     public static async Task<bool> SendAsync(CommandContext context, IReadOnlyList<SiteFolder> sites, ILogger log, bool atOnce, CancellationToken stop)
     {
         var allSent = true;
@@ -120,7 +120,8 @@ internal static class MailCommand
 
             foreach (var (message, _) in sent)
             {
-                var isSent = message.State == MessageState.Sent;
+                // One that gave way to a newer sheet is no failure.
+                var isSent = message.State is MessageState.Sent or MessageState.Replaced;
                 allSent &= isSent;
                 await (isSent ? context.Out : context.Error).WriteLineAsync($"{folder.Name}: {MailLines.Of(message)}").ConfigureAwait(false);
             }

@@ -6,6 +6,7 @@ using DailyAdjust.Service.Fetching;
 using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Hosting;
 using DailyAdjust.Service.Mail;
+using DailyAdjust.Service.Paper;
 using DailyAdjust.Service.Printing;
 using DailyAdjust.Service.Sites;
 using Microsoft.Extensions.Logging;
@@ -25,6 +26,7 @@ internal static class MorningCommand
         var at = new AtOption();
         var visit = new VisitOption();
         var print = new Option<bool>("--print") { Description = "Also prints report.txt; report-full.txt beside it has all of the sheet." };
+        var pdf = new Option<bool>("--pdf") { Description = "Also prints the page as report.pdf, by an installed Chromium (setting Pdf)." };
         var noMail = new Option<bool>("--no-mail") { Description = "Mails the sheet to nobody." };
         return new AppCommand(
             "morning",
@@ -39,9 +41,10 @@ internal static class MorningCommand
             at.Option,
             from,
             print,
+            pdf,
             visit.Option,
             noMail,
-        }.Runs(global, time, context => Run(context, new(context.Parsed.GetValue(from), context.Parsed.GetValue(print), !context.Parsed.GetValue(noMail)), at, visit));
+        }.Runs(global, time, context => Run(context, new(context.Parsed.GetValue(from), context.Parsed.GetValue(print), context.Parsed.GetValue(pdf), !context.Parsed.GetValue(noMail)), at, visit));
     }
 
     private static int Run(CommandContext context, Given given, AtOption at, VisitOption visit)
@@ -107,12 +110,17 @@ internal static class MorningCommand
         }
 
         notices.AddRange(MailNotices.Of(site, date));
-        var morning = new SiteMorning(site, log) { Promises = asked.Mail ? SheetPromises.Of(context.Options, context.Time) : null };
+        var morning = new SiteMorning(site, log) { Promises = SheetPromises.Of(context.Options, context.Time), MailsNew = asked.Mail };
         morning.RecordMissed(MorningPlan.MissedBefore(site.Ledger.Mornings.Last()?.Date, date));
         var issued = morning.Issue(date, asOf, notices)!;
         var visits = issued.Sheet.Programs.Count(p => p.NeedsVisit);
         context.Out.WriteLine(FormattableString.Invariant(
             $"{folder.Name}: sheet {date:yyyy-MM-dd}/{issued.Issue}, {visits} of {issued.Sheet.Programs.Count} programs to change: {Path.Combine(issued.Folder, ReportFiles.Text)}"));
+        if (asked.Pdf)
+        {
+            PrintPage(context, issued.Folder, log);
+        }
+
         if (asked.Print)
         {
             context.Out.WriteLine();
@@ -122,6 +130,21 @@ internal static class MorningCommand
         if (AnsweringNote.Of(folder, site.Newest.Clock, asOf, context.Time.GetUtcNow()) is { } note)
         {
             context.Out.WriteLine(note);
+        }
+    }
+
+    /// <summary>The sheet is there; whether it can be printed changes no exit code.</summary>
+    private static void PrintPage(CommandContext context, string folder, ILogger log)
+    {
+        try
+        {
+            var browser = Browser.Find(context.Options.Pdf) ?? throw new IOException($"no browser that prints was found (setting Pdf: {context.Options.Pdf}).");
+            SheetPrint.MakeAsync(folder, new PagePrint(browser, TimeSpan.FromSeconds(context.Options.PdfSeconds)), CancellationToken.None).GetAwaiter().GetResult();
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            log.LogWarning("No {File}: {Failure}", ReportFiles.Print, failure.Message);
+            context.Error.WriteLine($"No {ReportFiles.Print}: {failure.Message}");
         }
     }
 
@@ -200,6 +223,7 @@ internal static class MorningCommand
     /// <summary>What the command line asks for.</summary>
     /// <param name="From">The first date on which an edit holds.</param>
     /// <param name="Print">Print the sheet.</param>
+    /// <param name="Pdf">Print its page as PDF.</param>
     /// <param name="Mail">Mail the sheet.</param>
-    private sealed record Given(DateOnly? From, bool Print, bool Mail);
+    private sealed record Given(DateOnly? From, bool Print, bool Pdf, bool Mail);
 }

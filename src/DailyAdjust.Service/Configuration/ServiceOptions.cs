@@ -8,6 +8,9 @@ public sealed class ServiceOptions
     /// <summary>The one section of appsettings.json that is read.</summary>
     public const string Section = "DailyAdjust";
 
+    public const string Auto = "auto";
+    public const string Never = "never";
+
     /// <summary>How often the inboxes are looked at and the ledgers are asked what is due, seconds.</summary>
     [Range(1, 600)]
     public int PollSeconds { get; set; } = 30;
@@ -39,6 +42,14 @@ public sealed class ServiceOptions
     /// <summary>The least that is written to the log: Debug, Information, Warning or Error.</summary>
     [AllowedValues("Debug", "Information", "Warning", "Error")]
     public string LogLevel { get; set; } = "Information";
+
+    /// <summary>Who prints sheets as report.pdf: <see cref="Auto"/> = an installed Chromium, <see cref="Never"/> = nobody, otherwise the path of a browser.</summary>
+    [Required]
+    public string Pdf { get; set; } = Auto;
+
+    /// <summary>The longest that one print may take, seconds.</summary>
+    [Range(1, 300)]
+    public int PdfSeconds { get; set; } = 30;
 
     /// <summary>Null = no sheet is mailed.</summary>
     public MailOptions? Mail { get; set; }

@@ -38,6 +38,7 @@ public static class ServiceHost
         builder.Services.AddSingleton(services => new MailWorker(
             services.GetRequiredService<SiteRunners>(), home, options, time, services.GetRequiredService<IHostApplicationLifetime>(), services.GetRequiredService<ILogger<MailWorker>>()));
         builder.Services.AddHostedService(services => services.GetRequiredService<MailWorker>());
+        builder.Services.AddHostedService(services => new PrintWorker(services.GetRequiredService<SiteRunners>(), options, time, services.GetRequiredService<ILogger<PrintWorker>>()));
 
         using var host = builder.Build();
         var worker = host.Services.GetRequiredService<PollWorker>();

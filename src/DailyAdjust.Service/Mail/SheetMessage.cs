@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using DailyAdjust.Core.Sites;
 using DailyAdjust.Ledger.Records;
 using DailyAdjust.Reports;
 using MimeKit;
@@ -11,9 +12,16 @@ namespace DailyAdjust.Service.Mail;
 internal static class SheetMessage
 {
     /// <summary>What goes along, as far as it is there.</summary>
-    public static IReadOnlyList<string> Attached { get; } = [ReportFiles.RoundCsv, ReportFiles.Html, "report.pdf"];
+    public static IReadOnlyList<string> Attached { get; } = [ReportFiles.RoundCsv, ReportFiles.Html, ReportFiles.Print];
 
-    /// <summary>The same at every try and after every restart, and another for every site, sheet and recipient; without angle brackets.</summary>
+    /// <summary>
+    /// The same at every try and after every restart, and another for every property, sheet and recipient; without angle brackets. Two installations may call
+    /// their sites alike and mail from one address: name and place of the property tell them apart.
+    /// </summary>
+    public static string IdOf(string site, Site description, DateOnly date, int issue, string recipient, MailboxAddress from) => IdOf(
+        string.Create(CultureInfo.InvariantCulture, $"{site}\n{description.Name}\n{description.LatitudeDeg:R}\n{description.LongitudeDeg:R}"), date, issue, recipient, from);
+
+    /// <summary>The same of something else than a sheet.</summary>
     public static string IdOf(string site, DateOnly date, int issue, string recipient, MailboxAddress from)
     {
         // Folder names and addresses may hold anything; their hash is plain ASCII.

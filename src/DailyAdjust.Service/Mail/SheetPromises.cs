@@ -6,7 +6,7 @@ using DailyAdjust.Service.Sites;
 
 namespace DailyAdjust.Service.Mail;
 
-/// <summary>Decides who is promised a sheet, in the step that marks the sheet as written: from then on no crash can lose it.</summary>
+/// <summary>Decides who is promised a sheet; the promises are kept in the step that marks the sheet as written: from then on no crash can lose it.</summary>
 /// <param name="mail">Who gets what.</param>
 /// <param name="time">The clock.</param>
 public sealed class SheetPromises(MailOptions mail, TimeProvider time)
@@ -15,17 +15,18 @@ public sealed class SheetPromises(MailOptions mail, TimeProvider time)
     public static SheetPromises? Of(ServiceOptions options, TimeProvider time) => options.Mail is { } mail ? new(mail, time) : null;
 
     /// <summary>
-    /// Promises a written sheet. Who wants only changes gets it when it asks for something; a later issue goes only to those whose newest issue of the date asks
+    /// The promises of a sheet, none of them kept yet. Who wants only changes gets it when it asks for something; a later issue goes only to those whose newest issue of the date asks
     /// for something else. A sheet of a past day is nobody's morning mail.
     /// </summary>
-    public void Add(OpenSite site, DateOnly date, int issue)
+    public IReadOnlyList<OutboxMessage> For(OpenSite site, DateOnly date, int issue)
     {
         var now = time.GetUtcNow();
         if (date < site.Newest.Clock.DateOf(now))
         {
-            return;
+            return [];
         }
 
+        var promises = new List<OutboxMessage>();
         var from = MailCheck.Address(mail.From)!;
         var sheet = new Lazy<SheetMail>(() => Read(site, date, issue));
         foreach (var recipient in mail.Recipients.Where(r => r.Wants(site.Folder.Name)))
@@ -33,9 +34,11 @@ public sealed class SheetPromises(MailOptions mail, TimeProvider time)
             var to = MailCheck.Address(recipient.To)!.Address;
             if (IsNews(site, date, issue, to, recipient.OnlyIfChanges, sheet))
             {
-                site.Ledger.Outbox.Promise(new(SheetMessage.IdOf(site.Folder.Name, date, issue, to, from), date, issue, to, sheet.Value.Subject, now));
+                promises.Add(new(SheetMessage.IdOf(site.Folder.Name, site.Newest, date, issue, to, from), date, issue, to, sheet.Value.Subject, now));
             }
         }
+
+        return promises;
     }
 
     private static bool IsNews(OpenSite site, DateOnly date, int issue, string to, bool onlyIfChanges, Lazy<SheetMail> sheet)

@@ -1,5 +1,6 @@
 using DailyAdjust.Ledger;
 using DailyAdjust.Ledger.Records;
+using DailyAdjust.Reports;
 using DailyAdjust.Service.Configuration;
 using DailyAdjust.Service.Home;
 using Microsoft.Extensions.Logging;
@@ -153,11 +154,13 @@ public sealed class SiteOutbox(SiteFolder folder, HomeFolder home, MailOptions m
         var issued = ledger.Sheets.ReportFiles(message.Date, message.Issue).ToDictionary(f => f.Key, f => f.Value, StringComparer.Ordinal);
         return SheetMessage.Of(message, MailCheck.Address(mail.From)!, name =>
         {
-            // What was issued comes from the ledger; what was made of it later lies beside it.
-            var beside = Path.Combine(folder.ReportFolder(message.Date), name);
-            return issued.TryGetValue(name, out var bytes) ? bytes : File.Exists(beside) ? File.ReadAllBytes(beside) : null;
+            // What was issued comes from the ledger; what was made of it later lies beside it, as long as no later issue does.
+            var beside = folder.ReportFolder(message.Date);
+            return issued.TryGetValue(name, out var bytes) ? bytes : Read(beside, ReportFiles.Html).AsSpan().SequenceEqual(issued[ReportFiles.Html]) ? Read(beside, name) : null;
         });
     }
+
+    private static byte[]? Read(string folder, string name) => Path.Combine(folder, name) is var path && File.Exists(path) ? File.ReadAllBytes(path) : null;
 
     private OutboxMessage Keep(OutboxMessage message, Action<Outbox> record, TimeSpan? wait = null)
     {

@@ -38,7 +38,7 @@ internal static class LogTargets
         var told = issues.FirstOrDefault(s => s.Issue == entry.Issue) ?? issues[^1];
         List<string> asked = [.. issues.Where(s => s.Lines.Any(l => l.Asks)).Select(s => Sheet(s.Date, s.Issue))];
         return told.Lines.Any(l => l.Asks) ? null
-            : $"Note: sheet {Sheet(told.Date, told.Issue)} asked for no change, so this answers nothing.{(asked.Count > 0 ? $" {string.Join(" and ", asked)} did: `log round {asked[^1]} done`." : "")}";
+            : $"Note: sheet {Sheet(told.Date, told.Issue)} asked for no dial to be turned, so this answers nothing.{(asked.Count > 0 ? $" {string.Join(" and ", asked)} did: `log round {asked[^1]} done`." : "")}";
     }
 
     private static void CheckRound(OpenSite site, DateOnly date, int? issue)

@@ -4,6 +4,7 @@ using DailyAdjust.Ledger.Records;
 using DailyAdjust.Reports;
 using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Mail;
+using DailyAdjust.Service.Paper;
 using Microsoft.Extensions.Logging;
 
 namespace DailyAdjust.Service.Sites;
@@ -24,6 +25,9 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
 {
     /// <summary>Promises written sheets to their recipients; null = no mail.</summary>
     public SheetPromises? Promises { get; init; }
+
+    /// <summary>Whether what is issued now is mailed; a sheet that a crash left is in any case.</summary>
+    public bool MailsNew { get; init; } = true;
 
     /// <summary>Issues the next sheet of a date.</summary>
     /// <param name="date">The sheet's date.</param>
@@ -46,7 +50,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         }
 
         var begun = site.Ledger.Mornings.Begin(date, asOf, CalculationVersions.Calculation, CalculationVersions.TimeZones);
-        return Complete(begun, sheet, notices);
+        return Complete(begun, sheet, notices, MailsNew ? Promises : null);
     }
 
     /// <summary>Finishes sheets that a crash left between two steps, as of their own instant and inputs.</summary>
@@ -56,12 +60,12 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         {
             if (morning.Step == MorningStep.Computed)
             {
-                Write(morning.Date, morning.Issue, site.Ledger.Sheets.ReportFiles(morning.Date, morning.Issue));
+                Write(morning.Date, morning.Issue, site.Ledger.Sheets.ReportFiles(morning.Date, morning.Issue), Promises);
             }
             else
             {
                 var sheet = MorningCalculation.Run(MorningKnowledge.Of(site, morning.Date, morning.AsOf, morning.Issue, morning.Watermark));
-                Complete(morning, sheet, []);
+                Complete(morning, sheet, [], Promises);
             }
         }
     }
@@ -79,7 +83,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
 
     /// <summary>By what a person does at the boxes; the figures of stations set aside change with every reading, and nobody walks for them.</summary>
     private static bool SaysTheSame(IReadOnlyList<IssuedLine> one, IReadOnlyList<IssuedLine> other) =>
-        one.Select(line => line with { SetAside = null }).SequenceEqual(other.Select(line => line with { SetAside = null }));
+        one.Select(line => line with { SetAside = null, UncutPercent = null }).SequenceEqual(other.Select(line => line with { SetAside = null, UncutPercent = null }));
 
     /// <summary>Whether somebody wrote since the date's newest sheet that something did not run or lost power, and this one has something to say to it.</summary>
     private bool HasNewsOfTheNight(DateOnly date, MorningSheet sheet)
@@ -92,7 +96,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         return TouchedDays.Differences(site.Ledger.Logbook.Effective(newest.Watermark), site.Ledger.Logbook.Effective()).Any(e => e.Kind is LogKind.Ran or LogKind.Power);
     }
 
-    private IssuedMorning Complete(MorningRecord begun, MorningSheet sheet, IReadOnlyList<string> notices)
+    private IssuedMorning Complete(MorningRecord begun, MorningSheet sheet, IReadOnlyList<string> notices, SheetPromises? mail)
     {
         var (date, issue) = (begun.Date, begun.Issue);
         var replaced = site.Ledger.Sheets.Issued(date, date).Select(s => (int?)s.Issue).Max();
@@ -113,24 +117,32 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
                 site.Ledger.States.ForgetAfter(date);
             }
         });
-        Write(date, issue, [.. report.All.Select(f => KeyValuePair.Create(f.Name, files[f.Name]))]);
+        Write(date, issue, [.. report.All.Select(f => KeyValuePair.Create(f.Name, files[f.Name]))], mail);
         Tell(sheet, issue);
         WriteSummary(date);
         return new(sheet, issue, site.Folder.ReportFolder(date));
     }
 
-    private void Write(DateOnly date, int issue, IReadOnlyList<KeyValuePair<string, byte[]>> files)
+    private void Write(DateOnly date, int issue, IReadOnlyList<KeyValuePair<string, byte[]>> files, SheetPromises? mail)
     {
         var folder = site.Folder.ReportFolder(date);
+        SheetPrint.Forget(folder);
         foreach (var (name, bytes) in files)
         {
             AtomicFile.Write(Path.Combine(folder, name), bytes);
         }
 
+        // Once more: one of the page that was replaced may have been finished meanwhile.
+        SheetPrint.Forget(folder);
+
+        var promises = mail?.For(site, date, issue) ?? [];
         site.Ledger.InOneStep(() =>
         {
             site.Ledger.Mornings.RecordWritten(date, issue);
-            Promises?.Add(site, date, issue);
+            foreach (var promise in promises)
+            {
+                site.Ledger.Outbox.Promise(promise);
+            }
         });
     }
 
@@ -164,5 +176,6 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
             SetAside = p.Zones.Any(z => z.Percent is not null)
                 ? [.. p.Zones.Where(z => z.SetAside).Select(z => new IssuedAside(z.Station.Station, Math.Round(z.Percent!.Value, 4), Math.Round(z.AreaMedianPercent!.Value, 4)))]
                 : null,
+            UncutPercent = sheet.Fit.Cuts.FirstOrDefault(c => c.Program == p.Key)?.FromPercent,
         })];
 }

@@ -31,7 +31,7 @@ public sealed class WhatAnEntryAnswersTests
     {
         using var course = Greens();
         Assert.Equal("leave", course.Morning().Said("C1/P1").Advice);
-        Assert.Contains("Note: sheet 2026-05-04/1 asked for no change, so this answers nothing.", course.Run("log", "round", "2026-05-04", "done").Output, StringComparison.Ordinal);
+        Assert.Contains("Note: sheet 2026-05-04/1 asked for no dial to be turned, so this answers nothing.", course.Run("log", "round", "2026-05-04", "done").Output, StringComparison.Ordinal);
         course.Log("2026-05-05 04:00,hold,C1/P1,,,2026-05-06 12:00,Lee,match");
         Assert.Equal("off", course.Morning("2026-05-05").Said("C1/P1").Advice);
         Assert.DoesNotContain("Note: sheet", course.Run("log", "round", "2026-05-05", "done").Output, StringComparison.Ordinal);

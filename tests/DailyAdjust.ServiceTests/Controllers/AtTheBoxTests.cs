@@ -8,7 +8,7 @@ public sealed class AtTheBoxTests
     private const string Dial = "{ applies: program, max: 400 %, step: 5 % }";
     private const string Stations = "controller,station,name,area,minutes P1,precipitation rate (mm/h)\nC1,1,green 1,greens,60,10\nC1,2,green 2,greens,60,10";
 
-    private static SmallCourse Greens(string more = "") => new(SmallCourse.Box("C1", Dial, "route: 1", ("P1", "\"22:00\"")), Stations, more);
+    private static SmallCourse Greens(string more = "", string soil = "allowable") => new(SmallCourse.Box("C1", Dial, "route: 1", ("P1", "\"22:00\"")), Stations, more, soil);
 
     [Fact]
     public void A_station_that_a_hold_took_out_is_put_back_once_and_asked_about_until_somebody_answers()
@@ -154,7 +154,7 @@ public sealed class AtTheBoxTests
         course.Log("2026-05-04 04:00,grow-in,C1/P1,3 x 4 min,,2026-08-20,Lee,sod", "2026-05-05 04:00,no-water,area:greens,,,2026-05-05 15:30,Pat,foliar feeding");
         course.Morning();
         var tuesday = course.Morning("2026-05-05");
-        Assert.Contains("No dial to turn today. Starts or stations to take out, put back or key in at C1: see \"Today otherwise\".", tuesday.Text, StringComparison.Ordinal);
+        Assert.Contains("No dial to turn today. Starts or stations to take out, put back or key in at C1: named after the round.", tuesday.Text, StringComparison.Ordinal);
         Assert.Contains("C1/P1: take out the start of 15:00 today. It must not run: no water, foliar feeding.", tuesday.Text, StringComparison.Ordinal);
 
         var wednesday = course.Morning("2026-05-06");
@@ -176,5 +176,76 @@ public sealed class AtTheBoxTests
         var thursday = course.Morning("2026-05-07");
         Assert.DoesNotContain("start of 15:00", thursday.Text, StringComparison.Ordinal);
         Assert.Equal(before * 2 / 3, Irrigated("2026-05-05"), 3);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)] // obeyed, or not, and never told
+    public void A_skip_that_was_on_the_sheet_before_a_grow_in_was_ordered_does_not_keep_new_turf_dry(bool isTold)
+    {
+        using var course = Greens(soil: "full");
+        Assert.Equal("skip", course.Morning().Said("C1/P1").Advice);
+        course.Run("log", "grow-in", "C1/P1", "6 x 6 min", "--time", "2026-05-04 06:30", "--until", "2026-05-20", "--note", "sod");
+        if (isTold)
+        {
+            course.Run("log", "round", "2026-05-04", "done", "--time", "2026-05-04 09:00");
+        }
+
+        Assert.Equal("resume", course.Morning("2026-05-05").Said("C1/P1").Advice);
+
+        // Somebody's own word stops it.
+        course.Run("log", "off", "C1/P1", "--time", "2026-05-05 10:00");
+        Assert.Equal("keep-off", course.Morning("2026-05-06").Said("C1/P1").Advice);
+    }
+
+    [Fact]
+    public void A_grow_in_that_a_hold_switched_off_is_turned_on_again_when_that_is_over()
+    {
+        using var course = Greens();
+        course.Log("2026-05-03 12:00,grow-in,C1/P1,6 x 6 min,,2026-05-20,Lee,sod", "2026-05-04 04:00,hold,C1/P1,,,2026-05-04 16:00,Lee,match");
+        Assert.Equal("off", course.Morning().Said("C1/P1").Advice);
+        course.Run("log", "round", "2026-05-04", "done", "--time", "2026-05-04 09:00");
+        Assert.Equal(("resume", 100), course.Morning("2026-05-05").Said("C1/P1"));
+    }
+
+    [Fact]
+    public void Whoever_keys_in_a_grow_in_early_leaves_out_the_forbidden_start_of_the_same_morning_too()
+    {
+        // Six starts from 07:00, two hours apart; the round is done by 13:00.
+        using var course = Greens("restrictions: [ { name: midday, hours: { from: \"10:30\", until: \"12:00\" } } ]");
+        course.Log("2026-05-04 04:00,grow-in,C1/P1,6 x 6 min,,2026-05-20,Lee,sod");
+        Assert.Contains("Leave out 11:00 on Mon 4 May: watering rule: midday.", course.Morning().Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_program_with_another_start_to_come_on_that_date_is_answered_with_its_hours()
+    {
+        using var course = new SmallCourse(
+            SmallCourse.Box("C1", Dial, "route: 1", ("P1", "\"04:00\", \"22:00\"")), Stations, "restrictions: [ { name: early, from: 2026-05-05, until: 2026-05-05, hours: { from: \"03:00\", until: \"05:00\" }, areas: [greens] } ]");
+        course.Morning();
+        var tuesday = course.Morning("2026-05-05");
+        Assert.Contains("C1/P1, start of 04:00 today: the numbers take it that it ran. If it was taken out, a line in logbook.csv: 2026-05-05 04:00,ran,C1/P1,no,,2026-05-05 06:00", tuesday.Text, StringComparison.Ordinal);
+        Assert.Contains("If one did not run, say so with a line in logbook.csv: 2026-05-04 22:00,ran,C1/P1,no,,2026-05-05 00:00", tuesday.Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_rule_of_days_with_an_end_names_the_next_date_between()
+    {
+        using var course = Greens("restrictions: [ { name: odd days only, days: even, until: 2026-06-30, areas: [greens] } ]");
+        Assert.Contains("Must not run: watering rule: odd days only, through Mon 4 May; its next start that may run is on Tue 5 May.", course.Morning().Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_skip_that_nobody_answered_is_to_be_turned_on_again_when_the_drier_of_both_grounds_needs_it()
+    {
+        using var course = new SmallCourse(SmallCourse.Box("C1", Dial, "route: 1\n    pause: 30 d", ("P1", "\"22:00\"")), Stations, soil: "full");
+        var monday = course.Morning().Program("C1/P1");
+        Assert.Equal("skip", monday.GetProperty("advice").GetString());
+        var wanted = monday.GetProperty("lookAgain").GetString();
+
+        // By the logbook Monday's water ran and it could wait longer; if the pause was set it did not.
+        var tuesday = course.Morning("2026-05-05").Program("C1/P1");
+        Assert.Equal(("skip", wanted), (tuesday.GetProperty("advice").GetString(), tuesday.GetProperty("lookAgain").GetString()));
+        Assert.Equal(monday.GetProperty("pauseDays").GetInt32() - 1, tuesday.GetProperty("pauseDays").GetInt32());
     }
 }

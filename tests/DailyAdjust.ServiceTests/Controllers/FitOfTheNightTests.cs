@@ -65,6 +65,21 @@ public sealed class FitOfTheNightTests
     }
 
     [Fact]
+    public void What_one_night_lacked_holds_no_later_number_down()
+    {
+        // As above, but the pump is whole again on Wednesday: nobody has answered, and the number stays near Tuesday's 100 %, not near what was left of it.
+        var boxes = $"{SmallCourse.Box("C1", Dial, "route: 1", ("P1", "\"22:00\""), ("P2", "\"22:00\""))}\n{SmallCourse.Box("C2", Dial, "route: 2", ("P1", "\"22:45\""))}";
+        using var course = new SmallCourse(boxes, TwoPrograms + "\nC2,1,greens,60,,10,100,600", "pump: { capacity: 500 L/min }");
+        course.Log("2026-05-03 09:00,setting,site,100,%,,Ana,", "2026-05-03 09:01,setting,C1/P2,25,%,,Ana,");
+        course.Morning();
+        course.Log("2026-05-05 04:00,pump,pump,150,L/min,2026-05-05,Ana,second pump is out");
+        Assert.Equal(("set", 75), course.Morning("2026-05-05").Said("C1/P2"));
+        var (advice, percent) = course.Morning("2026-05-06").Said("C1/P2");
+        Assert.Equal("set", advice);
+        Assert.InRange(percent!.Value, 95, 105);
+    }
+
+    [Fact]
     public void Did_it_run_tells_when_a_box_that_lets_programs_wait_was_done()
     {
         using var course = new SmallCourse(SmallCourse.Box("C1", Dial, "overlap: stack", ("P1", "\"22:00\""), ("P2", "\"22:30\"")), TwoPrograms);

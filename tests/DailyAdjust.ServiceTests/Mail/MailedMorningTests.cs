@@ -1,5 +1,7 @@
 using System.Text.Json.Nodes;
+using DailyAdjust.Ledger;
 using DailyAdjust.Ledger.Records;
+using DailyAdjust.Service.Sites;
 using MimeKit;
 using Xunit;
 
@@ -222,6 +224,40 @@ public sealed class MailedMorningTests : IDisposable
         Assert.Empty(_home.Outbox);
         Assert.Empty(server.Events);
         Assert.Contains("no sheet was mailed", _home.Run("mail").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_sheet_that_a_crash_left_is_promised_even_where_the_next_one_is_not_mailed()
+    {
+        using var server = new MailServer(_home.ServerFolder);
+        _home.Settings(server.Port);
+        Assert.Equal(0, _home.Run("morning", "--no-mail").ExitCode);
+        using (var ledger = SiteLedger.Open(_home.Site.LedgerFile, LedgerMode.Write))
+        {
+            // As a program leaves it that is killed while it reckons issue 2.
+            var first = ledger.Mornings.Last()!;
+            ledger.Mornings.Begin(first.Date, first.AsOf, CalculationVersions.Calculation, CalculationVersions.TimeZones);
+        }
+
+        Assert.Equal(0, _home.Run("morning", "--no-mail").ExitCode);
+        var message = Assert.Single(_home.Outbox);
+        Assert.Equal((2, MessageState.Waiting), (message.Issue, message.State));
+        Assert.Empty(server.Events);
+    }
+
+    [Fact]
+    public void Two_properties_that_call_their_site_alike_have_messages_of_their_own()
+    {
+        using var server = new MailServer(_home.ServerFolder);
+        using var other = new MailHome();
+        MailHome.Edit(other.Site.SiteFile, "name: Tamarack", "name: West Tamarack");
+        foreach (var home in new[] { _home, other })
+        {
+            home.Settings(server.Port);
+            Assert.Equal(0, home.Run("morning").ExitCode);
+        }
+
+        Assert.NotEqual(Assert.Single(_home.Outbox).MessageId, Assert.Single(other.Outbox).MessageId);
     }
 
     private static string Lf(string? text) => text!.Replace("\r\n", "\n", StringComparison.Ordinal);

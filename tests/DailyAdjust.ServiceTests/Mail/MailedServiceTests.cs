@@ -50,21 +50,17 @@ public sealed class MailedServiceTests : IDisposable
     public void A_text_of_which_the_end_never_left_is_tried_as_often_as_it_takes_and_arrives_once()
     {
         // Far more than a line holds on its way, so that its end cannot have left when the server hangs up; a print of the page goes along where one lies beside it.
-        var print = new byte[16_000_000];
-        var today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(DateTimeOffset.UtcNow, TimeZoneInfo.FindSystemTimeZoneById("America/Chicago")).DateTime);
-        foreach (var date in new[] { today, today.AddDays(1) })
-        {
-            Directory.CreateDirectory(_home.Site.ReportFolder(date));
-            File.WriteAllBytes(Path.Combine(_home.Site.ReportFolder(date), "report.pdf"), print);
-        }
-
         using var server = new MailServer(_home.ServerFolder);
-        server.Behave("drop-data", "drop-data", "drop-data", "ok");
+        server.Stop();
         _home.Settings(server.Port);
+        Assert.Equal(0, _home.Run("morning").ExitCode);
+        File.WriteAllBytes(Path.Combine(Assert.Single(Directory.GetDirectories(_home.Site.Reports)), "report.pdf"), new byte[16_000_000]);
+        server.Start();
+        server.Behave("drop-data", "drop-data", "drop-data", "ok");
         using var service = _home.Serve();
         MailServer.WaitFor("the sheet to be sent", () => _home.StateOf(1) == MessageState.Sent);
         Assert.Equal(0, service.Stop());
-        Assert.Equal((4, 0), (_home.Outbox[0].Tries, _home.Outbox[0].Doubts));
+        Assert.Equal((5, 0), (_home.Outbox[0].Tries, _home.Outbox[0].Doubts));
         Assert.Equal(["round.csv", "report.html", "report.pdf"], Assert.Single(server.Messages).Attachments.Select(a => a.ContentDisposition!.FileName));
     }
 

@@ -13,7 +13,7 @@ public sealed class ExceptionsPartTests
         "Settle which goes first. C/P1: hold: drain work. Through today, the last day.",
         "Green 1 (A/1): 26 min, as 3 runs of at most 10 min, 25 min apart (0.16 in is left)",
         "take out the start of 21:00 today. It must not run: event, club final.",
-        "take out stations 3 and 4, from 21:00 today on. Hold: drain work. The logbook has to hear of it next day, a line for each: 2026-07-15,ran,A/3,no",
+        "take out stations 3 and 4, from 21:00 today on. Hold: drain work. The next sheet asks whether that was done.",
         "put back station 2, if it was taken out. What kept it from running ended at 23:00 yesterday: no water, foliar.",
         "put back the starts of 21:00 and 23:00, if they were taken out. What kept them from running ends with today: event, club final.",
         "start of 21:00 yesterday, stations 3 and 4: the numbers take it that they ran. If they were taken out, a line in logbook.csv for each: 2026-07-14,ran,A/3,no",

@@ -51,6 +51,18 @@ public sealed class HandRainsTests
     }
 
     [Fact]
+    public void A_total_that_comes_in_after_a_reading_does_not_push_that_readings_rain_into_the_next_day()
+    {
+        var (reading, total) = (WeatherScene.Rain("yard", Today, "04:00", 12), WeatherScene.Rain("yard", Yesterday, null, 20));
+        var later = Of([reading, total]).Single(r => !r.IsWholeDate);
+        Assert.Equal((At(Yesterday, 4), Yesterday, false), (later.From, later.BookedTo, later.Counts));
+
+        // One that was there before tells that the reading speaks of the hours since midnight.
+        var before = Of([total, reading]).Single(r => !r.IsWholeDate);
+        Assert.Equal((At(Today, 0), Today, true), (before.From, before.BookedTo, before.Counts));
+    }
+
+    [Fact]
     public void Beside_the_total_of_its_date_a_reading_is_not_counted()
     {
         LogEntry[] log = [WeatherScene.Rain("yard", Today, "01:00", 0), WeatherScene.Rain("yard", Today, "04:00", 2)];
