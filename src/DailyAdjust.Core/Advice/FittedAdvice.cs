@@ -15,18 +15,19 @@ internal static class FittedAdvice
         var nights = new Nights(context, log, settled.SelectMany(s => s.Case.TakenOut.Select(t => (s.Case.Program.Key, t.At))), growIns);
         var moves = new StartMoves(context, nights, may.Contains);
         Dictionary<ProgramKey, NightCut> cuts = [];
+        ProposedStarts? starts = null;
         if (new NightCuts(context, nights).Of(advice, may.Contains) is { Count: > 0 } needed)
         {
-            cuts = moves.WithStarts(needed, PercentsOf(advice)).ToDictionary(c => c.Program);
+            cuts = moves.WithStarts(needed, PercentsOf(advice), out starts).ToDictionary(c => c.Program);
             advice = [.. settled.Zip(advice, (s, a) => cuts.TryGetValue(a.Key, out var cut) ? s.CutTo(cut).Advise() : a)];
         }
 
         var percents = PercentsOf(advice);
         var fit = nights.Fit(nights.Runs(key => percents[key]), [.. advice.Where(a => cuts.ContainsKey(a.Key)).Select(a => CutOf(cuts[a.Key], a))]);
-        return (advice, fit.IsClean ? fit : moves.Mend(fit, percents));
+        return (advice, fit.IsClean ? fit with { Reaching = nights.WithEarlierThatFit(fit.Reaching, starts ?? new ProposedStarts(context.Programs, percents)) } : moves.Mend(fit, percents, starts));
     }
 
     private static Dictionary<ProgramKey, double> PercentsOf(IReadOnlyList<ProgramAdvice> advice) => advice.ToDictionary(a => a.Key, NightCuts.PercentAfter);
 
-    private static FitCut CutOf(NightCut cut, ProgramAdvice advice) => new(cut.Program, cut.FromPercent, cut.ToPercent, advice.Shortfall, cut.StartThatFits);
+    private static FitCut CutOf(NightCut cut, ProgramAdvice advice) => new(cut.Program, cut.FromPercent, cut.ToPercent, advice.Shortfall, cut.StartThatFits) { HoldsWithOthers = cut.HoldsWithOthers };
 }

@@ -31,12 +31,16 @@ public sealed record StationClash(string Group, StationKey First, StationKey Sec
 
 /// <summary>A number that was cut because the night is too short or the pump gives too little.</summary>
 /// <param name="FromPercent">What the ground asks, on the dial.</param>
-/// <param name="ToPercent">What fits.</param>
+/// <param name="ToPercent">What fits; 0 = it stays off.</param>
 /// <param name="Short">What is missing of a start; null where none of its zones was reckoned.</param>
 /// <param name="StartThatFits">A first start, near the present one, at which it would not have to be cut; null = none was found.</param>
-public sealed record FitCut(ProgramKey Program, double FromPercent, double ToPercent, Shortfall? Short, TimeOnly? StartThatFits);
+public sealed record FitCut(ProgramKey Program, double FromPercent, double ToPercent, Shortfall? Short, TimeOnly? StartThatFits)
+{
+    /// <summary>That start fits only where the other starts that the sheet proposes are changed too.</summary>
+    public bool HoldsWithOthers { get; init; }
+}
 
-/// <summary>Other starts at which a program adds nothing to what does not fit. Several of one fit hold together.</summary>
+/// <summary>Other starts at which a program adds nothing to what does not fit. Several of one fit hold together, and with the starts of its cuts.</summary>
 /// <param name="Program">Which.</param>
 /// <param name="From">Its first start now.</param>
 /// <param name="To">Its first start then; its others move by as much.</param>
@@ -48,7 +52,7 @@ public sealed record StartMove(ProgramKey Program, TimeOnly From, TimeOnly To);
 /// <param name="Stations">Those that run into it; empty = all that the program has.</param>
 /// <param name="From">From when on they must not run.</param>
 /// <param name="To">When the last of them ends, or they may run again.</param>
-/// <param name="EarlierBy">By how much it would have to start earlier to end in time; null = that is no way out.</param>
+/// <param name="EarlierBy">By how much it would have to start earlier to end in time; null = that is no way out, it would not fit beside the others and the starts that are proposed, or another start is proposed for it.</param>
 /// <param name="Why">A plain clause.</param>
 public sealed record ReachingRun(ProgramKey Program, ProgramStart Start, IReadOnlyList<StationKey> Stations, DateTimeOffset From, DateTimeOffset To, TimeSpan? EarlierBy, Phrase Why);
 

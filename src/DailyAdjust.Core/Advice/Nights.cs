@@ -12,6 +12,7 @@ internal sealed class Nights
     private readonly PumpLoad _pump;
     private readonly DateTimeOffset _to;
     private readonly HashSet<(ProgramKey Program, DateTimeOffset At)> _takenOut;
+    private readonly StationsOut _stationsOut;
     private readonly IReadOnlyDictionary<ProgramKey, double> _growInPercents;
 
     /// <param name="context">The morning.</param>
@@ -24,6 +25,7 @@ internal sealed class Nights
         _context = context;
         _growInPercents = growInPercents ?? new Dictionary<ProgramKey, double>();
         _takenOut = [.. takenOut];
+        _stationsOut = new StationsOut(context);
         _pump = new PumpLoad(context.Site, log);
         var visits = context.Programs.Select(p => context.Visits.NextAfter(p, context.Date));
         var nights = Math.Min(Most, visits.DefaultIfEmpty(context.Date.AddDays(1)).Max().DayNumber - context.Date.DayNumber);
@@ -31,6 +33,9 @@ internal sealed class Nights
     }
 
     private Site Site => _context.Site;
+
+    /// <summary>Starts from here on are not looked at, UTC.</summary>
+    public DateTimeOffset Ends => _to;
 
     /// <summary>All runs, by controller, then by start.</summary>
     /// <param name="percentOf">A program's percentage; 0 = does not run.</param>
@@ -40,7 +45,8 @@ internal sealed class Nights
         _context.Laying.Between(
             _context.GrowIns, programs ?? _context.Programs, _context.RoundDone, _to,
             (key, start) => start.GrowIn is not null && _growInPercents.TryGetValue(key, out var percent) ? percent : percentOf(key),
-            (key, start) => _takenOut.Contains((key, start.At - (movedBy?.GetValueOrDefault(key) ?? default))));
+            (key, start) => _takenOut.Contains((key, start.At - (movedBy?.GetValueOrDefault(key) ?? default))),
+            _stationsOut.Of);
 
     public NightFit Fit(IReadOnlyList<PlannedRun> runs, IReadOnlyList<FitCut> cuts) => new(
         [.. runs.Select(r => new ProgramRun(r.Start.Date, r.Program.Key, r.Begins, r.Finishes))],
@@ -88,6 +94,50 @@ internal sealed class Nights
         };
     }
 
+    /// <summary>Runs that reach into what forbids their water, told to start earlier only where that fits beside everything else, one after another.</summary>
+    /// <param name="reaching">At the present starts.</param>
+    /// <param name="starts">Other starts that are proposed.</param>
+    public IReadOnlyList<ReachingRun> WithEarlierThatFit(IReadOnlyList<ReachingRun> reaching, ProposedStarts starts)
+    {
+        if (!reaching.Any(r => r.EarlierBy is not null))
+        {
+            return reaching;
+        }
+
+        List<PlannedRun> all = [.. starts.Runs(this)];
+        var told = new List<ReachingRun>();
+        foreach (var reach in reaching)
+        {
+            var at = starts.MovedBy.ContainsKey(reach.Program) ? -1 : all.FindIndex(r => r.Program.Key == reach.Program && r.Start == reach.Start);
+            var earlier = at < 0 || reach.EarlierBy is not { } by ? null : EarlierThatFits(all, at, TimeSpan.FromMinutes(Math.Ceiling(by.TotalMinutes)));
+            if (earlier is not null)
+            {
+                all[at] = earlier;
+            }
+
+            told.Add(earlier is null ? reach with { EarlierBy = null } : reach);
+        }
+
+        return told;
+    }
+
+    private PlannedRun? EarlierThatFits(List<PlannedRun> all, int at, TimeSpan by)
+    {
+        var run = all[at];
+        var start = run.Start.At - by;
+        var earlier = run with { Due = run.Due with { Start = new ProgramStart(run.Start.Date, start) }, Begins = start };
+        List<PlannedRun> others = [.. all.Where((_, i) => i != at)];
+        var box = others.FindAll(r => ReferenceEquals(r.Program.Controller, run.Program.Controller));
+        return start >= _context.RoundDone
+            && WindowMinutes.Outside(Site, earlier) <= 0
+            && !ProgramOverlaps.AnyAtOnce([earlier], box)
+            && !IsForbidden(earlier, -by)
+            && _pump.HasRoom(earlier, _pump.Flow(others))
+            && !StationClashes.Any(Site, [earlier], [.. others, earlier])
+            ? earlier
+            : null;
+    }
+
     /// <summary>A station of a program that alone asks more than the pump gives at any start that is looked for; null = there is none.</summary>
     /// <param name="program">Which.</param>
     /// <param name="runs">Of the nights, its own among them.</param>
@@ -109,35 +159,50 @@ internal sealed class Nights
     }
 
     /// <summary>Programs of whose water less would mend what does not fit.</summary>
-    public IReadOnlySet<ProgramKey> Involved(IReadOnlyList<PlannedRun> runs) => Troubles(runs).SelectMany(t => t.Programs).ToHashSet();
+    public IReadOnlySet<ProgramKey> Involved(IReadOnlyList<PlannedRun> runs)
+    {
+        var programs = new HashSet<ProgramKey>();
+        foreach (var run in PastClosing(runs))
+        {
+            // Where programs wait for one another, an earlier one's length counts too.
+            var controller = run.Program.Controller;
+            programs.UnionWith(controller.Overlap == ProgramOverlap.Stack ? controller.Programs.Select(p => new ProgramKey(controller.Id, p.Id)) : [run.Program.Key]);
+        }
+
+        var asking = new AskingRuns(runs);
+        foreach (var step in _pump.TooMuch(runs))
+        {
+            programs.UnionWith(asking.In(step.From, step.To).Select(r => r.Program.Key));
+        }
+
+        return programs;
+    }
 
     /// <summary>What does not fit and whose length has a part in it: a run past the window's closing, or runs that together ask too much of the pump.</summary>
     public IEnumerable<NightTrouble> Troubles(IReadOnlyList<PlannedRun> runs)
     {
-        foreach (var run in runs.Where(r => WindowMinutes.BeginsInside(Site, r) && WindowMinutes.Outside(Site, r) > 0))
+        foreach (var run in PastClosing(runs))
         {
-            // Where programs wait for one another, an earlier one's length counts too.
-            var controller = run.Program.Controller;
-            yield return new NightTrouble(
-                controller.Overlap == ProgramOverlap.Stack ? [.. controller.Programs.Select(p => new ProgramKey(controller.Id, p.Id))] : [run.Program.Key], $"window {run.Program.Key} {run.Start.Date.DayNumber}");
+            yield return new NightTrouble(IsWindow: true, [new StartAsking(run.Program.Key, run.Start.At, 1)], 0, WindowMinutes.Outside(Site, run));
         }
 
         var asking = new AskingRuns(runs);
-        IReadOnlyList<PlannedRun> before = [];
         foreach (var step in _pump.TooMuch(runs))
         {
-            var at = asking.In(step.From, step.To);
-            if (!at.SequenceEqual(before))
-            {
-                yield return new NightTrouble([.. at.Select(r => r.Program.Key).Distinct()], string.Join(' ', at.Select(r => $"{r.Program.Key} {r.Start.At.UtcTicks}")));
-                before = at;
-            }
+            yield return new NightTrouble(
+                IsWindow: false,
+                [.. asking.In(step.From, step.To).Select(r => new StartAsking(r.Program.Key, r.Start.At, r.FlowAt(step.From)))],
+                _pump.CapacityAt(step.From),
+                (step.To - step.From).TotalMinutes);
         }
     }
+
+    private IEnumerable<PlannedRun> PastClosing(IReadOnlyList<PlannedRun> runs) => runs.Where(r => WindowMinutes.BeginsInside(Site, r) && WindowMinutes.Outside(Site, r) > 0);
 
     /// <summary>A moved start that an order or a watering rule is against, in whole or for ground that its present start may water; or that is still on when one begins.</summary>
     private bool IsForbidden(PlannedRun run, TimeSpan by) =>
         Prohibitions.OrdersOver(_context, run.Program, run.Start.At).Count > 0
+        || Prohibitions.RulesOver(_context, run.Program, run.Start).Count > 0
         || Prohibitions.IsForbiddenMore(_context, run.Program, run.Start, run.Start.At - by)
         || ReachingRuns.Of(_context, [run]).Any();
 }

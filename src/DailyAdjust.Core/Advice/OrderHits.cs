@@ -59,6 +59,19 @@ internal static class OrderHits
         }
     }
 
+    /// <summary>Stations that must not run in a start though others of the program may, in the controller's order; empty where none or all must not.</summary>
+    public static IReadOnlyList<StationKey> StationsOf(AdviceContext context, PlannedProgram program, ProgramStart start)
+    {
+        if (context.Off.IsEmpty && context.Rules.Count == 0)
+        {
+            return [];
+        }
+
+        var zones = context.ZonesOf(program);
+        List<StationKey> stations = [.. zones.Where(z => MustNotRun(context, program, z.Station, start)).Select(z => z.Station.Key)];
+        return stations.Count == zones.Count ? [] : stations;
+    }
+
     /// <summary>The zones for which a number is made: without those that must not run in any start of the horizon. All, where none is left.</summary>
     public static IReadOnlyList<ZonePlan> ZonesThatRun(AdviceContext context, PlannedProgram program, Horizon horizon)
     {
@@ -68,10 +81,12 @@ internal static class OrderHits
             return zones;
         }
 
-        List<ZonePlan> run = [.. zones.Where(z => !horizon.Starts.All(s =>
-            context.Off.At(s.At).Any(o => Prohibitions.Stops(o, program, z.Station)) || Prohibitions.RuleOver(context, program, z.Station, s) is not null))];
+        List<ZonePlan> run = [.. zones.Where(z => !horizon.Starts.All(s => MustNotRun(context, program, z.Station, s)))];
         return run.Count == 0 ? zones : run;
     }
+
+    private static bool MustNotRun(AdviceContext context, PlannedProgram program, Station station, ProgramStart start) =>
+        context.Off.At(start.At).Any(o => Prohibitions.Stops(o, program, station)) || Prohibitions.RuleOver(context, program, station, start) is not null;
 
     private static TakenOutStart? Out(AdviceContext context, PlannedProgram program, ProgramStart start)
     {

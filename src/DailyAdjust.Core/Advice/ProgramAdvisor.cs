@@ -131,7 +131,7 @@ internal sealed class ProgramAdvisor(
                 return GrowInAhead.Bound(context, advice with { LookAgain = LookAhead.NextJudged(program) }, program, judged.Box);
             case AdviceKind.KeepOff:
                 var later = LookAhead.Resume(context, program);
-                return GrowInAhead.Bound(context, advice with { LookAgain = later?.On, After = later }, program, judged.Box);
+                return GrowInAhead.Bound(context, advice with { LookAgain = later?.On, After = later, Shortfall = decision.Cut is null ? null : ShortfallOf(judged, decision) }, program, judged.Box);
             case AdviceKind.Leave:
                 // It runs tonight as it is: rain before its start may make it one to leave out too.
                 return advice with { StopRule = stopRule() };
@@ -186,22 +186,23 @@ internal sealed class ProgramAdvisor(
     {
         var program = judged.Case;
         var controller = program.Program.Controller;
-        var whole = decision.Cut is not null || decision.Percent >= controller.PercentMax ? decision.ExactPercent : null;
+        var given = decision.Percent ?? 0;
+        var whole = decision.Cut is not null || given >= controller.PercentMax ? decision.ExactPercent : null;
         if (decision.Cut is { } cut && whole is { } exact && DialNumber.Nearest(controller, exact) > cut.FromPercent)
         {
             // Another rule than the dial kept the number lower already: the night does not lack that.
             whole = cut.FromPercent;
         }
 
-        if (program.Need is null || !(whole > decision.Percent))
+        if (program.Need is null || !(whole > given))
         {
             return null;
         }
 
         var need = judged.Leader?.Need ?? program.Need;
         var zone = need.Zones.Where(z => !need.SetAside.Contains(z)).MaxBy(z => z.Percent)!.Forecast;
-        double wanted = zone.BaseMinutes * whole.Value / 100, given = zone.BaseMinutes * decision.Percent!.Value / 100;
-        return new Shortfall(zone.Zone.Net.DepthMm(wanted) - zone.Zone.Net.DepthMm(given), wanted - given, DialEnds: decision.Cut is null);
+        double wanted = zone.BaseMinutes * whole.Value / 100, runs = zone.BaseMinutes * given / 100;
+        return new Shortfall(zone.Zone.Net.DepthMm(wanted) - zone.Zone.Net.DepthMm(runs), wanted - runs, DialEnds: decision.Cut is null);
     }
 
     private IReadOnlyList<LongRun> LongRunsOf(ProgramCase program, double percent) =>

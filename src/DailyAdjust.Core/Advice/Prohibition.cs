@@ -161,14 +161,8 @@ internal static class Prohibitions
     /// <param name="present">When it comes now, UTC.</param>
     public static bool IsForbiddenMore(AdviceContext context, PlannedProgram program, ProgramStart moved, DateTimeOffset present)
     {
-        if (context.Rules.Count == 0)
-        {
-            return false;
-        }
-
         var now = new ProgramStart(context.Site.Clock.DateOf(present), present);
-        return RulesOver(context, program, moved).Count > 0
-            || context.ZonesOf(program).Any(z => RuleOver(context, program, z.Station, moved) is not null && RuleOver(context, program, z.Station, now) is null);
+        return context.Rules.Count > 0 && context.ZonesOf(program).Any(z => RuleOver(context, program, z.Station, moved) is not null && RuleOver(context, program, z.Station, now) is null);
     }
 
     /// <summary>The rule whose ceiling keeps a station from running: no number of the dial is so low; null = none does.</summary>

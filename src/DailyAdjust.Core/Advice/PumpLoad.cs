@@ -160,7 +160,8 @@ internal sealed class PumpLoad
         return flowLPerMin > mostLPerMin + Tolerance;
     }
 
-    private double CapacityAt(DateTimeOffset at)
+    /// <summary>What it gives at an instant, L/min; infinite where nothing limits it.</summary>
+    public double CapacityAt(DateTimeOffset at)
     {
         var capacity = _capacity;
         foreach (var limit in _limits.Where(l => l.From <= at && (l.Until is null || at < l.Until)))

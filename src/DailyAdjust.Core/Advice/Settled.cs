@@ -46,7 +46,7 @@ internal sealed record Settled(Judged Rests, Decision Decision, OpenQuestion? Qu
     }
 
     /// <summary>
-    /// The same with a smaller number, because the night or the pump gives no more; where that is on the dial already, whichever way an open question is answered,
+    /// The same with a smaller number, or left off, because the night or the pump gives no more; where that is on the dial already, whichever way an open question is answered,
     /// nobody walks for it. The night goes before the rule that an unanswered number moves by no more than a step a day.
     /// </summary>
     public Settled CutTo(NightCut cut)
@@ -57,8 +57,8 @@ internal sealed record Settled(Judged Rests, Decision Decision, OpenQuestion? Qu
         {
             Decision = Decision with
             {
-                Advice = isOff ? AdviceKind.Resume : stays ? AdviceKind.Leave : AdviceKind.Set,
-                Percent = stays ? null : cut.ToPercent,
+                Advice = cut.ToPercent <= 0 ? AdviceKind.KeepOff : isOff ? AdviceKind.Resume : stays ? AdviceKind.Leave : AdviceKind.Set,
+                Percent = stays || cut.ToPercent <= 0 ? null : cut.ToPercent,
                 Cause = Cause.NightTooShort,
                 Cut = cut,
             },

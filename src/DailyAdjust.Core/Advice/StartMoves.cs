@@ -17,59 +17,75 @@ internal sealed class StartMoves(AdviceContext context, Nights nights, Func<Prog
     private static readonly TimeSpan Most = TimeSpan.FromHours(12);
     private const int StepMinutes = 15;
 
+    /// <summary>So long after the nights no known rule may be against a start that is proposed.</summary>
+    private static readonly TimeSpan LookedAhead = TimeSpan.FromDays(14);
+
     /// <summary>For more programs nobody moves starts at a time.</summary>
     private const int MostLookedFor = 12;
 
-    /// <summary>Cuts with the start at which each would not have been needed; programs of one dial keep their number together.</summary>
+    /// <summary>
+    /// Cuts with the start at which each would not have been needed, one after another, the most important ground first: each with the starts found before it in place. Programs
+    /// of one dial keep their number together.
+    /// </summary>
     /// <param name="cuts">Of the night.</param>
     /// <param name="asked">What the ground asks of every program, on the dial.</param>
-    public IEnumerable<NightCut> WithStarts(IReadOnlyList<NightCut> cuts, IReadOnlyDictionary<ProgramKey, double> asked)
+    /// <param name="inPlace">Those starts, with the numbers that are whole then.</param>
+    public IReadOnlyList<NightCut> WithStarts(IReadOnlyList<NightCut> cuts, IReadOnlyDictionary<ProgramKey, double> asked, out ProposedStarts inPlace)
     {
         var cutTo = cuts.ToDictionary(c => c.Program, c => c.ToPercent);
-        return cuts.Select((c, i) => i >= MostLookedFor ? c : c with { StartThatFits = StartOf(c) });
-
-        TimeOnly? StartOf(NightCut cut)
+        var alone = new ProposedStarts(context.Programs, asked.ToDictionary(a => a.Key, a => cutTo.GetValueOrDefault(a.Key, a.Value)));
+        inPlace = alone;
+        var found = new Dictionary<ProgramKey, NightCut>();
+        foreach (var program in context.Programs.Where(p => cutTo.ContainsKey(p.Key)).OrderBy(context.RankOf).ThenBy(p => p.Controller.Route).Take(MostLookedFor))
         {
-            var program = context.Programs.First(p => p.Key == cut.Program);
-            bool IsWhole(ProgramKey key) => key == cut.Program
-                || (program.Controller.Applies == PercentApplies.Controller && string.Equals(key.Controller, cut.Program.Controller, StringComparison.Ordinal));
-            return Moved(program, context.Programs, new(), key => !IsWhole(key) && cutTo.TryGetValue(key, out var percent) ? percent : asked[key]) is (not null, var by)
-                ? program.Program.Starts[0].Add(by)
-                : null;
+            bool IsWhole(ProgramKey key) => key == program.Key
+                || (program.Controller.Applies == PercentApplies.Controller && string.Equals(key.Controller, program.Key.Controller, StringComparison.Ordinal));
+            ProposedStarts Whole(ProposedStarts starts) => starts with { Percents = starts.Percents.ToDictionary(p => p.Key, p => IsWhole(p.Key) ? asked[p.Key] : p.Value) };
+            if (Moved(program, Whole(inPlace)) is ({ } moved, var by))
+            {
+                var isFirst = inPlace.MovedBy.Count == 0;
+                inPlace = Whole(inPlace).With(moved, by);
+                found[program.Key] = cuts.First(c => c.Program == program.Key) with
+                {
+                    StartThatFits = program.Program.Starts[0].Add(by),
+                    HoldsWithOthers = !isFirst && !Fits(program, moved, by, Whole(alone)),
+                };
+            }
         }
+
+        return [.. cuts.Select(c => found.GetValueOrDefault(c.Program, c))];
     }
 
     /// <summary>Moves, one after another until everything fits, of programs that have a part in what does not; boxes that are visited today first, then the least important ground.</summary>
     /// <param name="fit">As it is.</param>
     /// <param name="percents">What every program runs at; 0 = off.</param>
+    /// <param name="inPlace">Starts that are proposed already, where a number was cut.</param>
     /// <returns>The fit with the moves, and with what they leave.</returns>
-    public NightFit Mend(NightFit fit, IReadOnlyDictionary<ProgramKey, double> percents)
+    public NightFit Mend(NightFit fit, IReadOnlyDictionary<ProgramKey, double> percents, ProposedStarts? inPlace = null)
     {
-        double PercentOf(ProgramKey key) => percents[key];
+        var starts = inPlace ?? new ProposedStarts(context.Programs, percents);
         var moves = new List<StartMove>();
-        var programs = context.Programs;
-        var movedBy = new Dictionary<ProgramKey, TimeSpan>();
-        var misfits = nights.Misfits(nights.Runs(PercentOf));
-        var order = programs.Where(p => misfits.Contains(p.Key))
+        var misfits = nights.Misfits(starts.Runs(nights));
+        var order = context.Programs.Where(p => misfits.Contains(p.Key) && !starts.MovedBy.ContainsKey(p.Key))
             .OrderBy(p => isVisited(p.Key)).ThenBy(context.RankOf).ThenBy(p => p.Controller.Route).Reverse().ToList();
         var later = order.Skip(MostLookedFor).Select(p => p.Key).ToHashSet();
         foreach (var program in order.Take(MostLookedFor).Where(p => misfits.Contains(p.Key)))
         {
-            if (Moved(program, programs, movedBy, PercentOf) is ({ } moved, var by))
+            if (Moved(program, starts) is ({ } moved, var by))
             {
                 moves.Add(new StartMove(program.Key, program.Program.Starts[0], program.Program.Starts[0].Add(by)));
-                programs = With(programs, moved);
-                movedBy[program.Key] = by;
-                misfits = nights.Misfits(nights.Runs(PercentOf, programs, movedBy));
+                starts = starts.With(moved, by);
+                misfits = nights.Misfits(starts.Runs(nights));
             }
         }
 
         List<ProgramKey> left = [.. context.Programs.Where(p => misfits.Contains(p.Key)).OrderBy(p => p.Controller.Route).Select(p => p.Key)];
         List<ProgramKey> none = [.. left.Where(k => !later.Contains(k))];
         var kept = context.Programs.Where(p => !IsDaily(p)).Select(p => p.Key).ToHashSet();
-        var runs = nights.Runs(PercentOf);
+        var runs = nights.Runs(key => percents[key]);
         return fit with
         {
+            Reaching = nights.WithEarlierThatFit(fit.Reaching, starts),
             Moves = moves,
             NoStartFits = none,
             KeptOnDate = [.. none.Where(kept.Contains)],
@@ -79,14 +95,10 @@ internal sealed class StartMoves(AdviceContext context, Nights nights, Func<Prog
     }
 
     /// <summary>The program moved by the least with which it fits in beside the others; null = it fits as it is, or nowhere.</summary>
-    private (PlannedProgram? Program, TimeSpan By) Moved(
-        PlannedProgram program, IReadOnlyList<PlannedProgram> programs, Dictionary<ProgramKey, TimeSpan> movedBy, Func<ProgramKey, double> percentOf)
+    private (PlannedProgram? Program, TimeSpan By) Moved(PlannedProgram program, ProposedStarts starts)
     {
-        var ofBox = programs.Where(p => ReferenceEquals(p.Controller, program.Controller)).ToList();
-        var fits = nights.Beside(program, nights.Runs(percentOf, [.. programs.Except(ofBox)], movedBy));
-        var present = RunsOfBox(program, TimeSpan.Zero);
-        var count = present.Count(IsOwn);
-        if (fits(present, TimeSpan.Zero))
+        var fits = Beside(program, starts);
+        if (fits(program, TimeSpan.Zero))
         {
             return default;
         }
@@ -96,7 +108,7 @@ internal sealed class StartMoves(AdviceContext context, Nights nights, Func<Prog
             foreach (var minutes in new[] { -away, away })
             {
                 var by = TimeSpan.FromMinutes(minutes);
-                if (MovedBy(program, by) is { } moved && Fits(moved, by))
+                if (MovedBy(program, by) is { } moved && fits(moved, by))
                 {
                     return (moved, by);
                 }
@@ -104,17 +116,27 @@ internal sealed class StartMoves(AdviceContext context, Nights nights, Func<Prog
         }
 
         return default;
-
-        bool Fits(PlannedProgram moved, TimeSpan by)
-        {
-            var box = RunsOfBox(moved, by);
-            return box.Count(IsOwn) == count && fits(box, by);
-        }
-
-        IReadOnlyList<PlannedRun> RunsOfBox(PlannedProgram moved, TimeSpan by) => nights.Runs(percentOf, With(ofBox, moved), new Dictionary<ProgramKey, TimeSpan>(movedBy) { [program.Key] = by });
-
-        bool IsOwn(PlannedRun run) => run.Program.Key == program.Key;
     }
+
+    private bool Fits(PlannedProgram program, PlannedProgram moved, TimeSpan by, ProposedStarts starts) => Beside(program, starts)(moved, by);
+
+    /// <summary>Tells whether a program, moved, fits in beside the others, with as many runs as at its present starts.</summary>
+    private Func<PlannedProgram, TimeSpan, bool> Beside(PlannedProgram program, ProposedStarts starts)
+    {
+        var fits = nights.Beside(program, starts.Without(program.Controller).Runs(nights));
+        var ofBox = starts.Of(program.Controller);
+        bool IsOwn(PlannedRun run) => run.Program.Key == program.Key;
+        var count = ofBox.With(program, TimeSpan.Zero).Runs(nights).Count(IsOwn);
+        return (moved, by) =>
+        {
+            var box = ofBox.With(moved, by).Runs(nights);
+            return box.Count(IsOwn) == count && fits(box, by) && !IsForbiddenLater(moved, by);
+        };
+    }
+
+    /// <summary>Whether a watering rule that is known is against a moved start after these nights: whoever moves it does not come back for that.</summary>
+    private bool IsForbiddenLater(PlannedProgram moved, TimeSpan by) => by != TimeSpan.Zero && context.Rules.Count > 0
+        && context.StartsOf(moved, nights.Ends).TakeWhile(s => s.Start.At < nights.Ends + LookedAhead).Any(s => Prohibitions.IsForbiddenMore(context, moved, s.Start, s.Start.At - by));
 
     private static bool IsDaily(PlannedProgram program) => program.Program.Days is WaterDays.EveryDay;
 
@@ -134,6 +156,4 @@ internal sealed class StartMoves(AdviceContext context, Nights nights, Func<Prog
         starts.Sort();
         return program with { Program = program.Program with { Starts = starts } };
     }
-
-    private static IReadOnlyList<PlannedProgram> With(IReadOnlyList<PlannedProgram> programs, PlannedProgram moved) => [.. programs.Select(p => p.Key == moved.Key ? moved : p)];
 }

@@ -14,6 +14,9 @@ internal sealed record PlannedRun(DueStart Due, DateTimeOffset Begins, StationSe
     /// <summary>When its last station ends.</summary>
     public DateTimeOffset Finishes => Begins + Sequence.Length;
 
+    /// <summary>What its station that is on at an instant asks, L/min; 0 where none is, or its flow is not known.</summary>
+    public double FlowAt(DateTimeOffset at) => Sequence.At(at - Begins)?.FlowLPerMin ?? 0;
+
     /// <summary>In the order in which they run.</summary>
     public IEnumerable<StationRun> Stations => Sequence.Parts.Select(p => new StationRun(p.Station, Begins + p.Begins, Begins + p.Ends));
 }
@@ -27,6 +30,9 @@ internal readonly record struct DueStart(PlannedProgram Program, ProgramStart St
     /// <summary>A grow-in whose minutes it runs, at the percentage; null = the program's own.</summary>
     public (GrowIn GrowIn, GrowInDay Day)? GrowIn { get; init; }
 
+    /// <summary>Stations that are taken out of it; null = all run. Starts with the same ones share one set.</summary>
+    public IReadOnlySet<StationKey>? Out { get; init; }
+
     /// <summary>A station's minutes in it, as the controller rounds them.</summary>
     public double Minutes(double baseMinutes) =>
         RunMinutes.At(Program.Controller, GrowIn is { } grows ? grows.GrowIn.MinutesOf(grows.Day, baseMinutes) : baseMinutes, Percent);
@@ -36,7 +42,7 @@ internal readonly record struct DueStart(PlannedProgram Program, ProgramStart St
 internal sealed class NightRuns(Site site)
 {
     private readonly ILookup<string, Station> _stations = site.Stations.ToLookup(s => s.Key.Controller, StringComparer.Ordinal);
-    private readonly Dictionary<(ProgramKey Program, double Percent), StationSequence> _sequences = [];
+    private readonly Dictionary<(ProgramKey Program, double Percent, IReadOnlySet<StationKey>? Out), StationSequence> _sequences = [];
 
     /// <summary>All runs that start in a span, by controller, then by start.</summary>
     /// <param name="growIns">Know which starts there are.</param>
@@ -45,15 +51,18 @@ internal sealed class NightRuns(Site site)
     /// <param name="to">End, excluded.</param>
     /// <param name="percentOf">A program's percentage in a start; 0 = does not run.</param>
     /// <param name="isOut">Whether a start is taken out of its program; null = none is.</param>
+    /// <param name="stationsOut">Stations that are taken out of a start; null = none is.</param>
     public IReadOnlyList<PlannedRun> Between(
-        GrowIns growIns, IReadOnlyList<PlannedProgram> programs, DateTimeOffset from, DateTimeOffset to, Func<ProgramKey, StartInForce, double> percentOf, Func<ProgramKey, ProgramStart, bool>? isOut = null)
+        GrowIns growIns, IReadOnlyList<PlannedProgram> programs, DateTimeOffset from, DateTimeOffset to, Func<ProgramKey, StartInForce, double> percentOf,
+        Func<ProgramKey, ProgramStart, bool>? isOut = null, Func<PlannedProgram, ProgramStart, IReadOnlySet<StationKey>?>? stationsOut = null)
     {
         var programsOf = programs.ToLookup(p => p.Key.Controller, StringComparer.Ordinal);
         return [.. site.Controllers.SelectMany(controller => InTurn(controller, programsOf[controller.Id]
             .SelectMany(p => growIns.From(p, from).TakeWhile(s => s.Start.At < to)
                 .Where(s => isOut?.Invoke(p.Key, s.Start) != true)
                 .Select(s => s.Due(p, percentOf(p.Key, s)))
-                .Where(d => d.Percent > 0))))];
+                .Where(d => d.Percent > 0)
+                .Select(d => stationsOut is null ? d : d with { Out = stationsOut(p, d.Start) }))))];
     }
 
     /// <summary>The runs of one controller's starts, by start; where it stacks, a later one waits until the earlier one has ended.</summary>
@@ -83,9 +92,9 @@ internal sealed class NightRuns(Site site)
             return Lay(due);
         }
 
-        if (!_sequences.TryGetValue((program.Key, percent), out var sequence))
+        if (!_sequences.TryGetValue((program.Key, percent, due.Out), out var sequence))
         {
-            _sequences[(program.Key, percent)] = sequence = Lay(due);
+            _sequences[(program.Key, percent, due.Out)] = sequence = Lay(due);
         }
 
         return sequence;
@@ -93,5 +102,5 @@ internal sealed class NightRuns(Site site)
 
     private StationSequence Lay(DueStart due) => new(
         due.Program.Controller,
-        _stations[due.Program.Key.Controller].Select(s => (s, s.BaseMinutes.TryGetValue(due.Program.Key.Program, out var minutes) ? due.Minutes(minutes) : 0)));
+        _stations[due.Program.Key.Controller].Where(s => due.Out?.Contains(s.Key) != true).Select(s => (s, s.BaseMinutes.TryGetValue(due.Program.Key.Program, out var minutes) ? due.Minutes(minutes) : 0)));
 }

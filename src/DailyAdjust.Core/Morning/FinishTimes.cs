@@ -20,7 +20,7 @@ internal static class FinishTimes
         var start = due.Start;
         var percent = NightCuts.PercentAfter(advice);
         var planned = fit.Runs.FirstOrDefault(r => r.Program == advice.Key && r.Date == start.Date && r.Begins >= start.At);
-        var finishes = planned?.Finishes ?? start.At + context.Laying.LengthOf(due.Due(program, percent));
+        var finishes = planned?.Finishes ?? start.At + context.Laying.LengthOf(due.Due(program, percent) with { Out = OrderHits.StationsOf(context, program, start).ToHashSet() });
         return advice with { NextStart = start.At, Finishes = percent > 0 ? finishes : null };
     }
 }

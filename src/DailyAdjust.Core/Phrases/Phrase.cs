@@ -13,7 +13,8 @@ public sealed class Phrase : IEquatable<Phrase>
 {
     private readonly List<object> _holes = [];
     private Func<string, string>? _shape;
-    private string? _english;
+    private bool _hasWords;
+    private Said? _said;
 
     /// <summary>Words without a hole.</summary>
     public Phrase(string words) => AppendLiteral(words);
@@ -28,7 +29,7 @@ public sealed class Phrase : IEquatable<Phrase>
     /// <summary>The English sentence, holes as {0}, {1}, ...; braces that are meant are doubled.</summary>
     public string Template { get; private set; } = "";
 
-    public bool IsEmpty => ToString().Length == 0;
+    public bool IsEmpty => !_hasWords && _holes.TrueForAll(hole => hole is Phrase phrase ? phrase.IsEmpty : hole is "");
 
     /// <summary>Text that is the same in every language: a name, a note, a code.</summary>
     public static Phrase Verbatim(string text) => $"{text}";
@@ -85,7 +86,8 @@ public sealed class Phrase : IEquatable<Phrase>
     public void AppendLiteral(string literal)
     {
         ArgumentNullException.ThrowIfNull(literal);
-        Template += literal.Replace("{", "{{", StringComparison.Ordinal).Replace("}", "}}", StringComparison.Ordinal);
+        _hasWords |= literal.Length > 0;
+        Template += literal.AsSpan().ContainsAny('{', '}') ? literal.Replace("{", "{{", StringComparison.Ordinal).Replace("}", "}}", StringComparison.Ordinal) : literal;
     }
 
     /// <summary>For the compiler.</summary>
@@ -109,7 +111,7 @@ public sealed class Phrase : IEquatable<Phrase>
     /// <summary>The same phrase with another in place of one that stands in a hole of it, however deep.</summary>
     public Phrase Replace(Phrase part, Phrase by)
     {
-        var changed = new Phrase("") { Template = Template, _shape = _shape };
+        var changed = new Phrase("") { Template = Template, _shape = _shape, _hasWords = _hasWords };
         changed._holes.AddRange(_holes.Select(hole => ReferenceEquals(hole, part) ? by : hole is Phrase phrase ? phrase.Replace(part, by) : hole));
         return changed;
     }
@@ -119,6 +121,18 @@ public sealed class Phrase : IEquatable<Phrase>
     public string In(Language language)
     {
         ArgumentNullException.ThrowIfNull(language);
+        if (_said is { } before && ReferenceEquals(before.Language, language))
+        {
+            return before.Words;
+        }
+
+        var words = Say(language);
+        _said = new Said(language, words);
+        return words;
+    }
+
+    private string Say(Language language)
+    {
         if (Template.Length == 0)
         {
             return "";
@@ -129,7 +143,7 @@ public sealed class Phrase : IEquatable<Phrase>
     }
 
     /// <summary>The phrase in English.</summary>
-    public override string ToString() => _english ??= In(Language.English);
+    public override string ToString() => In(Language.English);
 
     public bool Equals(Phrase? other) => other is not null && string.Equals(ToString(), other.ToString(), StringComparison.Ordinal);
 
@@ -148,4 +162,7 @@ public sealed class Phrase : IEquatable<Phrase>
         Template += "{" + _holes.Count.ToString(CultureInfo.InvariantCulture) + "}";
         _holes.Add(content);
     }
+
+    /// <summary>A page and its folded lines ask for the same words again and again.</summary>
+    private sealed record Said(Language Language, string Words);
 }

@@ -11,8 +11,13 @@ internal static class HtmlReport
 {
     /// <summary>A number and its unit stay on one line, in our sentences and in the reasons that come with the advice.</summary>
     private static readonly Regex NumberAndUnit = new(
-        "(?<before>[ >(])(?<number>[0-9][0-9.,]*) (?<unit>%|in|mm|gal|L|min|gpm|L/min|h)(?<after>[ <.,;:)])",
+        "(?<before>[ >(])(?<number>[0-9][0-9.,]*) (?<unit>%|in|pulg|mm|gal|L|min|gpm|L/min|h)(?<after>[ <.,;:)])",
         RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking);
+
+    /// <summary>Signs that stand in every line of a round: as themselves they take a third of the room that their codes do.</summary>
+    private static readonly Regex Written = new("&#x(?<code>A0|B0|B7|2192);", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking);
+
+    private static readonly Regex Indent = new("\n +", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking);
 
     public static string Write(SheetView view) =>
         Write<SheetPage>(new Dictionary<string, object?>(StringComparer.Ordinal) { [nameof(SheetPage.View)] = view });
@@ -30,6 +35,8 @@ internal static class HtmlReport
             var root = await renderer.RenderComponentAsync<TPage>(ParameterView.FromDictionary(parameters));
             return root.ToHtmlString();
         }).GetAwaiter().GetResult();
-        return "<!doctype html>\n" + NumberAndUnit.Replace(page.ReplaceLineEndings("\n").TrimEnd(), "${before}${number}&#xA0;${unit}${after}") + "\n";
+        page = Indent.Replace(page.ReplaceLineEndings("\n"), "\n");
+        var plain = Written.Replace(page.TrimEnd(), sign => ((char)Convert.ToInt32(sign.Groups["code"].Value, 16)).ToString());
+        return "<!doctype html>\n" + NumberAndUnit.Replace(plain, "${before}${number}\u00A0${unit}${after}") + "\n";
     }
 }

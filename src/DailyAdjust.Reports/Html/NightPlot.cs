@@ -65,9 +65,11 @@ internal sealed class NightPlot
     /// <summary>The data of a path around and across a bar.</summary>
     public static string Hatch(NightBar bar, double y)
     {
-        const double Step = 5;
+        // A long bar is as plain with fewer lines, and a large night has many.
+        const double Closest = 5, MostLines = 8;
+        var step = Math.Max(Closest, (bar.Width + BarHeight) / MostLines);
         var path = new System.Text.StringBuilder($"M{Svg.N(bar.X)} {Svg.N(y)}h{Svg.N(bar.Width)}v{Svg.N(BarHeight)}h{Svg.N(-bar.Width)}z");
-        for (var foot = bar.X - BarHeight + Step; foot < bar.X + bar.Width; foot += Step)
+        for (var foot = bar.X - BarHeight + step; foot < bar.X + bar.Width; foot += step)
         {
             // From its foot each line climbs to the right at 45 degrees, cut off at both ends of the bar.
             double from = Math.Max(bar.X, foot), to = Math.Min(bar.X + bar.Width, foot + BarHeight);

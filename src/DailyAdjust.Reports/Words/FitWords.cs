@@ -16,7 +16,7 @@ internal static class FitWords
         .. fit.Window.Where(w => !w.IsGrowIn).Select(w => Outside(w, words)),
         .. fit.Pump.Select(p => Pump(p, words)),
         .. fit.Clashes.Select(c => Clash(c, words)),
-        .. fit.Moves.Count > 0 ? [Moves(fit.Moves)] : Array.Empty<Phrase>(),
+        .. fit.Moves.Count > 0 ? [Moves(fit)] : Array.Empty<Phrase>(),
         .. NotMended(fit, words),
         .. fit.Reaching.Select(r => Reaching(r, words)),
     ];
@@ -52,10 +52,16 @@ internal static class FitWords
         return Phrase.Join(" ", well);
     }
 
-    private static Phrase Cut(FitCut cut, SiteWords words) =>
-        $"{cut.Program}: cut from {SiteWords.Percent(cut.FromPercent)} to {SiteWords.Percent(cut.ToPercent)}, because the night or the pump does not give more{(cut.Short is { } gone
-            ? $"; {words.DepthOf(gone.DepthMm)} or {SiteWords.Minutes(gone.Minutes)} short a start"
-            : Phrase.Empty)}.{(cut.StartThatFits is { } start ? $" With a first start at {SiteWords.Clock(start)} all of it would fit." : Phrase.Empty)}";
+    private static Phrase Cut(FitCut cut, SiteWords words)
+    {
+        var gone = cut.Short is { } missing ? $"; {words.DepthOf(missing.DepthMm)} or {SiteWords.Minutes(missing.Minutes)} short a start" : Phrase.Empty;
+        var other = cut.StartThatFits is not { } start ? Phrase.Empty
+            : cut.HoldsWithOthers ? Phrase.Of($" With a first start at {SiteWords.Clock(start)}, beside the other starts proposed, all of it would fit.")
+            : $" With a first start at {SiteWords.Clock(start)} all of it would fit.";
+        return cut.ToPercent > 0
+            ? Phrase.Of($"{cut.Program}: cut from {SiteWords.Percent(cut.FromPercent)} to {SiteWords.Percent(cut.ToPercent)}, because the night or the pump does not give more{gone}.{other}")
+            : $"{cut.Program}: stays off instead of {SiteWords.Percent(cut.FromPercent)}, because the night or the pump does not give more{gone}.{other}";
+    }
 
     private static Phrase Overlap(ProgramOverlapFound found) =>
         $"{found.Controller}, {SiteWords.Date(found.Date)}: {found.First} and {found.Second} overlap by {SiteWords.Minutes(found.Minutes)}. {(found.LargestPercent > 0
@@ -71,11 +77,11 @@ internal static class FitWords
     private static Phrase Pump(PumpExceeded pump, SiteWords words) =>
         $"{words.Time(pump.From)} to {words.When(pump.To)}: what runs asks {words.Flow(pump.FlowLPerMin)}, the pump gives {words.Flow(pump.CapacityLPerMin)}.";
 
-    private static Phrase Moves(IReadOnlyList<StartMove> moves)
+    private static Phrase Moves(NightFit fit)
     {
-        var all = Phrase.Join("; ", moves.Select(m => Phrase.Of($"{m.Program} at {SiteWords.Clock(m.To)} instead of {SiteWords.Clock(m.From)}")));
-        return moves.Count == 1
-            ? Phrase.Of($"A first start that would fit: {all}. Where a program has more starts, they move by as much.")
+        var all = Phrase.Join("; ", fit.Moves.Select(m => Phrase.Of($"{m.Program} at {SiteWords.Clock(m.To)} instead of {SiteWords.Clock(m.From)}")));
+        return fit.Cuts.Any(c => c.StartThatFits is not null) ? Phrase.Of($"Beside the starts named with the cuts would fit: {all}. Where a program has more starts, they move by as much.")
+            : fit.Moves.Count == 1 ? Phrase.Of($"A first start that would fit: {all}. Where a program has more starts, they move by as much.")
             : $"First starts that would fit, together: {all}. Where a program has more starts, they move by as much.";
     }
 

@@ -35,7 +35,7 @@ public sealed class HandRainTests : IDisposable
         var sheet = Morning();
         Assert.Contains("Gauge yard, read by hand: 0.80 in from 04:55 yesterday (24 hours back) to 04:55 today, booked as rain of yesterday", sheet.Text, StringComparison.Ordinal);
         Assert.Contains("yesterday (partly by hand), ", sheet.Text, StringComparison.Ordinal);
-        Assert.Contains("read by hand: 0.80&#xA0;in from 04:55 yesterday", Read("report.html"), StringComparison.Ordinal);
+        Assert.Contains("read by hand: 0.80\u00A0in from 04:55 yesterday", Read("report.html"), StringComparison.Ordinal);
     }
 
     [Fact]

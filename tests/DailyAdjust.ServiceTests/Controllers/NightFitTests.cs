@@ -122,12 +122,26 @@ public sealed class NightFitTests
         course.Log("2026-05-03 09:00,pump,pump,150,L/min,2026-05-04,Ana,second pump is out");
         var reduced = course.Morning();
 
-        // The second cannot begin later by being shorter: the first ends before it, and a start is proposed.
+        // The rough begins while the greens are on: it gives what it can, the greens run in whole, and a start is proposed.
         var cut = Assert.Single(reduced.Fit.GetProperty("cuts").EnumerateArray());
-        Assert.Equal(("C1", 50, "21:30"), (cut.GetProperty("controller").GetString(), cut.GetProperty("toPercent").GetDouble(), cut.GetProperty("startThatFits").GetString()));
+        Assert.Equal(("C2", 25, "23:00"), (cut.GetProperty("controller").GetString(), cut.GetProperty("toPercent").GetDouble(), cut.GetProperty("startThatFits").GetString()));
+        Assert.Equal(("leave", 100), reduced.Said("C1/P1"));
         using var whole = new SmallCourse(boxes, TwoBoxes, "pump: { capacity: 250 L/min }");
         whole.Log("2026-05-01 09:00,pump,pump,150,L/min,2026-05-03,Ana,second pump was out");
         Assert.Empty(whole.Morning().Fit.GetProperty("cuts").EnumerateArray());
+    }
+
+    [Fact]
+    public void Rough_is_not_turned_on_at_the_expense_of_greens()
+    {
+        var boxes = $"{SmallCourse.Box("C1", Dial, "route: 1", ("P1", "\"22:00\""))}\n{SmallCourse.Box("C2", Dial, "route: 2", ("P1", "\"22:30\""))}";
+        using var course = new SmallCourse(boxes, TwoBoxes, "pump: { capacity: 150 L/min }\npriority: [greens, rough]");
+        course.Log("2026-05-03 09:00,off,C2/P1");
+        var sheet = course.Morning();
+        Assert.Equal("leave", sheet.Said("C1/P1").Advice);
+        Assert.Equal("keep-off", sheet.Said("C2/P1").Advice);
+        Both(sheet, "C2/P1: stays off instead of 100 %, because the night or the pump does not give more");
+        Both(sheet, "With a first start at 23:00 all of it would fit.");
     }
 
     [Fact]

@@ -90,13 +90,89 @@ public class NightCutTests
     }
 
     [Fact]
+    public void Ground_named_last_gives_what_it_can_where_its_start_is_in_the_way()
+    {
+        // The rough begins while the greens are on, and no number moves a start: at its smallest 15 of 30 minutes are left, and the greens run in whole.
+        var sheet = Two("22:00", "22:30", ["greens", "rough"], pump: 150).Sheet();
+        var cut = Assert.Single(sheet.Fit.Cuts);
+        Assert.Equal(("P2", 25d, new TimeOnly(23, 0)), (cut.Program.Program, cut.ToPercent, cut.StartThatFits!.Value));
+        Assert.Equal(TimeSpan.FromMinutes(15), Assert.Single(sheet.Fit.Pump).To - sheet.Fit.Pump[0].From);
+    }
+
+    [Fact]
     public void The_pump_is_spared_by_ending_one_before_the_other_begins()
     {
-        // The second cannot begin later by being shorter: the first is cut though it is the greens, and a start is proposed.
-        var sheet = Two("22:00", "22:30", ["greens", "rough"], pump: 150).Sheet();
+        // The second cannot begin later by being shorter; neither is named before the other: the first is cut, and a start is proposed.
+        var sheet = Two("22:00", "22:30", ["greens", "rough"], pump: 150, secondGround: Greens).Sheet();
         var cut = Assert.Single(sheet.Fit.Cuts);
         Assert.Equal(("P1", 50d, new TimeOnly(21, 30)), (cut.Program.Program, cut.ToPercent, cut.StartThatFits!.Value));
         Assert.Empty(sheet.Fit.Pump);
+    }
+
+    [Fact]
+    public void A_raise_ends_where_the_next_start_begins()
+    {
+        // Set at 50 %, the greens end at 22:30, when the rough begins: the raise to 100 % is what does not fit.
+        var thirsty = Greens with { AllowableDepletion = 0.06 };
+        var course = Two("22:00", "22:30", ["greens", "rough"], pump: 150) with { Log = [Set("P1", 50)] };
+        course = course with { Stations = [course.Stations[0] with { Area = thirsty }, course.Stations[1]] };
+        var sheet = course.Sheet();
+        Assert.Equal(("P1", 100d, 50d), (Assert.Single(sheet.Fit.Cuts).Program.Program, sheet.Fit.Cuts[0].FromPercent, sheet.Fit.Cuts[0].ToPercent));
+        Assert.Equal((AdviceKind.Leave, 100d), (sheet.Programs[1].Advice, sheet.Programs[1].Percent!.Value));
+    }
+
+    [Fact]
+    public void Ground_named_last_stays_off_where_turning_it_on_would_disturb_what_goes_before()
+    {
+        var course = Two("22:00", "22:30", ["greens", "rough"], pump: 150) with
+        {
+            Log = [new LogEntry { Time = new(SmallCourse.Monday.AddDays(-1), new(9, 0)), Kind = LogKind.Off, Where = new(PlaceKind.Program, "C1", "P2") }],
+            DepletionMm = [5, 45],
+        };
+        var sheet = course.Sheet();
+        Assert.Equal([AdviceKind.Leave, AdviceKind.KeepOff], sheet.Programs.Select(p => p.Advice));
+        var cut = Assert.Single(sheet.Fit.Cuts);
+        Assert.Equal(("P2", 0d, new TimeOnly(23, 0)), (cut.Program.Program, cut.ToPercent, cut.StartThatFits!.Value));
+        Assert.True(cut.FromPercent > 0);
+        Assert.True(cut.Short!.Minutes > 0);
+        Assert.Empty(sheet.Fit.Pump);
+        Assert.StartsWith("Stays off", sheet.Programs[1].Reason.ToString(), StringComparison.Ordinal);
+        Assert.Equal(AdviceKind.Resume, (course with { Pump = 250 }).Sheet().Programs[1].Advice);
+    }
+
+    [Theory]
+    [InlineData(150)] // the two that start at one minute ask 200 as long as both are on
+    [InlineData(90)] // each alone asks more
+    public void Nothing_is_cut_for_what_no_number_mends(double pump)
+    {
+        var course = new SmallCourse
+        {
+            Controller = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", "22:00"), SmallCourse.EveryNight("P2", "22:00"), SmallCourse.EveryNight("P3", "22:15")] },
+            Stations =
+            [
+                SmallCourse.Station(1, area: Greens, programs: "P1") with { FlowLPerMin = 100 },
+                SmallCourse.Station(2, area: Greens, programs: "P2") with { FlowLPerMin = 100 },
+                SmallCourse.Station(3, area: Rough, minutes: 30, programs: "P3") with { FlowLPerMin = 100 },
+            ],
+            DepletionMm = [5, 5, 0],
+            Pump = pump,
+            Priority = ["greens", "rough"],
+        };
+        var sheet = course.Sheet();
+        Assert.Empty(sheet.Fit.Cuts);
+        Assert.Equal(new DateTimeOffset(2026, 5, 4, 23, 0, 0, TimeSpan.Zero), Assert.Single(sheet.Fit.Pump).To);
+    }
+
+    [Fact]
+    public void The_starts_of_two_cuts_hold_together()
+    {
+        // Each of the first two would fit at a start of its own; both at once only where the second goes out of the first one's way.
+        var sheet = Three("22:00", "22:00").Sheet();
+        Assert.Equal(["P1", "P2"], sheet.Fit.Cuts.Select(c => c.Program.Program));
+        var starts = sheet.Fit.Cuts.Select(c => c.StartThatFits!.Value.ToString("HH:mm", null)).ToList();
+        var moved = Three(starts[0], starts[1]).Sheet();
+        Assert.Empty(moved.Fit.Cuts);
+        Assert.Empty(moved.Fit.Pump);
     }
 
     [Fact]
@@ -141,14 +217,31 @@ public class NightCutTests
         Assert.Equal([75d, 75d], sheet.Programs.Select(p => p.Percent!.Value));
     }
 
-    private static SmallCourse Two(string first, string second, IReadOnlyList<string> priority, string closes = "06:00", double? pump = null, bool stack = false) => new()
+    private static LogEntry Set(string program, double percent) =>
+        new() { Time = new(SmallCourse.Monday, new(1, 0)), Kind = LogKind.Setting, Where = new(PlaceKind.Program, "C1", program), Value = percent, Unit = LogUnit.Percent };
+
+    /// <summary>Two that may run together, and a third that begins when they are half done and then leaves room for none of them.</summary>
+    private static SmallCourse Three(string first, string second) => new()
+    {
+        Controller = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", first), SmallCourse.EveryNight("P2", second), SmallCourse.EveryNight("P3", "22:30")] },
+        Stations =
+        [
+            SmallCourse.Station(1, area: Greens, programs: "P1") with { FlowLPerMin = 100 },
+            SmallCourse.Station(2, area: Greens, programs: "P2") with { FlowLPerMin = 100 },
+            SmallCourse.Station(3, area: Greens, programs: "P3") with { FlowLPerMin = 200 },
+        ],
+        DepletionMm = [5, 5, 5],
+        Pump = 200,
+    };
+
+    private static SmallCourse Two(string first, string second, IReadOnlyList<string> priority, string closes = "06:00", double? pump = null, bool stack = false, Area? secondGround = null) => new()
     {
         Controller = SmallCourse.Box with
         {
             Overlap = stack ? ProgramOverlap.Stack : ProgramOverlap.Together,
             Programs = [SmallCourse.EveryNight("P1", first), SmallCourse.EveryNight("P2", second)],
         },
-        Stations = [SmallCourse.Station(1, area: Greens, programs: "P1") with { FlowLPerMin = 100 }, SmallCourse.Station(2, area: Rough, programs: "P2") with { FlowLPerMin = 100 }],
+        Stations = [SmallCourse.Station(1, area: Greens, programs: "P1") with { FlowLPerMin = 100 }, SmallCourse.Station(2, area: secondGround ?? Rough, programs: "P2") with { FlowLPerMin = 100 }],
         DepletionMm = [5, 5],
         Priority = priority,
         Pump = pump,

@@ -99,6 +99,16 @@ public class NightFitTests
     }
 
     [Fact]
+    public void A_start_is_not_proposed_into_hours_that_a_known_rule_forbids_from_the_next_day_on()
+    {
+        // Tonight 21:00 is open to it.
+        var course = TwoPrograms("22:00", ProgramOverlap.Together) with { Pump = 150 };
+        Restriction Evenings(int days) => new() { Name = "evenings", From = SmallCourse.Monday.AddDays(days), HoursNotAllowed = new(Time("17:00"), Time("21:30")) };
+        Assert.Equal(Time("23:00"), Assert.Single((course with { Restrictions = [Evenings(1)] }).Sheet().Fit.Moves).To);
+        Assert.Equal(Time("21:00"), Assert.Single((course with { Restrictions = [Evenings(30)] }).Sheet().Fit.Moves).To);
+    }
+
+    [Fact]
     public void What_no_start_mends_is_named()
     {
         // Two hours of water on a pump that carries one box, and a window of an hour and ten minutes.

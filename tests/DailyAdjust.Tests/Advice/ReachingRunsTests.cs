@@ -83,6 +83,31 @@ public class ReachingRunsTests
         Assert.Empty((Course() with { Restrictions = [rule] }).Sheet().Fit.Reaching);
     }
 
+    [Fact]
+    public void Stations_that_an_order_takes_out_of_a_start_keep_no_later_one_waiting()
+    {
+        // The first must not run from 21:00 on and is taken out: the second, from 22:00 to 23:00, is over when the event begins.
+        var order = Order(LogKind.Hold, new(PlaceKind.Station, "C1", "1")) with { Time = new(SmallCourse.Monday, new(21, 0)) };
+        var sheet = Course(order, Event(19)).Sheet();
+        Assert.Equal([new StationKey("C1", "1")], Assert.Single(sheet.Programs[0].StationsOut).Stations);
+        Assert.Empty(sheet.Fit.Reaching);
+        Assert.Equal(Evening.AddHours(1), sheet.Programs[0].Finishes);
+        Assert.Equal(Evening.AddHours(1), sheet.Fit.Runs[0].Finishes);
+    }
+
+    [Fact]
+    public void An_earlier_start_is_told_only_where_it_fits_beside_the_others()
+    {
+        var course = Course(Event(19)) with
+        {
+            Stations = [SmallCourse.Station(1), SmallCourse.Station(2, area: Bank), SmallCourse.Station(3, minutes: 30, programs: "P2")],
+            DepletionMm = [5, 5, 5],
+        };
+        SmallCourse With(string start) => course with { Controller = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", "22:00"), SmallCourse.EveryNight("P2", start)] } };
+        Assert.Equal(TimeSpan.FromHours(1), Assert.Single(With("20:00").Sheet().Fit.Reaching).EarlierBy);
+        Assert.Null(Assert.Single(With("21:15").Sheet().Fit.Reaching).EarlierBy);
+    }
+
     private static LogEntry Event(double hours) => Order(LogKind.Event, new(PlaceKind.Site, "", "")) with
     {
         Until = new(SmallCourse.Monday.AddDays(1), new(18, 0)),

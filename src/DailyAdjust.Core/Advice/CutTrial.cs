@@ -1,0 +1,85 @@
+using DailyAdjust.Core.Sites;
+
+namespace DailyAdjust.Core.Advice;
+
+/// <summary>Tries numbers on one dial while all others stand still, and takes the largest that fits.</summary>
+/// <param name="nights">Lay out what runs.</param>
+/// <param name="asked">What is asked of every program.</param>
+/// <param name="dials">All of them.</param>
+/// <param name="lasting">What no number mends.</param>
+internal sealed class CutTrial(Nights nights, IReadOnlyDictionary<ProgramKey, double> asked, IReadOnlyList<CutDial> dials, LastingTroubles lasting)
+{
+    private const double Tolerance = 1e-6;
+    private readonly Dictionary<ProgramKey, int> _ranks = dials.SelectMany(d => d.Programs.Select(p => (p.Key, d.Rank))).ToDictionary(x => x.Key, x => x.Rank);
+
+    /// <param name="dial">Which.</param>
+    /// <param name="percents">What everything else runs at: more important dials at their own numbers, those behind at their smallest.</param>
+    /// <returns>0 = it stays off.</returns>
+    public double LargestOf(CutDial dial, IReadOnlyDictionary<ProgramKey, double> percents)
+    {
+        bool Before(ProgramKey key) => _ranks[key] <= dial.Rank;
+        IReadOnlyList<NightTrouble> At(double percent)
+        {
+            var tried = new Dictionary<ProgramKey, double>(percents);
+            NightCuts.Turn(tried, asked, dial, percent);
+            return [.. nights.Troubles(nights.Runs(key => tried[key]))];
+        }
+
+        var whole = At(dial.Asked);
+        if (!whole.Any(t => HasPart(dial, t) && (dial.MayStayOff || IsMendable(t, _ => true) || IsMendable(t, Before))))
+        {
+            return dial.Asked;
+        }
+
+        var least = At(dial.Least);
+        if (dial.MayStayOff && DisturbedBy(dial, least) > DisturbedBy(dial, At(0)) + Tolerance)
+        {
+            return 0;
+        }
+
+        var now = At(dial.Now);
+        double lastsAt = Minutes(least, Before), wholeAt = Minutes(whole, Before), nowAt = Minutes(now, _ => true);
+
+        // Where even the smallest number leaves most of it, the start is in the way: no more than a raise is refused.
+        var most = lastsAt > (wholeAt / 2) + Tolerance ? Math.Max(lastsAt, Minutes(now, Before)) : lastsAt;
+        bool Fits(double percent, IReadOnlyList<NightTrouble> troubles) => Minutes(troubles, Before) <= most + Tolerance && (percent <= dial.Now || Minutes(troubles, _ => true) <= nowAt + Tolerance);
+        if (Fits(dial.Asked, whole))
+        {
+            return dial.Asked;
+        }
+
+        var step = dial.Programs[0].Controller.PercentStep;
+        int low = 0, high = (int)Math.Ceiling((dial.Asked - dial.Least) / step);
+        while (high - low > 1)
+        {
+            var middle = (low + high) / 2;
+            var percent = dial.Least + (middle * step);
+            (low, high) = Fits(percent, At(percent)) ? (middle, high) : (low, middle);
+        }
+
+        return dial.Least + (low * step);
+    }
+
+    /// <summary>Where programs wait for one another, all of a box have a part in what one of them is in.</summary>
+    private static bool HasPart(CutDial dial, NightTrouble trouble)
+    {
+        var controller = dial.Programs[0].Controller;
+        return trouble.Asking.Any(a => controller.Overlap == ProgramOverlap.Stack
+            ? string.Equals(a.Program.Controller, controller.Id, StringComparison.Ordinal)
+            : dial.Programs.Any(p => p.Key == a.Program));
+    }
+
+    /// <summary>Minutes that do not fit among some programs and that numbers can mend.</summary>
+    private double Minutes(IReadOnlyList<NightTrouble> troubles, Func<ProgramKey, bool> some) =>
+        troubles.Where(t => IsMendable(t, some)).Sum(t => t.Minutes);
+
+    private bool IsMendable(NightTrouble trouble, Func<ProgramKey, bool> some) => trouble.IsTooMuch(some) && !lasting.Has(trouble, some);
+
+    /// <summary>Minutes that do not fit in which more important ground waters, with the dial's programs beside it and nothing else.</summary>
+    private double DisturbedBy(CutDial dial, IReadOnlyList<NightTrouble> troubles)
+    {
+        var own = dial.Programs.Select(p => p.Key).ToHashSet();
+        bool IsBefore(ProgramKey key) => _ranks[key] < dial.Rank;
+        return troubles.Where(t => t.Asking.Any(a => IsBefore(a.Program)) && t.IsTooMuch(key => IsBefore(key) || own.Contains(key))).Sum(t => t.Minutes);
+    }
+}
