@@ -1,5 +1,6 @@
 using System.Text;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Reports.Html;
 using DailyAdjust.Reports.Json;
 using DailyAdjust.Reports.Tables;
@@ -12,9 +13,15 @@ public static class MorningReport
 {
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
-    public static ReportFiles Render(MorningSheet sheet, SheetIssue issue)
+    /// <summary>In the site's language; what machines read is the same in every one.</summary>
+    public static ReportFiles Render(MorningSheet sheet, SheetIssue issue) => Render(new SheetView(sheet, issue));
+
+    /// <summary>The same in another language.</summary>
+    public static ReportFiles Render(MorningSheet sheet, SheetIssue issue, Language language) => Render(new SheetView(sheet, issue, language));
+
+    private static ReportFiles Render(SheetView view)
     {
-        var view = new SheetView(sheet, issue);
+        var sheet = view.Sheet;
         var advice = AdviceTable.Of(sheet.Programs.Select(p => AdviceRow.Of(sheet.Date, sheet.Site.Clock, p)));
         return new ReportFiles(
         [

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports.Json;
+using DailyAdjust.Reports.Languages;
 using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports;
@@ -21,7 +22,7 @@ public sealed class SheetMail
     {
         var advice = new IssuedAdvice(adviceJson, site);
         var document = AdviceJson.Read(adviceJson);
-        Subject = MailWords.Subject(advice, site, IssuedAdvice.Day(document.Date), document.Issue, document.ReplacesIssue);
+        Subject = MailWords.Subject(advice, site, IssuedAdvice.Day(document.Date), document.Issue, document.ReplacesIssue).In(SheetLanguages.Of(site.Report.Language));
         AsksForSomething = advice.Programs.Any(p => p.NeedsVisit) || advice.Freshness.NoAdvice is not null || advice.StationsByHand > 0
             || advice.HandRuns.Count > 0 || advice.BoxesToVerify.Count > 0 || advice.ClocksToMove.Count > 0 || advice.StartBoxes.Count > 0;
         _asks = Asks(JsonNode.Parse(adviceJson)!);

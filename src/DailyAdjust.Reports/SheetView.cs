@@ -1,7 +1,9 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Reports.Languages;
 using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports;
@@ -10,11 +12,17 @@ namespace DailyAdjust.Reports;
 public sealed class SheetView
 {
     public SheetView(MorningSheet sheet, SheetIssue issue)
+        : this(sheet, issue, SheetLanguages.Of((sheet ?? throw new ArgumentNullException(nameof(sheet))).Site.Report.Language))
+    {
+    }
+
+    public SheetView(MorningSheet sheet, SheetIssue issue, Language language)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(issue);
         Sheet = sheet;
         Issue = issue;
+        Language = language;
         Words = new SiteWords(sheet.Site.Units, sheet.Site.Clock, sheet.Date);
         Boxes = RoundBox.Of(sheet.Programs, sheet.Site);
         StartBoxes = StartChanges.Boxes(sheet);
@@ -28,6 +36,9 @@ public sealed class SheetView
     public SheetIssue Issue { get; }
 
     public SiteWords Words { get; }
+
+    /// <summary>What the site's people read.</summary>
+    public Language Language { get; }
 
     public string Id => CodeWords.SheetId(Sheet.Date, Issue.Number);
 
@@ -46,6 +57,13 @@ public sealed class SheetView
     public RoundCounts Counts { get; }
 
     public bool NoAdvice => Sheet.Freshness.NoAdvice is not null;
+
+    /// <summary>A phrase in the sheet's language.</summary>
+    public string Say(Phrase phrase)
+    {
+        ArgumentNullException.ThrowIfNull(phrase);
+        return phrase.In(Language);
+    }
 
     /// <summary>The controller of that id, or null where the site no longer has it.</summary>
     public Controller? ControllerOf(string id) => Sheet.Site.ControllerOf(id);

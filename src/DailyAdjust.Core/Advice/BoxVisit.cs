@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
@@ -5,7 +6,7 @@ namespace DailyAdjust.Core.Advice;
 /// <summary>A program that must not run and stands switched on: going there is no question of water.</summary>
 /// <param name="Why">A plain clause.</param>
 /// <param name="Until">The last date; null = open.</param>
-public sealed record SwitchOff(ProgramKey Program, string Why, DateOnly? Until);
+public sealed record SwitchOff(ProgramKey Program, Phrase Why, DateOnly? Until);
 
 /// <summary>A box at which something is to be done today, and what leaving it until its next visit costs.</summary>
 /// <param name="Controller">The box.</param>

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
@@ -53,7 +54,7 @@ public sealed record StartMove(ProgramKey Program, TimeOnly From, TimeOnly To);
 /// <param name="To">When the last of them ends, or they may run again.</param>
 /// <param name="EarlierBy">By how much it would have to start earlier to end in time; null = that is no way out, it would not fit beside the others and the starts that are proposed, or another start is proposed for it.</param>
 /// <param name="Why">A plain clause.</param>
-public sealed record ReachingRun(ProgramKey Program, ProgramStart Start, IReadOnlyList<StationKey> Stations, DateTimeOffset From, DateTimeOffset To, TimeSpan? EarlierBy, string Why);
+public sealed record ReachingRun(ProgramKey Program, ProgramStart Start, IReadOnlyList<StationKey> Stations, DateTimeOffset From, DateTimeOffset To, TimeSpan? EarlierBy, Phrase Why);
 
 /// <summary>A station that alone asks more than the pump gives: no start, no fewer minutes and no other days help.</summary>
 /// <param name="Program">That runs it.</param>

@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
@@ -8,14 +9,14 @@ namespace DailyAdjust.Core.Advice;
 /// <param name="At">UTC.</param>
 /// <param name="Why">A plain clause.</param>
 /// <param name="Until">When the order ends; null = open.</param>
-public sealed record TakenOutStart(DateTimeOffset At, string Why, LogTime? Until);
+public sealed record TakenOutStart(DateTimeOffset At, Phrase Why, LogTime? Until);
 
 /// <summary>Stations that must not run though the program's others may.</summary>
 /// <param name="Stations">In the controller's order.</param>
 /// <param name="From">The first start for which that holds, UTC.</param>
 /// <param name="Why">A plain clause.</param>
 /// <param name="Until">When the order ends; null = open.</param>
-public sealed record TakenOutStations(IReadOnlyList<StationKey> Stations, DateTimeOffset From, string Why, LogTime? Until);
+public sealed record TakenOutStations(IReadOnlyList<StationKey> Stations, DateTimeOffset From, Phrase Why, LogTime? Until);
 
 /// <summary>What orders and watering rules take out of a horizon when they do not stop all of it.</summary>
 internal static class OrderHits
@@ -48,7 +49,7 @@ internal static class OrderHits
 
         return found;
 
-        void Add(ProgramStart start, Func<Station, bool> isOut, string why, LogTime? until)
+        void Add(ProgramStart start, Func<Station, bool> isOut, Phrase why, LogTime? until)
         {
             IReadOnlyList<StationKey> stations = [.. zones.Where(z => isOut(z.Station)).Select(z => z.Station.Key)];
             if (stations.Count > 0)

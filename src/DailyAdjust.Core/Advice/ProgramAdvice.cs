@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
@@ -9,10 +10,13 @@ namespace DailyAdjust.Core.Advice;
 /// <param name="Code">A stable short name: "rain", "need", "can-wait", "not-due", "good-enough", "shortfall", ...</param>
 /// <param name="Words">A plain sentence in the site's units.</param>
 /// <param name="Data">Metric numbers by name (unit in the name), ordinal order.</param>
-public sealed record Reason(string Code, string Words, IReadOnlyDictionary<string, double> Data)
+public sealed record Reason(string Code, Phrase Words, IReadOnlyDictionary<string, double> Data)
 {
     /// <summary>The program may be off because an earlier sheet said so and nobody answered.</summary>
     public const string MayBeOff = "may-be-off";
+
+    /// <summary>The word that is to be logged, where a reason asks whether what was noted is mended.</summary>
+    public static Phrase Checked { get; } = Phrase.Verbatim("`checked`");
 }
 
 /// <summary>One zone as one program sees it.</summary>
@@ -92,7 +96,7 @@ public sealed record UnansweredAdvice(OpenRound Round, AdviceKind Kind, double? 
     public int? PauseDays { get; init; }
 
     /// <summary>Where it, or one of the two, turns on a program that is off and has a note: a sentence that quotes the note, as <see cref="VisitWorth.NotedBefore"/> does; empty otherwise.</summary>
-    public string NotedBefore { get; init; } = "";
+    public Phrase NotedBefore { get; init; } = Phrase.Empty;
 
     /// <summary>Where the controller has no percentage and it had a number: minutes as logged, and those it said, in station order.</summary>
     public IReadOnlyList<StationMinutes> NewMinutes { get; init; } = [];
@@ -147,7 +151,7 @@ public sealed record ProgramAdvice
     public DateTimeOffset? Finishes { get; init; }
 
     /// <summary>One plain sentence.</summary>
-    public required string Reason { get; init; }
+    public required Phrase Reason { get; init; }
 
     public IReadOnlyList<Reason> Chain { get; init; } = [];
 

@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
@@ -10,7 +11,7 @@ internal sealed class ProgramAdvisor(
     AdviceContext context,
     IReadOnlyList<RecentRain> recentRain,
     Doubts doubts,
-    string? noAdvice)
+    Phrase? noAdvice)
 {
     private readonly ReasonWriter _reasons = new(context, recentRain, noAdvice);
     private readonly BoxJudge _boxes = new(context, doubts, noAdvice is not null);
@@ -76,7 +77,7 @@ internal sealed class ProgramAdvisor(
                 _ => null,
             },
             ExactPercent = decision.ExactPercent,
-            Reason = "",
+            Reason = Phrase.Empty,
             Zones = [.. context.ZonesOf(program.Program).Select(z => ZoneOf(z, program, decision, advised))],
             MayBeOn = !present.IsOff,
             LongRuns = decision.Advice is AdviceKind.Set or AdviceKind.Resume or AdviceKind.Leave && advised > 0 ? LongRunsOf(program, advised) : [],

@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
@@ -7,7 +8,7 @@ namespace DailyAdjust.Core.Advice;
 /// <summary>Why a program must not run.</summary>
 /// <param name="Why">A plain clause.</param>
 /// <param name="Until">The last date; null = open.</param>
-internal sealed record Prohibition(string Why, DateOnly? Until)
+internal sealed record Prohibition(Phrase Why, DateOnly? Until)
 {
     /// <summary>Watering rules that name no end: the date of the program's next start that may run; null = none is in sight, or <see cref="Until"/> says it.</summary>
     public DateOnly? Again { get; init; }
@@ -27,10 +28,8 @@ internal static class Prohibitions
         var (state, since) = context.Season.At(program.Key.Controller, context.AsOf);
         if (!context.Season.IsOpen(program.Key.Controller, context.AsOf))
         {
-            var from = since is { } s ? " since " + Words.Date(context.Site.Clock.DateOf(s)) : "";
-            return new Prohibition(
-                SeasonWords(state) + from,
-                null);
+            var words = SeasonWords(state);
+            return new Prohibition(since is { } s ? $"{words} since {Words.Date(context.Site.Clock.DateOf(s))}" : words, null);
         }
 
         var first = horizon.Starts.Concat(horizon.TakenOut).Min(s => (DateTimeOffset?)s.At) ?? horizon.Opens;
@@ -57,10 +56,12 @@ internal static class Prohibitions
     }
 
     /// <summary>A state of the season that is not open, as a plain clause.</summary>
-    public static string SeasonWords(string state) => state switch
+    public static Phrase SeasonWords(string state) => state switch
     {
-        SeasonState.Closing => "the system is being closed down",
-        SeasonState.Charging => "the pipes are being filled",
+        SeasonState.Closing => new("the system is being closed down"),
+        SeasonState.Charging => new("the pipes are being filled"),
+        SeasonState.Closed => new("the season is closed"),
+        SeasonState.Drained => new("the season is drained"),
         _ => $"the season is {state}",
     };
 
@@ -68,7 +69,7 @@ internal static class Prohibitions
     private static Prohibition Of(List<OffOrder> orders)
     {
         var until = orders.Exists(o => o.Until is null) ? null : orders.Max(o => o.Until!.Value.Date) as DateOnly?;
-        return new Prohibition(string.Join("; ", orders.Select(OrderWords.Of).Distinct(StringComparer.Ordinal)), until);
+        return new Prohibition(Phrase.Join("; ", orders.Select(OrderWords.Of).Distinct()), until);
     }
 
     /// <summary>Orders that stop a program's start: one over all of its ground, else those that take all of it together; none = it may run.</summary>
@@ -92,7 +93,7 @@ internal static class Prohibitions
     /// <summary>Watering rules that, alone or with orders, forbid every start of the horizon; null = they do not.</summary>
     public static Prohibition? Restricted(AdviceContext context, PlannedProgram program, Horizon horizon)
     {
-        List<(string Why, DateOnly? Until)> found = [];
+        List<(Phrase Why, DateOnly? Until)> found = [];
         foreach (var start in horizon.Starts)
         {
             if (OrdersOver(context, program, start.At) is { Count: > 0 } orders)
@@ -109,7 +110,7 @@ internal static class Prohibitions
             }
         }
 
-        var why = string.Join("; ", found.Select(f => f.Why).Distinct(StringComparer.Ordinal));
+        var why = Phrase.Join("; ", found.Select(f => f.Why).Distinct());
         // A rule of days leaves starts between its dates, whatever its own end is.
         var last = found.Exists(f => f.Until is null) ? null : found.Max(f => f.Until);
         var again = NextThatMayRun(context, program, horizon.Starts[^1]);
@@ -177,9 +178,10 @@ internal static class Prohibitions
         return lowest is null ? null : (lowest.MostPercent!.Value, lowest);
     }
 
-    public static string Named(Restriction rule) => "watering rule: " + rule.Name;
+    public static Phrase Named(Restriction rule) => $"watering rule: {rule.Name}";
 
-    public static string Named(IReadOnlyList<Restriction> rules) => rules.Count == 1 ? Named(rules[0]) : "watering rules: " + Words.List([.. rules.Select(r => r.Name)]);
+    public static Phrase Named(IReadOnlyList<Restriction> rules) =>
+        rules.Count == 1 ? Named(rules[0]) : $"watering rules: {Words.List([.. rules.Select(r => Phrase.Verbatim(r.Name))])}";
 
     /// <summary>Watering rules over any of the program's ground.</summary>
     public static IEnumerable<Restriction> RulesFor(AdviceContext context, PlannedProgram program) =>

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Advice;
@@ -53,7 +54,7 @@ internal static class ReachingRuns
         }
     }
 
-    private sealed record Span(DateTimeOffset From, DateTimeOffset? Ends, string Why, Func<Station, bool> Stops)
+    private sealed record Span(DateTimeOffset From, DateTimeOffset? Ends, Phrase Why, Func<Station, bool> Stops)
     {
         public bool Catches(StationRun run) => run.Ends > From && (Ends is null || run.Begins < Ends) && Stops(run.Station);
     }

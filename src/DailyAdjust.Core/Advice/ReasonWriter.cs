@@ -1,12 +1,12 @@
-using System.Globalization;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Core.Advice;
 
 /// <summary>The chain of reasons behind one program's advice, in words and as data; its first link is the sheet's one sentence.</summary>
-internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRain> recentRain, string? noAdvice)
+internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRain> recentRain, Phrase? noAdvice)
 {
     private UnitSystem Units => context.Site.Units;
 
@@ -14,52 +14,59 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     {
         var program = judged.Case;
         var main = Main(program, decision, advice, NeedWords(program, judged.Leader));
-        var chain = new List<Reason> { main with { Words = Before(program.Noted, advice.Advice) + main.Words + Barred(program, decision) } };
+        var chain = new List<Reason> { main with { Words = Phrase.Sentences([Before(program.Noted, advice.Advice), main.Words, .. Barred(program, decision)]) } };
         chain.AddRange(Limits(decision, advice));
         chain.AddRange(Need(program));
         chain.AddRange(Leftovers(program, advice));
         chain.AddRange(advice.TakenOut.Select(t =>
             Plain("restricted-start", $"The start of {Words.DateAndTime(context.Site.Clock, t.At)} must not run ({t.Why}): take that start out.")));
         chain.AddRange(advice.StationsOut.Select(o =>
-            Plain("stations-out", $"{Words.List([.. o.Stations.Select(s => s.ToString())], most: 12)} must not run from {Words.DateAndTime(context.Site.Clock, o.From)} on ({o.Why}): take {(o.Stations.Count == 1 ? "it" : "them")} out.")));
+            Plain("stations-out", OutWords(o))));
         return chain;
     }
 
+    private Phrase OutWords(TakenOutStations stations) => stations.Stations.Count == 1
+        ? Phrase.Of($"{stations.Stations[0]} must not run from {Words.DateAndTime(context.Site.Clock, stations.From)} on ({stations.Why}): take it out.")
+        : $"{Words.List([.. stations.Stations.Select(s => Phrase.Verbatim(s.ToString()))], most: 12)} must not run from {Words.DateAndTime(context.Site.Clock, stations.From)} on ({stations.Why}): take them out.";
+
     /// <summary>What is noted of a program that is turned on, or that may be on because a sheet said so and nobody answered.</summary>
-    private string Before(Fault? noted, AdviceKind advice) => (noted, advice) switch
+    private Phrase Before(Fault? noted, AdviceKind advice) => (noted, advice) switch
     {
-        ({ } fault, AdviceKind.Resume) => FaultWords.BeforeTurningOn(fault, context.Site.Clock) + " ",
-        ({ Answer: null } fault, AdviceKind.Skip) => FaultWords.OffSince(fault, context.Site.Clock) + ". ",
-        _ => "",
+        ({ } fault, AdviceKind.Resume) => FaultWords.BeforeTurningOn(fault, context.Site.Clock),
+        ({ Answer: null } fault, AdviceKind.Skip) => $"{FaultWords.OffSince(fault, context.Site.Clock)}.",
+        _ => Phrase.Empty,
     };
 
     /// <summary>Ground that was no part of a decision to leave water out, since it must not run in any case.</summary>
-    private string Barred(ProgramCase program, Decision decision)
+    private IEnumerable<Phrase> Barred(ProgramCase program, Decision decision)
     {
         if (program.Need is null || decision.Advice is not (AdviceKind.Skip or AdviceKind.KeepOff) || decision.Cause == Cause.IsFaulty)
         {
-            return "";
+            return [];
         }
 
         var judged = OrderHits.ZonesThatRun(context, program.Program, program.Horizon).Select(z => z.Station.Key).ToHashSet();
-        return string.Concat(OrderHits.Stations(context, program.Program, program.Horizon)
-            .Select(o => (Stations: o.Stations.Where(s => !judged.Contains(s)).Select(s => s.ToString()).ToList(), o.Why))
+        return OrderHits.Stations(context, program.Program, program.Horizon)
+            .Select(o => (Stations: o.Stations.Where(s => !judged.Contains(s)).Select(s => Phrase.Verbatim(s.ToString())).ToList(), o.Why))
             .Where(o => o.Stations.Count > 0)
-            .Select(o => $" {Words.List([.. o.Stations], most: 12)} must not run and {(o.Stations.Count == 1 ? "was" : "were")} not asked ({o.Why})."));
+            .Select(o => o.Stations.Count == 1
+                ? Phrase.Of($"{o.Stations[0]} must not run and was not asked ({o.Why}).")
+                : $"{Words.List([.. o.Stations], most: 12)} must not run and were not asked ({o.Why}).");
     }
 
-    private Reason Main(ProgramCase program, Decision decision, ProgramAdvice advice, string needWords) => decision.Cause switch
+    private Reason Main(ProgramCase program, Decision decision, ProgramAdvice advice, Phrase needWords) => decision.Cause switch
     {
-        Cause.MustNotRun => Plain("must-not-run", Sentence($"must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition)}") + OneDialWords(program.Program.Controller)),
-        Cause.NoSoundAdvice => Plain("no-sound-advice", $"No sound advice: {noAdvice}. Leave it as it is set."),
-        Cause.IsFaulty => Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is that mended or over? A setting, or `checked` of {program.Program.Key.Controller}, hands it back to {(program.GrowIn is null ? "the numbers" : "its grow-in")}."),
+        Cause.MustNotRun => Plain("must-not-run", Phrase.Sentences($"Must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition)}.", OneDialWords(program.Program.Controller))),
+        Cause.NoSoundAdvice => Plain("no-sound-advice", $"No sound advice: {noAdvice!}. Leave it as it is set."),
+        Cause.IsFaulty => Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is that mended or over? A setting, or {Reason.Checked} of {program.Program.Key.Controller}, hands it back to {(program.GrowIn is null ? new Phrase("the numbers") : new Phrase("its grow-in"))}."),
         Cause.GrowsIn when advice is { Advice: AdviceKind.KeepOff, PausedUntil: null } => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}, but it was turned off since its order: a setting above 0 takes it up again."),
-        Cause.GrowsIn => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? "" : ", the percentage stays")}."),
-        Cause.GrowInBegins => Plain("grow-in-begins", $"A grow-in begins {Begins(advice.GrowInBegins!.Value)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? "" : ", the percentage stays")}.{PausedWords(advice)}"),
-        Cause.NoStart when advice is { LookAgain: { } day, GrowInBegins: null } => Plain("no-start", $"{(advice.Present.IsOff ? "Off; no" : "No")} start before the next visit; judged on {Words.Date(day)}."),
-        Cause.NoStart => Plain("no-start", "No start before the next visit."),
+        Cause.GrowsIn => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? Phrase.Empty : new Phrase(", the percentage stays"))}."),
+        Cause.GrowInBegins => Plain("grow-in-begins", $"A grow-in begins {Begins(advice.GrowInBegins!.Value)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? Phrase.Empty : new Phrase(", the percentage stays"))}.{PausedWords(advice)}"),
+        Cause.NoStart when advice is { LookAgain: { } day, GrowInBegins: null } => Plain(
+            "no-start", advice.Present.IsOff ? Phrase.Of($"Off; no start before the next visit; judged on {Words.Date(day)}.") : $"No start before the next visit; judged on {Words.Date(day)}."),
+        Cause.NoStart => Plain("no-start", new("No start before the next visit.")),
         Cause.NoVisit when advice is { LookAgain: { } day, GrowInBegins: null } => Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),
-        Cause.NoVisit => Plain("no-visit", "No visit today."),
+        Cause.NoVisit => Plain("no-visit", new("No visit today.")),
         Cause.CanWait or Cause.NotDue => Waits(program, decision),
         Cause.RunsTooShort => With("runs-too-short", $"At {Words.Percent(Math.Round(decision.ExactPercent!.Value))} most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}, and it can wait.", NeedData(program)),
         Cause.RaisedToRun => With("raised-to-run", $"{Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do, but most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}: raised.", NeedData(program)),
@@ -75,16 +82,18 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.CeilingHolds => With("ceiling", $"A watering rule allows {Words.Percent(decision.Percent ?? advice.Present.Percent)} at most; the need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
         Cause.MayHaveBeenTurnedOff when program.Noted is { Answer: null } => Plain(Reason.MayBeOff, $"An earlier sheet asked too and nobody answered: if it is on already, set this number.{HeldBackWords(program, decision)}"),
         Cause.MayHaveBeenTurnedOff => Plain(Reason.MayBeOff, $"An earlier sheet said to leave it out or to turn it on, and nobody answered: make sure it is on at this number.{HeldBackWords(program, decision)}"),
-        Cause.AskedAgain => With("asked-again", $"An earlier sheet asked for {(advice.MinutesOnly ? "these minutes" : "this number")} and nobody answered; if {(advice.MinutesOnly ? "they are keyed in, leave them" : "it is on the dial, leave it")}.", NeedData(program)),
+        Cause.AskedAgain => With("asked-again", advice.MinutesOnly
+            ? Phrase.Of($"An earlier sheet asked for these minutes and nobody answered; if they are keyed in, leave them.")
+            : $"An earlier sheet asked for this number and nobody answered; if it is on the dial, leave it.", NeedData(program)),
         Cause.NoMoreEitherWay => With("no-more-either-way", $"An earlier sheet's number was not answered; whether it was done or not, {Words.Percent(decision.Percent!.Value)} is enough.", NeedData(program)),
-        Cause.StaysNear => With("stays-near", $"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {Needed(program, decision)} if it was {(decision.IsIfDone ? "" : "not ")}done.", NeedData(program)),
-        _ => With("need", Sentence($"{NeedDirection(decision, advice)}{needWords}"), NeedData(program)),
+        Cause.StaysNear => With("stays-near", StaysNearWords(Needed(program, decision), decision.IsIfDone), NeedData(program)),
+        _ => With("need", $"{NeedDirection(decision, advice)}{needWords}.", NeedData(program)),
     };
 
     private Reason Waits(ProgramCase program, Decision decision)
     {
         var rain = RainOf(program);
-        var because = decision.Cause == Cause.NotDue ? "Not due yet" : rain is { } r ? $"{Words.Depth(Units, r.Mm)} of rain since {Words.Date(r.Since)} (gauge {r.Gauge})" : "The ground holds enough";
+        var because = decision.Cause == Cause.NotDue ? new Phrase("Not due yet") : rain is { } r ? $"{Words.Depth(Units, r.Mm)} of rain since {Words.Date(r.Since)} (gauge {r.Gauge})" : new Phrase("The ground holds enough");
         var data = NeedData(program);
         if (rain is { } fallen)
         {
@@ -99,42 +108,45 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         var data = NeedData(program);
         data["forecastRainMm"] = rain.Mm!.Value;
         data["forecastChancePercent"] = rain.ChancePercent!.Value;
-        var after = advice.After is { } number ? $" at about {Words.Percent(number.Percent)}" : "";
-        var otherwise = advice.GrowInBegins is not null ? "" : advice.LookAgain is { } day
+        var after = advice.After is { } number ? $" at about {Words.Percent(number.Percent)}" : Phrase.Empty;
+        var otherwise = advice.GrowInBegins is not null ? Phrase.Empty : advice.LookAgain is { } day
             ? $"If it does not rain, turn it on again {Words.Date(day)}{after}."
-            : "If it does not rain, the next sheets say when to turn it on again.";
+            : new Phrase("If it does not rain, the next sheets say when to turn it on again.");
         return With(
             "rain-forecast",
-            $"Rests on a forecast: {Words.Depth(Units, rain.Mm.Value)} of rain on {Words.Date(context.Site.Clock.DateOf(rain.Begin))}, chance {Words.Percent(Math.Round(rain.ChancePercent.Value))}, and the ground can wait without this water. {otherwise}".TrimEnd(),
+            Phrase.Sentences($"Rests on a forecast: {Words.Depth(Units, rain.Mm.Value)} of rain on {Words.Date(context.Site.Clock.DateOf(rain.Begin))}, chance {Words.Percent(Math.Round(rain.ChancePercent.Value))}, and the ground can wait without this water.", otherwise),
             data);
     }
 
-    private string Begins(DateTimeOffset first) => context.Site.Clock.DateOf(first) == context.Date
-        ? $"at {context.Site.Clock.ToLocal(first).ToString("HH:mm", CultureInfo.InvariantCulture)} today"
+    private Phrase Begins(DateTimeOffset first) => context.Site.Clock.DateOf(first) == context.Date
+        ? $"at {context.Site.Clock.ToLocal(first):HH:mm} today"
         : Words.DateAndTime(context.Site.Clock, first);
 
-    private string PausedWords(ProgramAdvice advice) => advice is { Advice: AdviceKind.Resume, PausedUntil: { } ends }
+    private Phrase PausedWords(ProgramAdvice advice) => advice is { Advice: AdviceKind.Resume, PausedUntil: { } ends }
         ? $" The box is paused until {Words.DateAndTime(context.Site.Clock, ends)}: end the pause."
-        : "";
+        : Phrase.Empty;
 
-    private string CutWords(NightCut cut, ProgramAdvice advice)
+    private Phrase CutWords(NightCut cut, ProgramAdvice advice)
     {
-        var missing = advice.Shortfall is { } gone ? $", {Words.Depth(Units, gone.DepthMm)} or {Words.Minutes(gone.Minutes)} short a start" : "";
-        var other = cut.StartThatFits is { } start ? $" With a first start at {start.ToString("HH:mm", CultureInfo.InvariantCulture)}{(cut.HoldsWithOthers ? ", beside the other starts proposed," : "")} the whole would fit." : "";
-        var how = cut.ToPercent > 0 ? $"Cut from {Words.Percent(cut.FromPercent)}" : $"Stays off, though its ground asks for {Words.Percent(cut.FromPercent)}";
-        return $"{how}: the night or the pump does not give more{missing}.{other}";
+        var missing = advice.Shortfall is { } gone ? $", {Words.Depth(Units, gone.DepthMm)} or {Words.Minutes(gone.Minutes)} short a start" : Phrase.Empty;
+        var other = cut.StartThatFits is not { } start ? Phrase.Empty
+            : cut.HoldsWithOthers ? Phrase.Of($" With a first start at {start:HH:mm}, beside the other starts proposed, the whole would fit.")
+            : $" With a first start at {start:HH:mm} the whole would fit.";
+        return cut.ToPercent > 0
+            ? Phrase.Of($"Cut from {Words.Percent(cut.FromPercent)}: the night or the pump does not give more{missing}.{other}")
+            : $"Stays off, though its ground asks for {Words.Percent(cut.FromPercent)}: the night or the pump does not give more{missing}.{other}";
     }
 
     /// <summary>A dial cannot be off for one program and on for the next.</summary>
-    private static string OneDialWords(Controller controller) => controller.Applies == PercentApplies.Controller && controller.Programs.Count > 1
-        ? " One dial serves the whole box: where its other programs run, leave the dial and take this program's starts out."
-        : "";
+    private static Phrase OneDialWords(Controller controller) => controller.Applies == PercentApplies.Controller && controller.Programs.Count > 1
+        ? new("One dial serves the whole box: where its other programs run, leave the dial and take this program's starts out.")
+        : Phrase.Empty;
 
-    private static string UnknownRainWords(ProgramAdvice advice) => advice.Present.IsOff
+    private static Phrase UnknownRainWords(ProgramAdvice advice) => advice.Present.IsOff
         ? $"Its ground needs water. Some of the rain is unknown, so it is turned on at no more than it last ran at, {Words.Percent(advice.Percent!.Value)}: enter the gauge."
-        : "Some of the rain is unknown, so nothing is raised above its setting: enter the gauge.";
+        : new Phrase("Some of the rain is unknown, so nothing is raised above its setting: enter the gauge.");
 
-    private static string GoodEnoughWords(ProgramCase program, ProgramAdvice advice, double exact)
+    private static Phrase GoodEnoughWords(ProgramCase program, ProgramAdvice advice, double exact)
     {
         var (present, wanted) = (Words.Percent(advice.Present.Percent), Words.Percent(Math.Round(exact)));
         if (exact <= advice.Present.Percent)
@@ -144,25 +156,25 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
 
         if (advice.Present.Percent >= program.Program.Controller.PercentMax)
         {
-            return $"{(advice.MinutesOnly ? "It runs as long as is ever advised" : "The dial is at its end")}; {wanted} was wanted: take hose and probe to the ground that stays past the allowable.";
+            return $"{(advice.MinutesOnly ? new Phrase("It runs as long as is ever advised") : new Phrase("The dial is at its end"))}; {wanted} was wanted: take hose and probe to the ground that stays past the allowable.";
         }
 
         return advice.Zones.Any(z => z.ShortMm > 0 && !z.SetAside)
-            ? $"A larger number would gain too little to be worth a walk, though {wanted} was wanted."
+            ? Phrase.Of($"A larger number would gain too little to be worth a walk, though {wanted} was wanted.")
             : $"{present} keeps the ground within its allowable depletion; filling it up would take {wanted}.";
     }
 
-    private static string NeedDirection(Decision decision, ProgramAdvice advice) =>
-        decision.Percent < advice.Present.Percent ? "part of the present water would drain" : "the present water is not enough";
+    private static Phrase NeedDirection(Decision decision, ProgramAdvice advice) =>
+        new(decision.Percent < advice.Present.Percent ? "Part of the present water would drain" : "The present water is not enough");
 
     /// <summary>On one dial the number is that of the program that needs most, whichever it is.</summary>
-    private string NeedWords(ProgramCase program, ProgramCase? leader)
+    private Phrase NeedWords(ProgramCase program, ProgramCase? leader)
     {
         var asks = leader ?? program;
         var leading = Leading(asks);
-        var on = ReferenceEquals(asks, program) ? "" : $" ({asks.Program.Key.Program}, on the same dial)";
+        var on = ReferenceEquals(asks, program) ? Phrase.Empty : $" ({asks.Program.Key.Program}, on the same dial)";
         return leading is null
-            ? ""
+            ? Phrase.Empty
             : $": {leading.Zone.Station.Label}{on} will be {Words.Depth(Units, leading.Forecast.BeforeFirstMm)} below full by {Words.DateAndTime(context.Site.Clock, asks.Horizon.Starts[0].At)}, allowable {Words.Depth(Units, leading.Zone.AllowableMm)}";
     }
 
@@ -199,7 +211,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
                 ["mostPercent"] = zones.Max(z => z.Percent),
                 ["zones"] = zones.Count,
             };
-            yield return With("area-need", $"{area.Key}: {zones.Count} {(zones.Count == 1 ? "zone needs" : "zones need")} {Range(zones)}; the number serves {Words.Share(context.Site.Report.Satisfy)} of the ground.", data);
+            yield return With("area-need", $"{area.Key}: {Phrase.Count(zones.Count, "zone needs", "zones need")} {Range(zones)}; the number serves {Words.Share(context.Site.Report.Satisfy)} of the ground.", data);
         }
 
         foreach (var zone in need.SetAside.OrderByDescending(z => z.Percent))
@@ -212,7 +224,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     {
         if (advice.After is { } after && advice.Advice is (AdviceKind.Set or AdviceKind.Resume))
         {
-            yield return Plain("after", $"{Words.Percent(advice.Percent!.Value)}{(advice.MinutesOnly ? " of the minutes in stations.csv" : "")} now, about {Words.Percent(after.Percent)} from {Words.Date(after.On)} if no rain falls.");
+            yield return Plain("after", $"{Words.Percent(advice.Percent!.Value)}{(advice.MinutesOnly ? new Phrase(" of the minutes in stations.csv") : Phrase.Empty)} now, about {Words.Percent(after.Percent)} from {Words.Date(after.On)} if no rain falls.");
         }
 
         if (advice is { GrowInBegins: { } first, Advice: AdviceKind.Skip or AdviceKind.KeepOff })
@@ -222,17 +234,17 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
 
         if (advice.LookAgain is { } day && (advice.GrowInBegins is null || advice.After is not null) && decision.Cause is (Cause.CanWait or Cause.NotDue))
         {
-            yield return Plain("look-again", $"{Words.Date(day)}{(advice.After is { } then ? $", at about {Words.Percent(then.Percent)}," : "")} it is wanted again if no rain falls.");
+            yield return Plain("look-again", $"{Words.Date(day)}{(advice.After is { } then ? $", at about {Words.Percent(then.Percent)}," : Phrase.Empty)} it is wanted again if no rain falls.");
         }
 
         if (advice.Shortfall is { } cut && decision.Cut is null)
         {
-            yield return With("shortfall", $"{(advice.MinutesOnly ? $"No more than {Words.Percent(advice.Percent!.Value)} of the minutes in stations.csv is advised, and {Words.Percent(decision.ExactPercent!.Value)} is needed" : $"The dial stops at {Words.Percent(advice.Percent!.Value)} of {Words.Percent(decision.ExactPercent!.Value)}")}: {Words.Depth(Units, cut.DepthMm)} or {Words.Minutes(cut.Minutes)} short a start.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["depthMm"] = cut.DepthMm, ["minutes"] = cut.Minutes });
+            yield return With("shortfall", $"{(advice.MinutesOnly ? Phrase.Of($"No more than {Words.Percent(advice.Percent!.Value)} of the minutes in stations.csv is advised, and {Words.Percent(decision.ExactPercent!.Value)} is needed") : $"The dial stops at {Words.Percent(advice.Percent!.Value)} of {Words.Percent(decision.ExactPercent!.Value)}")}: {Words.Depth(Units, cut.DepthMm)} or {Words.Minutes(cut.Minutes)} short a start.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["depthMm"] = cut.DepthMm, ["minutes"] = cut.Minutes });
         }
 
         if (advice.StopRule is { } rule)
         {
-            yield return With("stop-rule", $"Switch it off if {(rule.AlsoAt.Count == 0 ? $"gauge {rule.Gauge} shows" : $"gauges {Words.List([rule.Gauge, .. rule.AlsoAt])} each show")} {Words.Depth(Units, rule.RainMm)} or more before {Words.DateAndTime(context.Site.Clock, rule.Before)}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["rainMm"] = rule.RainMm });
+            yield return With("stop-rule", $"Switch it off if {(rule.AlsoAt.Count == 0 ? Phrase.Of($"gauge {rule.Gauge} shows") : $"gauges {Words.List([.. rule.AlsoAt.Prepend(rule.Gauge).Select(Phrase.Verbatim)])} each show")} {Words.Depth(Units, rule.RainMm)} or more before {Words.DateAndTime(context.Site.Clock, rule.Before)}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["rainMm"] = rule.RainMm });
         }
     }
 
@@ -241,12 +253,12 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         var shortOnes = advice.Zones.Where(z => z.ShortMm > 0).OrderByDescending(z => z.ShortMm).ToList();
         if (shortOnes.Count > 0)
         {
-            yield return With("short", $"Left past the allowable: {Words.List([.. shortOnes.Select(z => $"{z.Name} by {Words.Depth(Units, z.ShortMm)}")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = shortOnes.Count, ["worstMm"] = shortOnes[0].ShortMm });
+            yield return With("short", $"Left past the allowable: {Words.List([.. shortOnes.Select(z => Phrase.Of($"{z.Name} by {Words.Depth(Units, z.ShortMm)}"))])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = shortOnes.Count, ["worstMm"] = shortOnes[0].ShortMm });
         }
 
         if (advice.LongRuns.MaxBy(r => r.Split.Cycles) is { } longest)
         {
-            var others = advice.LongRuns.Count > 1 ? $" and {advice.LongRuns.Count - 1} more" : "";
+            var others = advice.LongRuns.Count > 1 ? $" and {advice.LongRuns.Count - 1} more" : Phrase.Empty;
             yield return With(
                 "cycles",
                 $"More than the ground takes at once at {longest.Name}{others}: in place of each start {longest.Split.Cycles} starts of {Words.Share(1.0 / longest.Split.Cycles)} of the minutes ({Words.Minutes(Math.Round(longest.Split.MinutesEach, 1))}), each at least {Words.Minutes(Math.Ceiling(longest.Split.SoakMinutes))} after the one before has ended.{NotAllFit(advice.InPlace)}",
@@ -256,13 +268,13 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         var wet = advice.Zones.Where(z => z.DrainsMm > context.Site.Report.Worth * z.AllowableMm).OrderByDescending(z => z.DrainsMm).ToList();
         if (wet.Count > 0 && program.Need is not null)
         {
-            yield return With("too-wet", $"Too wet at this number, hold back base minutes: {Words.List([.. wet.Select(z => $"{z.Name} ({Words.Depth(Units, z.DrainsMm)} would drain)")])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = wet.Count, ["worstMm"] = wet[0].DrainsMm });
+            yield return With("too-wet", $"Too wet at this number, hold back base minutes: {Words.List([.. wet.Select(z => Phrase.Of($"{z.Name} ({Words.Depth(Units, z.DrainsMm)} would drain)"))])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = wet.Count, ["worstMm"] = wet[0].DrainsMm });
         }
     }
 
-    private static string NotAllFit(StartsInPlace? split) => split is { NextOwnMinutes: { } next }
-        ? $" Only {split.ThatFit} of them {(split.ThatFit == 1 ? "fits" : "fit")} before the program's own next start {Words.Minutes(next)} later: what the rest brings runs off. Lower the rate (smaller nozzles), or split the water over more nights."
-        : "";
+    private static Phrase NotAllFit(StartsInPlace? split) => split is { NextOwnMinutes: { } next }
+        ? $" {(split.ThatFit == 1 ? Phrase.Of($"Only {1} of them fits before") : $"Only {split.ThatFit} of them fit before")} the program's own next start {Words.Minutes(next)} later: what the rest brings runs off. Lower the rate (smaller nozzles), or split the water over more nights."
+        : Phrase.Empty;
 
     private RecentRain? RainOf(ProgramCase program)
     {
@@ -270,39 +282,41 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         return recentRain.Where(r => gauges.Contains(r.Gauge)).OrderByDescending(r => r.Mm).Cast<RecentRain?>().FirstOrDefault();
     }
 
-    private static string Range(List<ZoneNeed> zones)
+    private static Phrase Range(List<ZoneNeed> zones)
     {
         double least = Math.Round(zones.Min(z => z.Percent)), most = Math.Round(zones.Max(z => z.Percent));
-        return least == most ? Words.Percent(least) : $"{Words.Percent(least)} to {Words.Percent(most)}";
+        return least == most ? Phrase.Verbatim(Words.Percent(least)) : $"{Words.Percent(least)} to {Words.Percent(most)}";
     }
 
     /// <summary>What is wanted where an unanswered sheet keeps a program that is turned on near the number before.</summary>
-    private static string HeldBackWords(ProgramCase program, Decision decision) => decision.Percent < decision.Proposed
+    private static Phrase HeldBackWords(ProgramCase program, Decision decision) => decision.Percent < decision.Proposed
         ? $" This number moves from the one before by no more than a step a day; {Needed(program, decision)} if it is off."
-        : "";
+        : Phrase.Empty;
+
+    private static Phrase StaysNearWords(Phrase needed, bool ifDone) => ifDone
+        ? Phrase.Of($"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {needed} if it was done.")
+        : $"An earlier sheet's number was not answered, so this one moves from it by no more than a step a day; {needed} if it was not done.";
 
     /// <summary>"170 % is needed": the number for the dial that an unanswered sheet keeps from it.</summary>
-    private static string Needed(ProgramCase program, Decision decision)
+    private static Phrase Needed(ProgramCase program, Decision decision)
     {
         var exact = decision.ExactPercent!.Value;
-        var number = decision.Proposed ?? Math.Round(exact);
-        var controller = program.Program.Controller;
-        var most = controller.Applies == PercentApplies.None ? "that is ever advised" : "that the dial gives";
-        return $"{Words.Percent(number)} is needed{(exact > controller.PercentMax ? $", the most {most} of {Words.Percent(Math.Round(exact))}" : "")}";
+        var (number, controller) = (decision.Proposed ?? Math.Round(exact), program.Program.Controller);
+        return exact <= controller.PercentMax ? Phrase.Of($"{Words.Percent(number)} is needed")
+            : controller.Applies == PercentApplies.None ? Phrase.Of($"{Words.Percent(number)} is needed, the most that is ever advised of {Words.Percent(Math.Round(exact))}")
+            : $"{Words.Percent(number)} is needed, the most that the dial gives of {Words.Percent(Math.Round(exact))}";
     }
 
-    private static string Until(Prohibition prohibition) => prohibition switch
+    private static Phrase Until(Prohibition prohibition) => prohibition switch
     {
         { Again: { } next, Until: { } last } => $", through {Words.Date(last)}; its next start that may run is on {Words.Date(next)}",
         { Until: { } date } => $", until {Words.Date(date)}",
-        _ => "",
+        _ => Phrase.Empty,
     };
 
-    private static string Sentence(string clause) => char.ToUpperInvariant(clause[0]) + clause[1..] + ".";
+    private static Reason Plain(string code, Phrase words) => new(code, words, new SortedDictionary<string, double>(StringComparer.Ordinal));
 
-    private static Reason Plain(string code, string words) => new(code, words, new SortedDictionary<string, double>(StringComparer.Ordinal));
-
-    private static Reason With(string code, string words, IReadOnlyDictionary<string, double> data) => new(code, words, data);
+    private static Reason With(string code, Phrase words, IReadOnlyDictionary<string, double> data) => new(code, words, data);
 }
 
 /// <summary>Rain of the last days at a gauge, worth naming.</summary>

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 
 namespace DailyAdjust.Core.Advice;
 
@@ -36,7 +37,7 @@ internal sealed record Settled(Judged Rests, Decision Decision, OpenQuestion? Qu
                 PauseDays = asked.PauseDays,
                 NotedBefore = question.AsLogged.Case.Noted is { } noted && new[] { asked.Advice, question.IfDone.Decision.Advice, question.AsLogged.Decision.Advice }.Contains(AdviceKind.Resume)
                     ? FaultWords.BeforeTurningOn(noted, question.AsLogged.Advisor.Context.Site.Clock)
-                    : "",
+                    : Phrase.Empty,
                 NewMinutes = asked.Advice is AdviceKind.Set or AdviceKind.Resume && asked.Percent is { } percent
                     ? StationMinutes.Of(question.AsLogged.Advisor.Context, Case.Program, present.Setting, percent)
                     : [],

@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
@@ -23,7 +24,7 @@ public sealed record VisitWorth(
     public double Cost { get; init; }
 
     /// <summary>resume of a program that is off and has a note: a sentence that quotes it, and says to turn it on only if that is mended or over, or quotes the later note that says so; empty otherwise.</summary>
-    public string NotedBefore { get; init; } = "";
+    public Phrase NotedBefore { get; init; } = Phrase.Empty;
 
     /// <summary>The controller has no percentage: the number is percent of the minutes in stations.csv.</summary>
     public bool MinutesOnly { get; init; }
@@ -69,7 +70,7 @@ public sealed record VisitWorth(
             Cost = cost,
             MinutesOnly = program.Program.Controller.Applies == PercentApplies.None,
             NewMinutes = decision.Advice == AdviceKind.Skip ? [] : StationMinutes.Of(context, program.Program, program.Present.Setting, then),
-            NotedBefore = program.Noted is { } noted && decision.Advice == AdviceKind.Resume ? FaultWords.BeforeTurningOn(noted, context.Site.Clock) : "",
+            NotedBefore = program.Noted is { } noted && decision.Advice == AdviceKind.Resume ? FaultWords.BeforeTurningOn(noted, context.Site.Clock) : Phrase.Empty,
         };
     }
 

@@ -138,5 +138,5 @@ internal sealed class ZoneWalk(SiteClock clock, ZonePlan zone, double depletionM
     }
 
     public string When(DateTimeOffset at) =>
-        namesDates ? Words.DateAndTime(clock, at) : clock.ToLocal(at).ToString("HH:mm", CultureInfo.InvariantCulture);
+        namesDates ? Words.DateAndTime(clock, at).ToString() : clock.ToLocal(at).ToString("HH:mm", CultureInfo.InvariantCulture);
 }

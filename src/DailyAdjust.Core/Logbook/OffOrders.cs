@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Logbook;
@@ -29,7 +30,7 @@ public enum OffReason
 /// <param name="Until">Its end as it was entered (a bare date: through that date); null = open.</param>
 /// <param name="Note">In the words of the person who entered it.</param>
 /// <param name="By">Who entered it; empty = not said.</param>
-public sealed record OffOrder(OffReason Reason, Place Where, DateTimeOffset From, DateTimeOffset? Ends, LogTime? Until, string Note, string By)
+public sealed record OffOrder(OffReason Reason, Place Where, DateTimeOffset From, DateTimeOffset? Ends, LogTime? Until, Phrase Note, string By)
 {
     public bool Hits(DateTimeOffset instant) => From <= instant && (Ends is null || instant < Ends);
 }
@@ -62,10 +63,10 @@ public sealed class OffOrders
         var ends = entry.Until?.Instant(clock);
         return entry.Kind switch
         {
-            LogKind.Hold => new OffOrder(OffReason.Hold, entry.Where, entry.Time.Begin(clock), ends, entry.Until, entry.Note, entry.By),
-            LogKind.NoWater => new OffOrder(OffReason.NoWater, entry.Where, entry.Time.Begin(clock), ends, entry.Until, entry.Note, entry.By),
+            LogKind.Hold => new OffOrder(OffReason.Hold, entry.Where, entry.Time.Begin(clock), ends, entry.Until, Phrase.Verbatim(entry.Note), entry.By),
+            LogKind.NoWater => new OffOrder(OffReason.NoWater, entry.Where, entry.Time.Begin(clock), ends, entry.Until, Phrase.Verbatim(entry.Note), entry.By),
             LogKind.Event when entry.Value is { } minutes && ends is { } end =>
-                new OffOrder(OffReason.Event, entry.Where, end.AddMinutes(-minutes), ends, entry.Until, entry.Note, entry.By),
+                new OffOrder(OffReason.Event, entry.Where, end.AddMinutes(-minutes), ends, entry.Until, Phrase.Verbatim(entry.Note), entry.By),
             _ => null,
         };
     }

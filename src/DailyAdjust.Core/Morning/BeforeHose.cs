@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Morning;
@@ -9,13 +10,13 @@ internal sealed class BeforeHose(AdviceContext context, RunByHand? byHand, Unkno
     private readonly HashSet<StationKey> _run = [.. (byHand?.Groups ?? []).SelectMany(g => g.Boxes).SelectMany(b => b.Stations).Select(s => s.Station)];
 
     /// <summary>Plain clauses, what forbids first; empty where there is nothing to know.</summary>
-    public string Of(Station station) => string.Join("; ", Clauses(station));
+    public Phrase Of(Station station) => Phrase.Join("; ", Clauses(station));
 
-    private IEnumerable<string> Clauses(Station station)
+    private IEnumerable<Phrase> Clauses(Station station)
     {
         if (context.Off.At(context.AsOf).FirstOrDefault(o => o.Where.Covers(station)) is { } order)
         {
-            var until = order.Until is { } end ? $", until {Words.Date(end.Date)}" : "";
+            var until = order.Until is { } end ? $", until {Words.Date(end.Date)}" : Phrase.Empty;
             yield return $"{OrderWords.Of(order)}{until}: ask before you hose";
         }
         else if (!context.Season.IsOpen(station.Key.Controller, context.AsOf))
@@ -30,12 +31,13 @@ internal sealed class BeforeHose(AdviceContext context, RunByHand? byHand, Unkno
 
         if (unknownRain.IsIn(station.Key))
         {
-            yield return "rain that is unknown counts as none here: probe before you hose";
+            yield return new("rain that is unknown counts as none here: probe before you hose");
         }
 
         if (_run.Contains(station.Key))
         {
-            yield return "it is to be run by hand first; then look again";
+            yield return new("it is to be run by hand first; then look again");
         }
+
     }
 }

@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 
@@ -20,7 +21,7 @@ internal static class ForecastPart
         : null;
 
     /// <summary>The sentence about values that were set aside; null = there are none.</summary>
-    public static string? SetAside(IReadOnlyList<SetAsideValue> values) => values.Count == 0
+    public static Phrase? SetAside(IReadOnlyList<SetAsideValue> values) => values.Count == 0
         ? null
-        : $"Forecast: {values.Count} {(values.Count == 1 ? "value" : "values")} set aside: {values[0].What} ({values[0].Why}){(values.Count > 1 ? $" and {values.Count - 1} more" : "")}.";
+        : Phrase.Of($"Forecast: {Phrase.Count(values.Count, "value", "values")} set aside: {values[0].What} ({RecordedWords.Of(values[0].Why)}){(values.Count > 1 ? $" and {values.Count - 1} more" : Phrase.Empty)}.");
 }

@@ -1,5 +1,5 @@
-using System.Globalization;
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 
@@ -23,7 +23,7 @@ internal static class FreshnessPart
             Station = inputs.NewestReadingStation,
             NoAdvice = trouble?.Why,
             NoAdviceSince = trouble?.Since,
-            Assumed = [.. recent.SelectMany(day => Sentences(day, context.Site.Units)), .. ForecastPart.SetAside(inputs.ForecastSetAside) is { } aside ? [aside] : Array.Empty<string>()],
+            Assumed = [.. recent.SelectMany(day => Sentences(day, context.Site.Units)), .. ForecastPart.SetAside(inputs.ForecastSetAside) is { } aside ? [aside] : Array.Empty<Phrase>()],
             SetAside = SensorPart.SetAside([.. recent.SelectMany(day => day.SetAside.Select(v => (day.Date, v))), .. inputs.RainSetAsideSinceMidnight.Select(v => (inputs.Date, v))]),
             Doubts = [.. SensorPart.Doubts(recent), .. GaugeDoubts.Of(context, inputs.Weather)],
             UnknownRain = unknownRain,
@@ -34,28 +34,28 @@ internal static class FreshnessPart
         };
     }
 
-    private static IEnumerable<string> Sentences(WeatherDay day, UnitSystem units)
+    private static IEnumerable<Phrase> Sentences(WeatherDay day, UnitSystem units)
     {
         var place = SensorPart.Place(day.StandIn, units);
         var date = Words.Date(day.Date);
-        var how = day.Basis switch
+        Phrase how = day.Basis switch
         {
-            EtoBasis.Expected => "no station reported a whole day",
+            EtoBasis.Expected => new Phrase("no station reported a whole day"),
             EtoBasis.OtherStation => $"taken from station {day.Station}{place}",
             EtoBasis.TemperatureOnly => $"only temperatures were measured (station {day.Station}){place}",
             EtoBasis.PartEstimated => $"part of it estimated (station {day.Station}){place}",
-            EtoBasis.Open => "not known",
-            _ => "",
+            EtoBasis.Open => new Phrase("not known"),
+            _ => Phrase.Empty,
         };
-        var details = day.Estimated.Count > 0 ? string.Join("; ", day.Estimated) : "";
-        if (how.Length + details.Length > 0)
+        var details = Phrase.Join("; ", day.Estimated.Select(RecordedWords.OfQuantity));
+        if (!how.IsEmpty || !details.IsEmpty)
         {
-            yield return $"{date}: {string.Join(": ", new[] { how, details }.Where(t => t.Length > 0))}.";
+            yield return $"{date}: {Phrase.Join(": ", new[] { how, details }.Where(p => !p.IsEmpty))}.";
         }
 
         foreach (var rain in day.Rain.Where(r => r.MissingH > 0))
         {
-            yield return $"{date}: {rain.MissingH.ToString("0.#", CultureInfo.InvariantCulture)} h of gauge {rain.Gauge} are missing; the rest of the day counts as the whole.";
+            yield return $"{date}: {rain.MissingH:0.#} h of gauge {rain.Gauge} are missing; the rest of the day counts as the whole.";
         }
 
         foreach (var rain in day.Rain.Where(r => r.Basis == RainBasis.Substitute))

@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Core.Morning;
@@ -31,12 +32,12 @@ internal static class GaugeDoubts
 
     /// <param name="context">The morning.</param>
     /// <param name="weather">Days before the sheet's date, ascending.</param>
-    public static IReadOnlyList<string> Of(AdviceContext context, IReadOnlyList<WeatherDay> weather) =>
+    public static IReadOnlyList<Phrase> Of(AdviceContext context, IReadOnlyList<WeatherDay> weather) =>
     [
-        .. context.Site.Weather.Gauges.SelectMany(gauge => new[] { Sprinklers(context, weather, gauge.Id), Blocked(context, weather, gauge.Id) }).OfType<string>(),
+        .. context.Site.Weather.Gauges.SelectMany(gauge => new[] { Sprinklers(context, weather, gauge.Id), Blocked(context, weather, gauge.Id) }).OfType<Phrase>(),
     ];
 
-    private static string? Sprinklers(AdviceContext context, IReadOnlyList<WeatherDay> weather, string gauge)
+    private static Phrase? Sprinklers(AdviceContext context, IReadOnlyList<WeatherDay> weather, string gauge)
     {
         var near = context.Programs.Where(p => context.ZonesOf(p).Any(z => string.Equals(z.Station.Gauge, gauge, StringComparison.Ordinal))).ToList();
         var found = weather.Where(d => d.Date >= context.Date.AddDays(-SprinklerDays))
@@ -49,11 +50,11 @@ internal static class GaugeDoubts
             return d.Of!.Falls.All(f => runs.Exists(r => f.At > r.Begins && f.At <= r.Ends + Interval));
         }).ToList();
         return during.Count >= Fewest
-            ? FormattableString.Invariant($"Gauge {gauge}: on {during.Count} of the last {SprinklerDays} days it shows rain only while a program near it ran ({Words.Depth(context.Site.Units, during.Sum(d => d.Of!.RainMm!.Value))} in all) and the other gauges stayed dry: sprinklers may reach it. Look, and enter the true rain of those dates.")
+            ? Phrase.Of($"Gauge {gauge}: on {during.Count} of the last {SprinklerDays} days it shows rain only while a program near it ran ({Words.Depth(context.Site.Units, during.Sum(d => d.Of!.RainMm!.Value))} in all) and the other gauges stayed dry: sprinklers may reach it. Look, and enter the true rain of those dates.")
             : null;
     }
 
-    private static string? Blocked(AdviceContext context, IReadOnlyList<WeatherDay> weather, string gauge)
+    private static Phrase? Blocked(AdviceContext context, IReadOnlyList<WeatherDay> weather, string gauge)
     {
         var days = weather.Where(d => d.Date >= context.Date.AddDays(-BlockedDays)).Select(d => (Of: Measured(d, gauge), Others: Others(d, gauge)))
             .Where(d => d.Of is not null && d.Others.Count > 0 && d.Others.Average(o => o.RainMm!.Value) >= RainEverywhereMm)
@@ -61,17 +62,17 @@ internal static class GaugeDoubts
         double here = days.Sum(d => d.Of!.RainMm!.Value), there = days.Sum(d => d.Others.Average(o => o.RainMm!.Value));
         if (days.Count >= Fewest && here < FarLess * there)
         {
-            return FormattableString.Invariant($"Gauge {gauge}: {Words.Depth(context.Site.Units, here)} on {days.Count} days of rain of the last {BlockedDays}, the other gauges {Words.Depth(context.Site.Units, there)}: its funnel may be blocked. Clean it, and enter the rain by hand meanwhile.");
+            return Phrase.Of($"Gauge {gauge}: {Words.Depth(context.Site.Units, here)} on {days.Count} days of rain of the last {BlockedDays}, the other gauges {Words.Depth(context.Site.Units, there)}: its funnel may be blocked. Clean it, and enter the rain by hand meanwhile.");
         }
 
         if (days.Count >= FewestForLess && here < Less * there && days.Count(d => d.Of!.RainMm < d.Others.Average(o => o.RainMm!.Value)) >= MostDays * days.Count)
         {
-            return FormattableString.Invariant($"Gauge {gauge}: {Words.Depth(context.Site.Units, here)} on {days.Count} days of rain of the last {BlockedDays}, the other gauges {Words.Depth(context.Site.Units, there)}: its funnel may be half blocked. Clean it, see that it stands level and in the open, and enter the rain by hand meanwhile.");
+            return Phrase.Of($"Gauge {gauge}: {Words.Depth(context.Site.Units, here)} on {days.Count} days of rain of the last {BlockedDays}, the other gauges {Words.Depth(context.Site.Units, there)}: its funnel may be half blocked. Clean it, see that it stands level and in the open, and enter the rain by hand meanwhile.");
         }
 
         var trickled = days.Count(d => d.Of!.Falls.Count > 1 && d.Others.All(o => o.Falls.Count > 1) && d.Of.Falls[^1].At - d.Others.Max(o => o.Falls[^1].At) >= TricklesFor);
         return trickled >= Fewest
-            ? FormattableString.Invariant($"Gauge {gauge}: on {trickled} of the last {BlockedDays} days it still trickled {TricklesFor.TotalHours} h and more after the other gauges' rain was over: its funnel may be half blocked. Clean it.")
+            ? Phrase.Of($"Gauge {gauge}: on {trickled} of the last {BlockedDays} days it still trickled {TricklesFor.TotalHours} h and more after the other gauges' rain was over: its funnel may be half blocked. Clean it.")
             : null;
     }
 

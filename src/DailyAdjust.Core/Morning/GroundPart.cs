@@ -1,6 +1,7 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Morning;
@@ -53,10 +54,10 @@ internal static class GroundPart
                 continue;
             }
 
-            var why = beyondToday > 0 && hose.NowMm(zone, missing) > zone.AllowableMm ? "is past the allowable"
-                : beyondToday > 0 ? "goes past the allowable today"
+            var why = beyondToday > 0 && hose.NowMm(zone, missing) > zone.AllowableMm ? new Phrase("is past the allowable")
+                : beyondToday > 0 ? new Phrase("goes past the allowable today")
                 : setAside.Zone is not null ? $"needs {Words.Percent(Math.Round(setAside.Zone.Percent ?? 0))}, far more than the rest of its program"
-                : "its program leaves it past the allowable before a later start";
+                : new Phrase("its program leaves it past the allowable before a later start");
             dry.Add(new DryZone(zone.Station.Key, zone.Station.Label, zone.Station.Area.Name, missing, zone.AllowableMm, wanted, zone.Station.GroundM2 * wanted, why)
             {
                 Sure = known.Of(zone),
@@ -112,8 +113,8 @@ internal static class GroundPart
     }
 
     /// <summary>Base minutes to look at.</summary>
-    public static IReadOnlyList<string> Pointers(IReadOnlyList<ProgramAdvice> programs) =>
-        [.. programs.SelectMany(p => p.Chain.Where(r => r.Code is "too-wet" or "cycles").Select(r => $"{p.Key}: {r.Words}"))];
+    public static IReadOnlyList<Phrase> Pointers(IReadOnlyList<ProgramAdvice> programs) =>
+        [.. programs.SelectMany(p => p.Chain.Where(r => r.Code is "too-wet" or "cycles").Select(r => Phrase.Of($"{p.Key}: {r.Words}")))];
 
     private static AreaDay AreaDayOf(List<ZoneDay> zones, Dictionary<StationKey, double> ground)
     {

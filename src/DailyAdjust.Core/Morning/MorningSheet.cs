@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Water;
@@ -66,7 +67,7 @@ public sealed record MorningSheet
     public Corrections? Corrections { get; init; }
 
     /// <summary>What base minutes to look at: zones that would drain because others drive the program.</summary>
-    public IReadOnlyList<string> Pointers { get; init; } = [];
+    public IReadOnlyList<Phrase> Pointers { get; init; } = [];
 
     public SheetGround Ground { get; init; } = new();
 
@@ -87,19 +88,19 @@ public sealed record Freshness
     public string Station { get; init; } = "";
 
     /// <summary>No sound advice, why and since when; null = all is well.</summary>
-    public string? NoAdvice { get; init; }
+    public Phrase? NoAdvice { get; init; }
 
     /// <summary>The first date that the trouble began on.</summary>
     public DateOnly? NoAdviceSince { get; init; }
 
     /// <summary>What was assumed or estimated in the last days, plain sentences.</summary>
-    public IReadOnlyList<string> Assumed { get; init; } = [];
+    public IReadOnlyList<Phrase> Assumed { get; init; } = [];
 
     /// <summary>What the checks of weather set aside in the last days, plain sentences, at most 6.</summary>
-    public IReadOnlyList<string> SetAside { get; init; } = [];
+    public IReadOnlyList<Phrase> SetAside { get; init; } = [];
 
     /// <summary>Sensors that are doubtful though their values count, plain sentences, at most 6.</summary>
-    public IReadOnlyList<string> Doubts { get; init; } = [];
+    public IReadOnlyList<Phrase> Doubts { get; init; } = [];
 
     /// <summary>Gauges and dates whose rain is unknown and asked for.</summary>
     public IReadOnlyList<UnknownRain> UnknownRain { get; init; } = [];
@@ -152,7 +153,7 @@ public sealed record DueRun(ProgramKey Program, string Name, DateOnly Date, Date
 /// <summary>Ground to take hose and probe to.</summary>
 /// <param name="ShortMm">Depth that would bring it back within its allowable depletion (and its room for rain), mm.</param>
 /// <param name="VolumeL">That depth on its ground, L; null where the ground is unknown.</param>
-public sealed record DryZone(StationKey Station, string Name, string Area, double DepletionMm, double AllowableMm, double ShortMm, double? VolumeL, string Why)
+public sealed record DryZone(StationKey Station, string Name, string Area, double DepletionMm, double AllowableMm, double ShortMm, double? VolumeL, Phrase Why)
 {
     public HowSure Sure { get; init; } = new(null, false, 0, false);
 
@@ -160,7 +161,7 @@ public sealed record DryZone(StationKey Station, string Name, string Area, doubl
     public OtherWay? OtherWay { get; init; }
 
     /// <summary>What to know before it is hosed, a plain clause; empty where there is nothing.</summary>
-    public string BeforeHose { get; init; } = "";
+    public Phrase BeforeHose { get; init; } = Phrase.Empty;
 }
 
 /// <summary>The wetter of two possibilities.</summary>
@@ -175,7 +176,7 @@ public sealed record WetZone(StationKey Station, string Name, string Area, doubl
 /// <param name="Where">What it holds over.</param>
 /// <param name="What">What it is, and why.</param>
 /// <param name="Until">Its last date, or the date of <see cref="UntilClock"/>; null = open.</param>
-public sealed record StandingOrder(string Where, string What, DateOnly? Until)
+public sealed record StandingOrder(string Where, Phrase What, DateOnly? Until)
 {
     /// <summary>The time of day at which it ends; null = through that date.</summary>
     public TimeOnly? UntilClock { get; init; }

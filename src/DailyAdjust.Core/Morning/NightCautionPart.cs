@@ -1,5 +1,6 @@
 using System.Globalization;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
@@ -15,11 +16,18 @@ public sealed record NightCaution(OffReason Reason, double Value, double Limit, 
 {
     /// <summary>"below 40 °F", "above 10 mph"; "just below 40 °F" where value and limit read the same.</summary>
     /// <param name="written">Either of them with its unit.</param>
-    public string BesideLimit(Func<double, string> written)
+    public Phrase BesideLimit(Func<double, string> written)
     {
         ArgumentNullException.ThrowIfNull(written);
-        var just = string.Equals(written(Value), written(Limit), StringComparison.Ordinal) ? "just " : "";
-        return $"{just}{(Reason == OffReason.Cold ? "below" : "above")} {written(Limit)}";
+        var limit = written(Limit);
+        var isJust = string.Equals(written(Value), limit, StringComparison.Ordinal);
+        return (Reason, isJust) switch
+        {
+            (OffReason.Cold, true) => $"just below {limit}",
+            (OffReason.Cold, false) => $"below {limit}",
+            (_, true) => $"just above {limit}",
+            _ => $"above {limit}",
+        };
     }
 }
 
@@ -59,10 +67,12 @@ internal static class NightCautionPart
     }
 
     /// <summary>"34 °F forecast for tonight, below 40 °F", "36 °F last night, below 40 °F; no forecast for tonight".</summary>
-    public static string Clause(NightCaution caution, UnitSystem units)
+    public static Phrase Clause(NightCaution caution, UnitSystem units)
     {
         string Written(double value) => caution.Reason == OffReason.Cold ? Temperature(value, units) : Speed(value, units);
-        return $"{Written(caution.Value)} {(caution.IsForecast ? "forecast for tonight" : "last night")}, {caution.BesideLimit(Written)}{(caution.IsForecast ? "" : "; no forecast for tonight")}";
+        return caution.IsForecast
+            ? Phrase.Of($"{Written(caution.Value)} forecast for tonight, {caution.BesideLimit(Written)}")
+            : $"{Written(caution.Value)} last night, {caution.BesideLimit(Written)}; no forecast for tonight";
     }
 
     private static double? LastNightsWind(MorningInputs inputs, Site site)

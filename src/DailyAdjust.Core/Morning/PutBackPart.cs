@@ -1,6 +1,7 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Morning;
@@ -11,7 +12,7 @@ namespace DailyAdjust.Core.Morning;
 /// <param name="Starts">To put back, on the box's clock, ascending; empty = stations.</param>
 /// <param name="Why">What took them out: a plain clause.</param>
 /// <param name="Until">When that ended; null = it names no end, and holds for no start before the next visit.</param>
-public sealed record PutBack(ProgramKey Program, IReadOnlyList<StationKey> Stations, IReadOnlyList<TimeOnly> Starts, string Why, LogTime? Until);
+public sealed record PutBack(ProgramKey Program, IReadOnlyList<StationKey> Stations, IReadOnlyList<TimeOnly> Starts, Phrase Why, LogTime? Until);
 
 /// <summary>
 /// Orders and rules over single stations or starts, after the fact. Whoever came on the last visit day was asked to take them out; what does not hold

@@ -1,5 +1,5 @@
-using System.Globalization;
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
@@ -14,7 +14,7 @@ internal static class SensorPart
 
     /// <summary>Values that were not used, by station, quantity and check, newest first.</summary>
     /// <param name="found">By date.</param>
-    public static IReadOnlyList<string> SetAside(IReadOnlyList<(DateOnly Date, SetAsideValue Value)> found)
+    public static IReadOnlyList<Phrase> SetAside(IReadOnlyList<(DateOnly Date, SetAsideValue Value)> found)
     {
         var groups = found
             .GroupBy(f => (f.Value.Station, f.Value.Quantity, f.Value.Check))
@@ -28,36 +28,38 @@ internal static class SensorPart
     }
 
     /// <summary>Sensors doubted on the newest day.</summary>
-    public static IReadOnlyList<string> Doubts(IReadOnlyList<WeatherDay> recent) => recent.Count == 0
+    public static IReadOnlyList<Phrase> Doubts(IReadOnlyList<WeatherDay> recent) => recent.Count == 0
         ? []
-        : [.. recent[^1].Doubts.Take(Most).Select(d => $"Station {d.Station}: {d.Words} (check \"{d.Check}\").")];
+        : [.. recent[^1].Doubts.Take(Most).Select(d => Phrase.Of($"Station {d.Station}: {RecordedWords.Of(d.Words)} (check \"{d.Check}\")."))];
 
     /// <summary>" (12 mi away, 250 ft higher)"; empty where the description does not say where it stands.</summary>
-    public static string Place(StandIn? standIn, UnitSystem units)
+    public static Phrase Place(StandIn? standIn, UnitSystem units)
     {
-        List<string> said = [];
+        List<Phrase> said = [];
         if (standIn?.DistanceM is { } distance)
         {
             var (far, unit) = units == UnitSystem.Us ? (distance / MetresPerMile, "mi") : (distance / 1000, "km");
-            said.Add(string.Create(CultureInfo.InvariantCulture, $"{(far < 10 ? Math.Round(far, 1) : Math.Round(far))} {unit} away"));
+            said.Add($"{(far < 10 ? Math.Round(far, 1) : Math.Round(far))} {unit} away");
         }
 
         if (standIn?.HigherM is { } higher)
         {
             var (height, unit) = units == UnitSystem.Us ? (higher / (Depth.MmPerInch * 12 / 1000), "ft") : (higher, "m");
-            said.Add(Math.Round(height) == 0 ? "as high as the site" : string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(Math.Round(height))} {unit} {(height > 0 ? "higher" : "lower")}"));
+            said.Add(Math.Round(height) == 0 ? new Phrase("as high as the site")
+                : height > 0 ? Phrase.Of($"{Math.Abs(Math.Round(height))} {unit} higher")
+                : $"{Math.Abs(Math.Round(height))} {unit} lower");
         }
 
-        return said.Count == 0 ? "" : " (" + string.Join(", ", said) + ")";
+        return said.Count == 0 ? Phrase.Empty : $" ({Phrase.Join(", ", said)})";
     }
 
-    private static string Sentence((string Station, string Quantity, string Check) key, List<(DateOnly Date, SetAsideValue Value)> found)
+    private static Phrase Sentence((string Station, string Quantity, string Check) key, List<(DateOnly Date, SetAsideValue Value)> found)
     {
         var (newest, count) = (found[^1].Value, found.Sum(f => f.Value.Values));
-        var quantity = key.Quantity.Replace('_', ' ');
-        var days = found[0].Date == found[^1].Date ? "on " + Words.Date(found[0].Date) : $"from {Words.Date(found[0].Date)} to {Words.Date(found[^1].Date)}";
-        var check = key.Check.Length == 0 ? "" : $" by the check \"{key.Check}\"";
+        var quantity = new Phrase(key.Quantity.Replace('_', ' '));
+        var days = found[0].Date == found[^1].Date ? Phrase.Of($"on {Words.Date(found[0].Date)}") : $"from {Words.Date(found[0].Date)} to {Words.Date(found[^1].Date)}";
+        var check = key.Check.Length == 0 ? Phrase.Empty : $" by the check \"{key.Check}\"";
         var example = newest.What.Length > key.Quantity.Length ? newest.What[(key.Quantity.Length + 1)..] + ", " : "";
-        return $"Station {key.Station}: {count} {(count == 1 ? "value" : "values")} of {quantity} set aside{check} {days} ({(count == 1 ? "" : "the last ")}{example}{newest.Why}).";
+        return $"Station {key.Station}: {Phrase.Count(count, "value", "values")} of {quantity} set aside{check} {days} ({(count == 1 ? Phrase.Empty : new Phrase("the last "))}{example}{RecordedWords.Of(newest.Why)}).";
     }
 }

@@ -1,11 +1,11 @@
-using System.Globalization;
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Morning;
 
 /// <summary>Why there is no sound advice, and since which date.</summary>
-internal sealed record Trouble(string Why, DateOnly? Since);
+internal sealed record Trouble(Phrase Why, DateOnly? Since);
 
 /// <summary>Whether the weather allows advice at all.</summary>
 internal static class SoundAdvice
@@ -15,7 +15,7 @@ internal static class SoundAdvice
     {
         if (inputs.NewestReadingEnd is not { } newest)
         {
-            return new Trouble("no weather has come in yet for the stations that the site's description names", inputs.Versions[0].Site.Start);
+            return new Trouble(new("no weather has come in yet for the stations that the site's description names"), inputs.Versions[0].Site.Start);
         }
 
         if (inputs.AsOf - newest > site.Report.WeatherMaxAge)
@@ -31,11 +31,14 @@ internal static class SoundAdvice
         }
 
         return inputs.ExpectedEtoMm(inputs.Date, site) is null
-            ? new Trouble("no day's weather is known yet from which to expect today's", inputs.Date)
+            ? new Trouble(new("no day's weather is known yet from which to expect today's"), inputs.Date)
             : null;
     }
 
-    private static string Age(TimeSpan age) => age.TotalDays >= 1
-        ? age.TotalDays.ToString("0.#", CultureInfo.InvariantCulture) + (age.TotalDays == 1 ? " day" : " days")
-        : age.TotalHours.ToString("0.#", CultureInfo.InvariantCulture) + " h";
+    private static Phrase Age(TimeSpan age) => age.TotalDays switch
+    {
+        < 1 => $"{age.TotalHours:0.#} h",
+        1 => $"{1} day",
+        var days => $"{days:0.#} days",
+    };
 }

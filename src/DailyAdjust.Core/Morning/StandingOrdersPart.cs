@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 
 namespace DailyAdjust.Core.Morning;
 
@@ -11,12 +12,12 @@ internal static class StandingOrdersPart
         .. Seasons(context),
         .. Off(context, context.AsOf, _ => true),
         .. Pauses(context),
-        .. context.GrowIns.All.Where(g => g.Ends > context.AsOf).Select(g => Order(g.Program.ToString(), With("grow-in", g.Entry.Note), g.Entry.Until, g.Entry.By) with { Begins = Ahead(context, g.From) }),
+        .. context.GrowIns.All.Where(g => g.Ends > context.AsOf).Select(g => Order(g.Program.ToString(), With(new("grow-in"), g.Entry.Note), g.Entry.Until, g.Entry.By) with { Begins = Ahead(context, g.From) }),
         .. Stages(context, log),
         .. log.Where(e => e.Kind == LogKind.Pump && e.Value is not null && (e.Until is null || e.Until.Value.Instant(context.Site.Clock) > context.AsOf))
-            .Select(e => Order("pump", With("reduced capacity", e.Note), e.Until, e.By) with { Begins = Ahead(context, e.Time.Begin(context.Site.Clock)) }),
+            .Select(e => Order("pump", With(new("reduced capacity"), e.Note), e.Until, e.By) with { Begins = Ahead(context, e.Time.Begin(context.Site.Clock)) }),
         .. context.Site.Restrictions.Where(r => r.HoldsOn(context.Date))
-            .Select(r => new StandingOrder(r.Areas.Count > 0 ? string.Join(", ", r.Areas) : "site", "watering rule: " + r.Name, r.Until)),
+            .Select(r => new StandingOrder(r.Areas.Count > 0 ? string.Join(", ", r.Areas) : "site", Prohibitions.Named(r), r.Until)),
     ];
 
     /// <summary>Orders that stop water, in force at an instant or later.</summary>
@@ -31,7 +32,7 @@ internal static class StandingOrdersPart
             .GroupBy(s => s.State, StringComparer.Ordinal))
         {
             var where = group.Count() == context.Site.Controllers.Count ? "site" : string.Join(", ", group.Select(g => g.Id));
-            yield return new StandingOrder(where, $"season {group.Key}", null);
+            yield return new StandingOrder(where, new($"season {group.Key}"), null);
         }
     }
 
@@ -48,7 +49,7 @@ internal static class StandingOrdersPart
         var programs = context.Programs.Select(p => (p.Key, Now: context.Settings.At(p.Key, context.AsOf))).ToList();
         foreach (var pause in programs.Where(p => p.Now.PausedUntil is not null).GroupBy(p => (Until: p.Now.PausedUntil!.Value, Entry: p.Now.PausedBy)))
         {
-            var order = Order("", With("paused, runs by itself again", pause.Key.Entry?.Note ?? ""), At(context, pause.Key.Until), pause.Key.Entry?.By ?? "");
+            var order = Order("", With(new("paused, runs by itself again"), pause.Key.Entry?.Note ?? ""), At(context, pause.Key.Until), pause.Key.Entry?.By ?? "");
             if (pause.Count() == programs.Count)
             {
                 yield return order with { Where = "site" };
@@ -75,7 +76,7 @@ internal static class StandingOrdersPart
         return new LogTime(DateOnly.FromDateTime(local), TimeOnly.FromDateTime(local));
     }
 
-    private static StandingOrder Order(string where, string what, LogTime? until, string by) => new(where, what, until?.Date) { UntilClock = until?.Clock, By = by };
+    private static StandingOrder Order(string where, Phrase what, LogTime? until, string by) => new(where, what, until?.Date) { UntilClock = until?.Clock, By = by };
 
-    private static string With(string what, string note) => note.Length > 0 ? $"{what}: {note}" : what;
+    private static Phrase With(Phrase what, string note) => note.Length > 0 ? $"{what}: {note}" : what;
 }

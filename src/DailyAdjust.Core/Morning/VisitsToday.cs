@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Core.Morning;
@@ -11,7 +12,7 @@ namespace DailyAdjust.Core.Morning;
 /// <param name="Date">The morning.</param>
 /// <param name="NoAdvice">Why there is no sound advice; null = there is.</param>
 /// <param name="Boxes">In the order in which they are worth opening.</param>
-public sealed record VisitsToday(Site Site, DateOnly Date, string? NoAdvice, IReadOnlyList<BoxVisit> Boxes)
+public sealed record VisitsToday(Site Site, DateOnly Date, Phrase? NoAdvice, IReadOnlyList<BoxVisit> Boxes)
 {
     /// <summary>Dates of earlier sheets whose round nobody has answered, ascending: here it counts as not done.</summary>
     public IReadOnlyList<OpenRound> UnansweredRounds { get; init; } = [];

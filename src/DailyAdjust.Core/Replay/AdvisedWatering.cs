@@ -1,6 +1,7 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
@@ -60,7 +61,7 @@ internal sealed class AdvisedWatering : DialWatering
     public override void Morning(ReplayDay day)
     {
         var context = ContextOf(day);
-        var noAdvice = Expected(day.Date, day.Date) is null ? "nothing tells what reference ET to expect" : null;
+        var noAdvice = Expected(day.Date, day.Date) is null ? new Phrase("nothing tells what reference ET to expect") : null;
         var judged = new ProgramAdvisor(context, [], None, noAdvice).Judge();
         var cuts = CutsOf(context, judged);
         string? walkedTo = null;
@@ -158,7 +159,7 @@ internal sealed class AdvisedWatering : DialWatering
             Confirmed = true,
             Advice = j.Decision.Advice,
             Percent = j.Decision.Percent,
-            Reason = "",
+            Reason = Phrase.Empty,
         })];
         return new NightCuts(context, new Nights(context, [], judged.SelectMany(j => j.Case.TakenOut.Select(t => (j.Case.Program.Key, t.At))))).Of(advice, may.Contains).ToDictionary(c => c.Program);
     }

@@ -53,6 +53,9 @@ public sealed record ReportPolicy
     /// <summary>Between visits: what not going may cost before the sheet says go, share of allowable depletion, 0 or more.</summary>
     public double VisitAlert { get; init; } = 0.25;
 
+    /// <summary>What the sheet is written in.</summary>
+    public SheetLanguage Language { get; init; }
+
     /// <summary>Older weather gives no advice.</summary>
     public TimeSpan WeatherMaxAge { get; init; } = TimeSpan.FromDays(2);
 }

@@ -27,6 +27,7 @@ internal static class ReportSection
             Worth = Share(section, "worth", new(0, 100)) ?? usual.Worth,
             OffWithNoteStaysOff = section.Word("off_with_note", "resume", "ask") is "ask",
             VisitAlert = Share(section, "visit_alert", new(0, 1000)) ?? usual.VisitAlert,
+            Language = section.Word("language", "en", "es") is "es" ? SheetLanguage.Spanish : SheetLanguage.English,
             WeatherMaxAge = section.Quantity("weather_max_age", UnitKind.Duration, new(60, 30 * 1440)) is { } minutes ? TimeSpan.FromMinutes(minutes) : usual.WeatherMaxAge,
         };
         section.Done();

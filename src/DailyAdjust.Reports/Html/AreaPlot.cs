@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Html;
@@ -46,9 +47,9 @@ internal sealed class AreaPlot
     public bool HasDateLabel(int day) => (_area.Days.Count - 1 - day) % 3 == 0;
 
     /// <summary>The day of the month; the month stands with the first label and where it changes.</summary>
-    public string DateLabel(int day)
+    public Phrase DateLabel(int day)
     {
         var date = _area.Days[day].Date;
-        return day < 3 || _area.Days[day - 3].Date.Month != date.Month ? SiteWords.DayShortMonth(date) : SiteWords.Count(date.Day);
+        return day < 3 || _area.Days[day - 3].Date.Month != date.Month ? SiteWords.DayShortMonth(date) : Phrase.Verbatim(SiteWords.Count(date.Day));
     }
 }

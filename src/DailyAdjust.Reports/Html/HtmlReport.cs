@@ -11,7 +11,7 @@ internal static class HtmlReport
 {
     /// <summary>A number and its unit stay on one line, in our sentences and in the reasons that come with the advice.</summary>
     private static readonly Regex NumberAndUnit = new(
-        "(?<before>[ >(])(?<number>[0-9][0-9.,]*) (?<unit>%|in|mm|gal|L|min|gpm|L/min|h)(?<after>[ <.,;:)])",
+        "(?<before>[ >(])(?<number>[0-9][0-9.,]*) (?<unit>%|in|pulg|mm|gal|L|min|gpm|L/min|h)(?<after>[ <.,;:)])",
         RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking);
 
     /// <summary>Signs that stand in every line of a round: as themselves they take a third of the room that their codes do.</summary>

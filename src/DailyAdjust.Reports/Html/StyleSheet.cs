@@ -8,7 +8,7 @@ internal static class StyleSheet
     private static readonly string Common = Read();
 
     /// <summary>With the sheet's id and the page number at the foot of every printed page.</summary>
-    public static string For(DateOnly date, int issue) => Common + Foot($"{PageWords.Sheet} {CodeWords.SheetId(date, issue)}");
+    public static string For(SheetView view) => Common + Foot(view.Say($"{PageWords.Sheet} {view.Id}"));
 
     /// <summary>The page over all sites: links, past days, and in print a page for each site's round.</summary>
     public static string ForIndex(DateOnly? date) => Common + """

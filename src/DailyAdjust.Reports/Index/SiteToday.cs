@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Reports.Json;
 using DailyAdjust.Reports.Words;
 
@@ -43,7 +44,7 @@ public sealed class SiteToday
     public Urgency Urgency { get; } = Urgency.NoSheet;
 
     /// <summary>By when the round is walked; empty where there is no sheet of today.</summary>
-    public string By { get; } = "";
+    public Phrase By { get; } = Phrase.Empty;
 
     /// <summary>Null = there is no sheet of today.</summary>
     public SiteWords? Words { get; }

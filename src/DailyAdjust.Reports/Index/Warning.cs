@@ -1,6 +1,8 @@
+using DailyAdjust.Core.Phrases;
+
 namespace DailyAdjust.Reports.Index;
 
 /// <summary>Something that stands at the top of a site's sheet.</summary>
 /// <param name="Title">What it is.</param>
 /// <param name="Text">A sentence.</param>
-public sealed record Warning(string Title, string Text);
+public sealed record Warning(Phrase Title, Phrase Text);

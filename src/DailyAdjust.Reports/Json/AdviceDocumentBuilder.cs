@@ -46,9 +46,9 @@ internal static class AdviceDocumentBuilder
     private static FreshnessJson Freshness(Freshness f, SiteClock clock) => new(
         Local(f.WeatherThrough, clock),
         f.Station,
-        f.NoAdvice,
+        f.NoAdvice?.ToString(),
         Date(f.NoAdviceSince),
-        [.. f.Assumed, .. f.SetAside, .. f.Doubts],
+        [.. f.Assumed.Concat(f.SetAside).Concat(f.Doubts).Select(p => p.ToString())],
         [.. f.UnknownRain.Select(r => new UnknownRainJson(r.Gauge, CodeWords.Date(r.Date), Number(r.MeasuredPartMm)))],
         [.. f.UnansweredRounds.Select(r => r.Date).Distinct().Select(CodeWords.Date)],
         [.. f.NeverConfirmed.Select(p => new ProgramKeyJson(p.Controller, p.Program))],
@@ -102,7 +102,7 @@ internal static class AdviceDocumentBuilder
             data[name] = double.IsFinite(value) ? Number(value) : null;
         }
 
-        return new ReasonJson(reason.Code, reason.Words, data);
+        return new ReasonJson(reason.Code, reason.Words.ToString(), data);
     }
 
     private static UnansweredJson Unanswered(UnansweredAdvice u) => new(
@@ -126,7 +126,7 @@ internal static class AdviceDocumentBuilder
             c.Group, c.First.ToString(), c.Second.ToString(), CodeWords.Date(c.Date), Local(c.From, clock), Local(c.To, clock)))],
         fit.Moves.Count == 0 ? null : [.. fit.Moves.Select(m => new StartThatFitsJson(m.Program.Controller, m.Program.Program, SiteWords.Clock(m.To), SiteWords.Clock(m.From)))],
         fit.Reaching.Count == 0 ? null : [.. fit.Reaching.Select(r => new ReachingJson(
-            r.Program.Controller, r.Program.Program, Local(r.Start.At, clock), Local(r.From, clock), Local(r.To, clock), Number(r.EarlierBy?.TotalMinutes), r.Why, [.. r.Stations.Select(s => s.Station)]))],
+            r.Program.Controller, r.Program.Program, Local(r.Start.At, clock), Local(r.From, clock), Local(r.To, clock), Number(r.EarlierBy?.TotalMinutes), r.Why.ToString(), [.. r.Stations.Select(s => s.Station)]))],
         fit.NoStartFits.Count + fit.NotLookedFor.Count == 0 ? null :
         [
             .. fit.NoStartFits.Select(k => new NoStartFitsJson(k.Controller, k.Program, LookedFor: true)), .. fit.NotLookedFor.Select(k => new NoStartFitsJson(k.Controller, k.Program, LookedFor: false)),

@@ -47,20 +47,20 @@ internal sealed record ExceptionsJson(
         [.. e.Night.Select(n => new NightCautionJson(
             n.Reason == OffReason.Cold ? "cold" : "wind", Number(n.Value), Number(n.Limit), n.IsForecast, n.Holds))],
         e.PutBack.Count == 0 ? null : [.. e.PutBack.Select(b => new PutBackJson(
-            b.Program.Controller, b.Program.Program, [.. b.Stations.Select(s => s.Station)], [.. b.Starts.Select(SiteWords.Clock)], b.Why, Until(b.Until)))],
+            b.Program.Controller, b.Program.Program, [.. b.Stations.Select(s => s.Station)], [.. b.Starts.Select(SiteWords.Clock)], b.Why.ToString(), Until(b.Until)))],
         e.TakenOutRuns.Count == 0 ? null : [.. e.TakenOutRuns.Select(r => new TakenOutRunJson(
             r.Program.Controller, r.Program.Program, r.Station?.Station, CodeWords.Date(r.Date), Local(r.At, clock)))]);
 
     public static IReadOnlyList<StandingJson> Standing(MorningSheet sheet) => [.. sheet.StandingOrders.Select(o => StandingOf(o, sheet.Site.Clock, sheet.Date))];
 
     private static StandingJson StandingOf(StandingOrder o, SiteClock clock, DateOnly date) => new(
-        o.Where, o.What, o.By, Local(o.Begins, clock), Until(o.Until is { } day ? new LogTime(day, o.UntilClock) : null), o.Until?.DayNumber - date.DayNumber);
+        o.Where, o.What.ToString(), o.By, Local(o.Begins, clock), Until(o.Until is { } day ? new LogTime(day, o.UntilClock) : null), o.Until?.DayNumber - date.DayNumber);
 
     public static IReadOnlyList<TakenOutJson> TakenOut(ProgramAdvice p, SiteClock clock) =>
-        [.. p.TakenOut.Select(t => new TakenOutJson(Local(t.At, clock), t.Why, Until(t.Until)))];
+        [.. p.TakenOut.Select(t => new TakenOutJson(Local(t.At, clock), t.Why.ToString(), Until(t.Until)))];
 
     public static IReadOnlyList<StationsOutJson> StationsOut(ProgramAdvice p, SiteClock clock) =>
-        [.. p.StationsOut.Select(o => new StationsOutJson([.. o.Stations.Select(s => s.Station)], Local(o.From, clock), o.Why, Until(o.Until)))];
+        [.. p.StationsOut.Select(o => new StationsOutJson([.. o.Stations.Select(s => s.Station)], Local(o.From, clock), o.Why.ToString(), Until(o.Until)))];
 
     public static FaultJson? Fault(ProgramAdvice p, SiteClock clock) => p.Fault is { } fault ? new FaultJson(Local(fault.Since, clock), fault.Note, fault.By) : null;
 

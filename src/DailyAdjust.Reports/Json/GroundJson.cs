@@ -28,8 +28,8 @@ internal sealed record GroundJson(
         var ground = sheet.Ground;
         return new(
             [.. sheet.Driest.Select(d => new DryZoneJson(
-                d.Station.Controller, d.Station.Station, Number(d.DepletionMm), Number(d.AllowableMm), Number(d.ShortMm), Number(d.VolumeL), d.Why,
-                Date(d.Sure.Since), d.Sure.Probed, d.Sure.EstimatedDays, d.Sure.RateAssumed, d.BeforeHose,
+                d.Station.Controller, d.Station.Station, Number(d.DepletionMm), Number(d.AllowableMm), Number(d.ShortMm), Number(d.VolumeL), d.Why.ToString(),
+                Date(d.Sure.Since), d.Sure.Probed, d.Sure.EstimatedDays, d.Sure.RateAssumed, d.BeforeHose.ToString(),
                 d.OtherWay is { } other ? new OtherWayJson(other.IsIfDone, Number(other.ShortMm)) : null))],
             [.. ground.Spots.Select(s => new SpotJson(
                 s.Station.Controller, s.Station.Station, Time(s.Time), Number(s.Percent), Number(s.MissingMm), s.Note))],

@@ -2,6 +2,7 @@ using System.Globalization;
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports.Words;
@@ -77,7 +78,7 @@ internal sealed class IssuedAdvice
         Confirmed = p.Confirmed,
         Advice = Kinds[p.Advice],
         Percent = p.Percent,
-        Reason = p.Reason,
+        Reason = Phrase.Verbatim(p.Reason),
         MayBeOn = p.NeedsVisit,
         PauseDays = p.PauseDays,
         DialShowsChange = site.ControllerOf(p.Controller)?.ShowsChange ?? false,
@@ -98,7 +99,7 @@ internal sealed class IssuedAdvice
         var names = programs.SelectMany(p => p.Zones).Where(z => z.Name.Length > 0).GroupBy(z => z.Station).ToDictionary(z => z.Key, z => z.First().Name);
         return new()
         {
-            NoAdvice = f.NoAdvice,
+            NoAdvice = f.NoAdvice is { } why ? Phrase.Verbatim(why) : null,
             NoAdviceSince = f.NoAdviceSince is { } since ? Day(since) : null,
             UnknownRain = [.. Or(f.UnknownRain).Select(r => new UnknownRain(r.Gauge, Day(r.Date), r.MeasuredPartMm))],
             UnansweredRounds = [.. Or(f.UnansweredRounds).Select(d => new OpenRound(Day(d), null))],

@@ -35,7 +35,7 @@ public sealed record AdviceRow(
         advice.ExactPercent,
         advice.NextStart is { } start ? clock.ToLocal(start) : null,
         advice.Finishes is { } end ? clock.ToLocal(end) : null,
-        advice.Reason);
+        advice.Reason.ToString());
 }
 
 /// <summary>Advice under the columns of advice.csv, which <c>advice</c> prints too.</summary>

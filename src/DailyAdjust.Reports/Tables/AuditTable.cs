@@ -27,7 +27,7 @@ public static class AuditTable
                 Cell.Text(a.Station.Name),
                 Cell.Fixed(a.Audit.Cups.DepthsMm.Count, 0),
                 Cell.Short(a.Audit.Cups.Minutes),
-                new(words.DepthNumber(a.Audit.MeanMm), IsNumber: true),
+                new(words.DepthNumber(a.Audit.MeanMm).ToString(), IsNumber: true),
                 new(words.RateNumber(a.Audit.RateMmPerHour), IsNumber: true),
                 new(words.RateNumber(a.Station.Rate.MmPerHour), IsNumber: true),
                 Cell.Text(RateKnownWord.Of(a.Station.RateKnown)),

@@ -1,6 +1,7 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Contracts;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Tables;
@@ -25,14 +26,14 @@ internal static class RoundTable
 
     private static IReadOnlyList<Cell> TodayRow(SheetView view, ProgramAdvice advice)
     {
-        var minutes = string.Join("; ", advice.NewMinutes.Select(AdviceWords.NewMinutes));
-        var note = minutes.Length > 0 ? minutes : AdviceWords.Until(advice, view.Words);
-        return Row(view, advice, view.Id, advice.Advice, AdviceWords.NewPercent(advice), note, advice.PauseDays);
+        var minutes = Phrase.Join("; ", advice.NewMinutes.Select(AdviceWords.NewMinutes));
+        var note = !minutes.IsEmpty ? minutes : AdviceWords.Until(advice, view.Words);
+        return Row(view, advice, view.Id, advice.Advice, AdviceWords.NewPercent(advice), note.ToString(), advice.PauseDays);
     }
 
     // The issue is left open: the answer goes to the newest issue of that date.
     private static IReadOnlyList<Cell> EarlierRow(SheetView view, ProgramAdvice advice, UnansweredAdvice unanswered) =>
-        Row(view, advice, CodeWords.Date(unanswered.Sheet), unanswered.Kind, unanswered.Percent ?? 0, AdviceWords.NotAnsweredAndNoted(advice), unanswered.PauseDays);
+        Row(view, advice, CodeWords.Date(unanswered.Sheet), unanswered.Kind, unanswered.Percent ?? 0, AdviceWords.NotAnsweredAndNoted(advice).ToString(), unanswered.PauseDays);
 
     private static IReadOnlyList<Cell> ConfirmRow(SheetView view, ProgramAdvice advice) =>
         Row(view, advice, view.Id, advice.Advice, advice.Present.Percent, RoundCsvWords.Confirm);

@@ -65,7 +65,7 @@ public static class SummaryTable
         [SummaryWords.ByArea, SummaryWords.Water, SummaryWords.Irrigation, SummaryWords.Drained, SummaryWords.Beyond, SummaryWords.Worst],
         [.. books.Areas.Select(a => (IReadOnlyList<Cell>)
         [
-            Cell.Text(a.Area), Number(words.Volume(a.EstimatedL)), Number(words.DepthOf(a.IrrigationMm)), Number(words.DepthOf(a.DrainedMm)), Number(SummaryWords.DaysBeyond(a)), Cell.Text(SummaryWords.WorstOf(a)),
+            Cell.Text(a.Area), Number(words.Volume(a.EstimatedL)), Number(words.DepthOf(a.IrrigationMm).ToString()), Number(words.DepthOf(a.DrainedMm).ToString()), Number(SummaryWords.DaysBeyond(a)), Cell.Text(SummaryWords.WorstOf(a)),
         ])]);
 
     private static Cell Number(string written) => new(written, IsNumber: true);

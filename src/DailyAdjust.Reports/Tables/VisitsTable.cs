@@ -23,7 +23,7 @@ public static class VisitsTable
     {
         IReadOnlyList<Cell> Row(ProgramKey program, AdviceKind advice, params IReadOnlyList<Cell> rest) =>
         [
-            Cell.Date(date), Cell.Fixed(rank, 0), Cell.Text(go ? CommonWords.Yes : CommonWords.No), Cell.Text(program.Controller), Cell.Text(program.Program), Cell.Text(AdviceCode.Of(advice)), .. rest,
+            Cell.Date(date), Cell.Fixed(rank, 0), Cell.Text((go ? CommonWords.Yes : CommonWords.No).ToString()), Cell.Text(program.Controller), Cell.Text(program.Program), Cell.Text(AdviceCode.Of(advice)), .. rest,
         ];
         foreach (var order in box.Orders)
         {

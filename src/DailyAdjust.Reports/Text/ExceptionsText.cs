@@ -11,7 +11,7 @@ internal static class ExceptionsText
     {
         foreach (var group in ExceptionWords.Of(view))
         {
-            lines.Add(group.Title.EndsWith('?') ? $"! {group.Title}" : $"! {group.Title}:");
+            lines.Add($"! {group.Title.Shaped(title => title.EndsWith('?') ? title : title + ':')}");
             lines.AddList(group.Lines, MostLines);
         }
     }

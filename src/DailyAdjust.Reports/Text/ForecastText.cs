@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Text;
@@ -21,8 +22,8 @@ internal static class ForecastText
             return;
         }
 
-        lines.Add(string.Join(". ", forecast.Days.Take(DaysShown).Select(day => ForecastWords.Day(day, view.Words))) + ".", indent: 2);
+        lines.Add($"{Phrase.Join(". ", forecast.Days.Take(DaysShown).Select(day => ForecastWords.Day(day, view.Words)))}.", indent: 2);
         var night = forecast.Days[0].Night;
-        lines.Add(string.Join(" ", ForecastWords.Cautions(night, view.Words).Prepend(ForecastWords.Night(night, view.Words))), indent: 2, most: 4);
+        lines.Add(Phrase.Join(" ", ForecastWords.Cautions(night, view.Words).Prepend(ForecastWords.Night(night, view.Words))), indent: 2, most: 4);
     }
 }

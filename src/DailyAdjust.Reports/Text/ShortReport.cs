@@ -28,7 +28,7 @@ internal static class ShortReport
             shares = LineShares.Of(sections, room - round.Count - 1);
         }
 
-        var lines = new TextLines();
+        var lines = new TextLines(view.Language);
         lines.AddAll(head);
         lines.AddAll(before.SelectMany((s, i) => s.Lines(shares[i])));
         lines.Blank();
@@ -46,7 +46,7 @@ internal static class ShortReport
 
     private static IReadOnlyList<string> Head(SheetView view)
     {
-        var lines = new TextLines();
+        var lines = new TextLines(view.Language);
         var fresh = view.Sheet.Freshness;
         lines.Add(TextReport.Title(view), most: 2);
         lines.Add(RoundWords.Lead(view), most: 2);

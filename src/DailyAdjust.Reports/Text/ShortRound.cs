@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Text;
@@ -16,8 +17,8 @@ internal static class ShortRound
 
     private static IReadOnlyList<string> Of(SheetView view, Action<TextLines> changes)
     {
-        var lines = new TextLines();
-        lines.Add(RoundWords.Title(view).ToUpperInvariant());
+        var lines = new TextLines(view.Language);
+        lines.Add(RoundWords.Title(view).Shaped(title => title.ToUpperInvariant()));
         changes(lines);
         if (view.Boxes.Count == 0)
         {
@@ -37,14 +38,14 @@ internal static class ShortRound
             foreach (var line in box.Lines)
             {
                 var advice = line.First;
-                var act = $"[ ] {Who(line)}: {AdviceWords.ActAndNumbers(advice)}.";
-                lines.Add($"{act} {AdviceWords.ForText(advice, view.Words)}", indent: 3, most: ShortSection.Folded(act, 3, most: 8).Count);
+                Phrase act = $"[ ] {Who(line)}: {AdviceWords.ActAndNumbers(advice)}.";
+                lines.Add($"{act} {AdviceWords.ForText(advice, view.Words)}", indent: 3, most: ShortSection.Folded(view.Language, act, 3, most: 8).Count);
                 if (advice.NewMinutes.Count > 0)
                 {
-                    lines.AddPieces([.. advice.NewMinutes.Select(m => AdviceWords.NewMinutes(m) + ";")], indent: 7);
+                    lines.AddPieces([.. advice.NewMinutes.Select(m => Phrase.Of($"{AdviceWords.NewMinutes(m)};"))], indent: 7);
                 }
 
-                if (AdviceWords.Split(advice) is { Length: > 0 } split)
+                if (AdviceWords.Split(advice) is { IsEmpty: false } split)
                 {
                     lines.Add(split, indent: 7);
                 }
@@ -66,10 +67,8 @@ internal static class ShortRound
     }
 
     /// <summary>"1. B2: A 90 → 60 %," "C 110 % → off".</summary>
-    private static IEnumerable<string> Changes(RoundBox box) => box.Lines.Select((line, i) =>
-        (i == 0 ? $"{SiteWords.Count(box.Order)}. {box.Controller}: " : "")
-        + $"{string.Join(" + ", line.Programs.Select(p => p.Key.Program))} {AdviceWords.Old(line.First)} → {AdviceWords.New(line.First)}"
-        + (i < box.Lines.Count - 1 ? "," : ";"));
+    private static IEnumerable<Phrase> Changes(RoundBox box) => box.Lines.Select((line, i) => Phrase.Of(
+        $"{(i == 0 ? $"{SiteWords.Count(box.Order)}. {box.Controller}: " : "")}{string.Join(" + ", line.Programs.Select(p => p.Key.Program))} {AdviceWords.Old(line.First)} → {AdviceWords.New(line.First)}{(i < box.Lines.Count - 1 ? "," : ";")}"));
 
     private static string Who(RoundLine line) =>
         string.Join(" + ", line.Programs.Select(p => p.Name.Length > 0 ? $"{p.Key.Program} {p.Name}" : p.Key.Program));

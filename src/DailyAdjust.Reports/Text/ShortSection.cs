@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Text;
@@ -5,7 +6,7 @@ namespace DailyAdjust.Reports.Text;
 /// <summary>A part of the short text that gives way when there is much to say: what it has no room for it counts.</summary>
 /// <param name="Title">Its name, for when it has no room at all.</param>
 /// <param name="Say">What it says in so many lines, 1 or more; never more than asked.</param>
-internal sealed record ShortSection(string Title, Func<int, IReadOnlyList<string>> Say)
+internal sealed record ShortSection(Phrase Title, Func<int, IReadOnlyList<string>> Say)
 {
     private const int LinesOfItem = 2;
     private const int LinesOfRow = 3;
@@ -26,50 +27,55 @@ internal sealed record ShortSection(string Title, Func<int, IReadOnlyList<string
     public IReadOnlyList<string> Lines(int room) => room < 1 ? [] : Say(room);
 
     /// <summary>One text that says itself what it is.</summary>
-    public static ShortSection Sentence(string title, string text, int most = LinesOfItem) => new(title, room => Folded(text, 0, Math.Min(most, room)));
+    public static ShortSection Sentence(Language language, Phrase title, Phrase text, int most = LinesOfItem) => new(title, room => Folded(language, text, 0, Math.Min(most, room)));
 
     /// <summary>An item to a line or two.</summary>
+    /// <param name="language">Of the text.</param>
     /// <param name="title">Stands on a line of its own, or before the item where there is but one.</param>
     /// <param name="items">1 or more.</param>
     /// <param name="mark">Before the title.</param>
     /// <param name="most">Lines of an item where there is room.</param>
-    public static ShortSection List(string title, IReadOnlyList<string> items, string mark = "", int most = LinesOfItem)
+    public static ShortSection List(Language language, Phrase title, IReadOnlyList<Phrase> items, string mark = "", int most = LinesOfItem)
     {
-        var head = mark + ShortTextWords.Titled(title);
-        return new(title, room => items.Count == 1 ? Folded($"{head} {items[0]}", 0, Math.Min(most, room)) : Listed(head, items, room, most));
+        Phrase head = $"{mark}{ShortTextWords.Titled(title)}";
+        Phrase counted = $"{mark}{ShortTextWords.OnlyCounted(title, items.Count)}";
+        return new(title, room => items.Count == 1
+            ? Folded(language, $"{head} {items[0]}", 0, Math.Min(most, room))
+            : Listed(items, room, most, (text, indent, lines) => Folded(language, text, indent, lines), head, counted));
     }
 
     /// <summary>Short items one after another.</summary>
+    /// <param name="language">Of the text.</param>
     /// <param name="title">Before the first.</param>
     /// <param name="items">1 or more.</param>
     /// <param name="last">A sentence behind them, as far as it has room.</param>
-    public static ShortSection Row(string title, IReadOnlyList<string> items, string last = "") => new(title, room =>
+    public static ShortSection Row(Language language, Phrase title, IReadOnlyList<Phrase> items, Phrase? last = null) => new(title, room =>
     {
         foreach (var text in Rows(title, items, last))
         {
-            if (Folded(text, 0, room + 1) is var folded && folded.Count <= room)
+            if (Folded(language, text, 0, room + 1) is var folded && folded.Count <= room)
             {
                 return folded;
             }
         }
 
-        return Folded(ShortTextWords.OnlyCounted(title, items.Count), 0, room);
+        return Folded(language, ShortTextWords.OnlyCounted(title, items.Count), 0, room);
     })
     { Most = LinesOfRow };
 
-    public static IReadOnlyList<string> Folded(string text, int indent, int most)
+    public static IReadOnlyList<string> Folded(Language language, Phrase text, int indent, int most)
     {
-        var lines = new TextLines();
+        var lines = new TextLines(language);
         lines.Add(text, indent, most);
         return lines.All;
     }
 
     /// <summary>The same with ever fewer items.</summary>
-    private static IEnumerable<string> Rows(string title, IReadOnlyList<string> items, string last)
+    private static IEnumerable<Phrase> Rows(Phrase title, IReadOnlyList<Phrase> items, Phrase? last)
     {
-        var head = ShortTextWords.Titled(title) + " ";
-        var all = head + string.Join("; ", items) + ".";
-        if (last.Length > 0)
+        var head = ShortTextWords.Titled(title);
+        Phrase all = $"{head} {Phrase.Join("; ", items)}.";
+        if (last is not null)
         {
             yield return $"{all} {last}";
         }
@@ -77,15 +83,15 @@ internal sealed record ShortSection(string Title, Func<int, IReadOnlyList<string
         yield return all;
         for (var shown = items.Count - 1; shown > 0; shown--)
         {
-            yield return head + string.Join("; ", items.Take(shown).Append(ShortTextWords.AndMore(items.Count - shown))) + ".";
+            yield return $"{head} {Phrase.Join("; ", items.Take(shown).Append(ShortTextWords.AndMore(items.Count - shown)))}.";
         }
     }
 
-    private static IReadOnlyList<string> Listed(string head, IReadOnlyList<string> items, int room, int most)
+    private static IReadOnlyList<string> Listed(IReadOnlyList<Phrase> items, int room, int most, Func<Phrase, int, int, IReadOnlyList<string>> folded, Phrase head, Phrase counted)
     {
         for (var each = most; each > 0; each--)
         {
-            List<string> all = [head, .. items.SelectMany(i => Folded("- " + i, 2, each))];
+            List<string> all = [.. folded(head, 0, 1), .. items.SelectMany(i => folded($"- {i}", 2, each))];
             if (all.Count <= room)
             {
                 return all;
@@ -93,7 +99,7 @@ internal sealed record ShortSection(string Title, Func<int, IReadOnlyList<string
         }
 
         return room < 3
-            ? Folded(ShortTextWords.OnlyCounted(head.TrimEnd(':'), items.Count), 0, 1)
-            : [head, .. items.Take(room - 2).SelectMany(i => Folded("- " + i, 2, 1)), .. Folded("- " + ShortTextWords.AndMore(items.Count - room + 2), 2, 1)];
+            ? folded(counted, 0, 1)
+            : [.. folded(head, 0, 1), .. items.Take(room - 2).SelectMany(i => folded($"- {i}", 2, 1)), .. folded($"- {ShortTextWords.AndMore(items.Count - room + 2)}", 2, 1)];
     }
 }

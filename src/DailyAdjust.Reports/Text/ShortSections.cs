@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Text;
@@ -27,118 +28,118 @@ internal static class ShortSections
     {
         if (view.Sheet.RunByHand is { } list)
         {
-            var groups = ByHandWords.Groups(list, view).Select(g => $"{g.Title}: {string.Join("; ", g.Lines)}");
-            yield return ShortSection.List(ByHandWords.Title.ToUpperInvariant(), [ByHandWords.Lead(list, view), .. groups, .. ByHandWords.Rest(list, view)], most: 3) with { Least = LeastByHand, Most = MostByHand, Order = AtOnceOrder };
+            var groups = ByHandWords.Groups(list, view).Select(g => Phrase.Of($"{g.Title}: {Phrase.Join("; ", g.Lines)}"));
+            yield return ShortSection.List(view.Language, ByHandWords.Title.Shaped(title => title.ToUpperInvariant()), [ByHandWords.Lead(list, view), .. groups, .. ByHandWords.Rest(list, view)], most: 3) with { Least = LeastByHand, Most = MostByHand, Order = AtOnceOrder };
         }
 
         foreach (var group in BoxCheckWords.Of(view))
         {
-            yield return ShortSection.List(group.Title, group.Lines, Urgent) with { Order = AtOnceOrder };
+            yield return ShortSection.List(view.Language, group.Title, group.Lines, Urgent) with { Order = AtOnceOrder };
         }
     }
 
     private static IEnumerable<ShortSection> Asked(SheetView view)
     {
         var fresh = view.Sheet.Freshness;
-        string[] rounds =
+        Phrase[] rounds =
         [
-            .. fresh.UnansweredRounds.Select(round => $"{FreshnessWords.Round(round)} {Answers.RoundDone(round, view.Issue.SiteId)}"),
+            .. fresh.UnansweredRounds.Select(round => Phrase.Of($"{FreshnessWords.Round(round)} {Answers.RoundDone(round, view.Issue.SiteId)}")),
             .. fresh.PassedOverRounds is { Count: > 0 } passed
                 ? [$"{FreshnessWords.PassedOver(passed)} {FreshnessWords.AnswerRound} {Answers.RoundsDone(passed[0], passed[^1], view.Issue.SiteId)}"]
-                : Array.Empty<string>(),
+                : Array.Empty<Phrase>(),
         ];
-        IReadOnlyList<(string Title, string[] Items)> asked =
+        IReadOnlyList<(Phrase Title, Phrase[] Items)> asked =
         [
             (FreshnessWords.NotAnsweredTitle, rounds),
-            (FreshnessWords.NotConfirmedTitle, [.. FreshnessWords.Confirm(view).Select(c => $"{c.Words} {c.Read}, {Answers.RoundFile}.")]),
+            (FreshnessWords.NotConfirmedTitle, [.. FreshnessWords.Confirm(view).Select(c => Phrase.Of($"{c.Words} {c.Read}, {Answers.RoundFile}."))]),
             (FreshnessWords.ProbeTitle, fresh.AssumedSoil.Count == 0 ? [] : [FreshnessWords.Probe(fresh.AssumedSoil)]),
-            (FreshnessWords.FailedTitle, [.. view.Issue.Notices.Select(FreshnessWords.Sentence)]),
-            (FreshnessWords.RainTitle, [.. FreshnessWords.UnknownByGauge(fresh).Select(days => $"{FreshnessWords.UnknownRain(days, view.Words)} {FreshnessWords.LogbookLine} {Answers.RainLine(days[0].Gauge, days[0].Date, view.Words.DepthUnit)}")]),
+            (FreshnessWords.FailedTitle, [.. view.Issue.Notices.Select(n => FreshnessWords.Sentence(Phrase.Verbatim(n)))]),
+            (FreshnessWords.RainTitle, [.. FreshnessWords.UnknownByGauge(fresh).Select(days => Phrase.Of($"{FreshnessWords.UnknownRain(days, view.Words)} {FreshnessWords.LogbookLine} {Answers.RainLine(days[0].Gauge, days[0].Date, view.Words.DepthUnit)}"))]),
         ];
-        return asked.Where(a => a.Items.Length > 0).Select(a => ShortSection.List(a.Title, a.Items, Urgent) with { Order = AskedOrder, Most = MostAsked });
+        return asked.Where(a => a.Items.Length > 0).Select(a => ShortSection.List(view.Language, a.Title, a.Items, Urgent) with { Order = AskedOrder, Most = MostAsked });
     }
 
     private static IEnumerable<ShortSection> News(SheetView view)
     {
         var fresh = view.Sheet.Freshness;
-        IReadOnlyList<(string Title, string[] Items)> news =
+        IReadOnlyList<(Phrase Title, Phrase[] Items)> news =
         [
-            (CorrectionWords.Title, view.Sheet.Corrections is { } corrections ? [string.Join(" ", CorrectionWords.Of(corrections, view))] : []),
+            (CorrectionWords.Title, view.Sheet.Corrections is { } corrections ? [Phrase.Join(" ", CorrectionWords.Of(corrections, view))] : []),
             (SecondLookWords.Title, view.Sheet.SecondLook is { } look ? [SecondLookWords.Line(look, view.Words)] : []),
             (FreshnessWords.AssumedTitle, [.. fresh.Assumed.Select(FreshnessWords.Sentence)]),
             (FreshnessWords.SetAsideTitle, [.. fresh.SetAside.Select(FreshnessWords.Sentence)]),
             (FreshnessWords.DoubtsTitle, [.. fresh.Doubts.Select(FreshnessWords.Sentence)]),
         ];
-        return news.Where(a => a.Items.Length > 0).Select(a => ShortSection.List(a.Title, [string.Join(" ", a.Items)]) with { Order = KnownOrder });
+        return news.Where(a => a.Items.Length > 0).Select(a => ShortSection.List(view.Language, a.Title, [Phrase.Join(" ", a.Items)]) with { Order = KnownOrder });
     }
 
     private static IEnumerable<ShortSection> Otherwise(SheetView view)
     {
-        var off = view.AsSet.Where(p => p.Present.IsOff).Select(p => view.Label(p.Key)).ToList();
-        var running = view.AsSet.Where(p => !p.Present.IsOff).Select(p => $"{view.Label(p.Key)} {p.Present}").ToList();
+        var off = view.AsSet.Where(p => p.Present.IsOff).Select(p => Phrase.Verbatim(view.Label(p.Key))).ToList();
+        var running = view.AsSet.Where(p => !p.Present.IsOff).Select(p => Phrase.Of($"{view.Label(p.Key)} {SiteWords.Setting(p.Present.Percent)}")).ToList();
         foreach (var (title, programs) in new[] { (RoundWords.OffNow, off), (RoundWords.RunningAsSet, running) })
         {
             if (programs.Count > 0)
             {
-                yield return ShortSection.Row(title, programs) with { Order = TodayOrder };
+                yield return ShortSection.Row(view.Language, title, programs) with { Order = TodayOrder };
             }
         }
 
         foreach (var group in ExceptionWords.Of(view))
         {
-            yield return (group.Lines.Count == 0 ? ShortSection.Sentence(group.Title, Urgent) : ShortSection.List(group.Title, group.Lines, Urgent, most: 3)) with { Order = TodayOrder };
+            yield return (group.Lines.Count == 0 ? ShortSection.Sentence(view.Language, group.Title, $"{Urgent}{group.Title}") : ShortSection.List(view.Language, group.Title, group.Lines, Urgent, most: 3)) with { Order = TodayOrder };
         }
     }
 
     private static IEnumerable<ShortSection> Night(SheetView view)
     {
         var (sheet, words) = (view.Sheet, view.Words);
-        var due = sheet.DueRuns.Where(r => !r.Answered).Select(r => $"{view.Label(r.Program)} {words.When(r.Start)} to {words.Time(r.Finishes)}").ToList();
+        var due = sheet.DueRuns.Where(r => !r.Answered).Select(r => Phrase.Of($"{view.Label(r.Program)} {words.When(r.Start)} to {words.Time(r.Finishes)}")).ToList();
         if (due.Count > 0)
         {
-            yield return ShortSection.Row(SectionWords.DidItRun, due) with { Order = TickedOrder };
+            yield return ShortSection.Row(view.Language, SectionWords.DidItRun, due) with { Order = TickedOrder };
         }
 
-        if (RoundWords.RainLead(view) is { Length: > 0 } rain)
+        if (RoundWords.RainLead(view) is { IsEmpty: false } rain)
         {
-            yield return ShortSection.Sentence(TableWords.Rain, rain) with { Order = KnownOrder };
+            yield return ShortSection.Sentence(view.Language, TableWords.Rain, rain) with { Order = KnownOrder };
         }
 
         if (sheet.Forecast is { Days: [var today, ..] } forecast)
         {
-            string[] said = [ForecastWords.Made(forecast, words), .. ForecastWords.Cautions(today.Night, words), ForecastWords.Night(today.Night, words)];
-            yield return ShortSection.Sentence(ForecastWords.Title, string.Join(" ", said), most: 3) with { Order = KnownOrder };
+            Phrase[] said = [ForecastWords.Made(forecast, words), .. ForecastWords.Cautions(today.Night, words), ForecastWords.Night(today.Night, words)];
+            yield return ShortSection.Sentence(view.Language, ForecastWords.Title, Phrase.Join(" ", said), most: 3) with { Order = KnownOrder };
         }
     }
 
     private static IEnumerable<ShortSection> Ground(SheetView view)
     {
         var (sheet, words) = (view.Sheet, view.Words);
-        IReadOnlyList<(string Title, IReadOnlyList<string> Items)> today =
+        IReadOnlyList<(Phrase Title, IReadOnlyList<Phrase> Items)> today =
         [
-            (SectionWords.Driest, [.. view.NoAdvice && sheet.Driest.Count > 0 ? [SectionWords.OldWeather] : Array.Empty<string>(), .. sheet.Driest.Select(dry => TextReport.Dry(dry, words))]),
-            .. GroundWords.Of(view).Where(g => g.Title is GroundWords.Spots or GroundWords.Minutes),
-            (VisitWords.Title, [.. VisitWords.Order(view) is { Length: > 0 } boxes ? [boxes] : Array.Empty<string>(), .. sheet.IfVisited.Select(worth => VisitWords.Line(worth, view))]),
+            (SectionWords.Driest, [.. view.NoAdvice && sheet.Driest.Count > 0 ? [SectionWords.OldWeather] : Array.Empty<Phrase>(), .. sheet.Driest.Select(dry => TextReport.Dry(dry, words))]),
+            .. GroundWords.Of(view).Where(g => g.Title.Equals(GroundWords.Spots) || g.Title.Equals(GroundWords.Minutes)),
+            (VisitWords.Title, [.. VisitWords.Order(view) is { IsEmpty: false } boxes ? [boxes] : Array.Empty<Phrase>(), .. sheet.IfVisited.Select(worth => VisitWords.Line(worth, view))]),
             (SectionWords.Fit, FitWords.Problems(sheet.Fit, words)),
         ];
         foreach (var (title, items) in today.Where(t => t.Items.Count > 0))
         {
-            yield return ShortSection.List(title, items) with { Order = TodayOrder };
+            yield return ShortSection.List(view.Language, title, items) with { Order = TodayOrder };
         }
 
         if (sheet.Driest.Count == 0 && !view.NoAdvice)
         {
-            yield return ShortSection.Sentence(SectionWords.Driest, SectionWords.NoDry) with { Order = TickedOrder };
+            yield return ShortSection.Sentence(view.Language, SectionWords.Driest, SectionWords.NoDry) with { Order = TickedOrder };
         }
 
         if (sheet.Wettest.Count > 0)
         {
-            yield return ShortSection.Row(SectionWords.Wettest, [.. sheet.Wettest.Select(w => $"{w.Name} {words.DepthOf(w.DrainedMm + w.RanOffMm)}")], SectionWords.WetCaution) with { Order = KnownOrder };
+            yield return ShortSection.Row(view.Language, SectionWords.Wettest, [.. sheet.Wettest.Select(w => Phrase.Of($"{w.Name} {words.DepthOf(w.DrainedMm + w.RanOffMm)}"))], SectionWords.WetCaution) with { Order = KnownOrder };
         }
 
         if (sheet.StandingOrders.Count > 0)
         {
-            yield return ShortSection.List(SectionWords.Standing, [.. sheet.StandingOrders.Select(order => StandingWords.Order(order, words))], most: 1) with { Order = KnownOrder };
+            yield return ShortSection.List(view.Language, SectionWords.Standing, [.. sheet.StandingOrders.Select(order => StandingWords.Order(order, words))], most: 1) with { Order = KnownOrder };
         }
     }
 }

@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Water;
 using DailyAdjust.Reports.Tables;
@@ -13,7 +14,7 @@ public static class SummaryText
     public static string Write(Site site, WaterBooks books)
     {
         var words = new SiteWords(site.Units, site.Clock, books.To);
-        var lines = new TextLines();
+        var lines = new TextLines(Language.English);
         lines.Add($"{site.Name}: {SummaryWords.Title}, {SummaryWords.Span(books.From, books.To)}");
         lines.Add(SummaryWords.Estimated(books, words));
         lines.Add(SummaryWords.YearBefore(books, words));
@@ -21,7 +22,7 @@ public static class SummaryText
         lines.Add(SummaryWords.Weather(books, words));
         lines.Blank();
         var text = lines + SummaryTable.Programs(books, words).ToText() + "\n" + SummaryTable.Areas(books, words).ToText() + "\n";
-        var rest = new TextLines();
+        var rest = new TextLines(Language.English);
         foreach (var use in books.Limits)
         {
             rest.Add(SummaryWords.Limit(use, words));

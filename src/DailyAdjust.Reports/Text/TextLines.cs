@@ -1,11 +1,13 @@
 using System.Text;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Reports.Tables;
 using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Text;
 
 /// <summary>Collects lines no wider than a terminal. Texts from files cannot break out of their line.</summary>
-internal sealed class TextLines
+/// <param name="language">Of the lines.</param>
+internal sealed class TextLines(Language language)
 {
     public const int Width = 100;
 
@@ -20,6 +22,9 @@ internal sealed class TextLines
             _lines.Add("");
         }
     }
+
+    /// <summary>Adds a phrase in the lines' language.</summary>
+    public void Add(Phrase phrase, int indent = 0, int most = 8) => Add(phrase.In(language), indent, most);
 
     /// <summary>Adds a text, folded at blanks; what follows the first line is indented.</summary>
     /// <param name="text">One sentence or more.</param>
@@ -38,7 +43,7 @@ internal sealed class TextLines
     }
 
     /// <summary>Adds pieces one after another, none of them broken over two lines where it fits one.</summary>
-    public void AddPieces(IReadOnlyList<string> pieces, int indent = 0) => Add(string.Join(' ', pieces.Select(Typed.Mark)), indent, most: int.MaxValue);
+    public void AddPieces(IReadOnlyList<Phrase> pieces, int indent = 0) => Add(Phrase.Join(" ", pieces.Select(Typed.InOnePiece)), indent, most: int.MaxValue);
 
     /// <summary>Adds what was folded elsewhere.</summary>
     public void AddAll(IEnumerable<string> lines) => _lines.AddRange(lines);
@@ -49,7 +54,7 @@ internal sealed class TextLines
     /// <param name="mark">In front of each.</param>
     /// <param name="indent">Blanks in front of every line.</param>
     /// <param name="most">The most lines of an item.</param>
-    public void AddList(IReadOnlyList<string> items, int length, string mark = "-", int indent = 2, int most = 8)
+    public void AddList(IReadOnlyList<Phrase> items, int length, string mark = "-", int indent = 2, int most = 8)
     {
         foreach (var item in items.Take(length))
         {

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Text;
@@ -10,7 +11,7 @@ internal static class TextReport
 
     public static string Write(SheetView view)
     {
-        var lines = new TextLines();
+        var lines = new TextLines(view.Language);
         Head(lines, view);
         ByHandText.Write(lines, view);
         lines.Blank();
@@ -25,9 +26,9 @@ internal static class TextReport
     }
 
     /// <summary>Which site, date and sheet.</summary>
-    public static string Title(SheetView view)
+    public static Phrase Title(SheetView view)
     {
-        var replaces = view.Issue.Replaces is { } old ? $", replaces issue {SiteWords.Count(old)}" : "";
+        var replaces = view.Issue.Replaces is { } old ? $", replaces issue {SiteWords.Count(old)}" : Phrase.Empty;
         return $"{view.Sheet.Site.Name}: {SiteWords.LongDate(view.Sheet.Date)} (sheet {view.Id}{replaces})";
     }
 
@@ -76,7 +77,7 @@ internal static class TextReport
 
         foreach (var notice in view.Issue.Notices)
         {
-            lines.Add($"! {FreshnessWords.Sentence(notice)}", most: 2);
+            lines.Add("! " + FreshnessWords.Sentence(notice), most: 2);
         }
 
         foreach (var days in FreshnessWords.UnknownByGauge(fresh))
@@ -87,7 +88,7 @@ internal static class TextReport
 
         if (view.Sheet.Corrections is { } corrections)
         {
-            lines.Add($"{CorrectionWords.Title}: {string.Join(" ", CorrectionWords.Of(corrections, view))}");
+            lines.Add($"{CorrectionWords.Title}: {Phrase.Join(" ", CorrectionWords.Of(corrections, view))}");
         }
 
         if (view.Sheet.SecondLook is { } look)
@@ -96,19 +97,19 @@ internal static class TextReport
         }
 
         lines.Add(FreshnessWords.Through(fresh, view.Words)
-            + (fresh.Assumed.Count > 0 ? $" {FreshnessWords.AssumedTitle}: {string.Join(" ", fresh.Assumed.Select(FreshnessWords.Sentence))}" : ""));
+            + (fresh.Assumed.Count > 0 ? $" {FreshnessWords.AssumedTitle}: {Phrase.Join(" ", fresh.Assumed.Select(FreshnessWords.Sentence))}" : Phrase.Empty));
         foreach (var (title, sentences) in new[] { (FreshnessWords.SetAsideTitle, fresh.SetAside), (FreshnessWords.DoubtsTitle, fresh.Doubts) })
         {
             if (sentences.Count > 0)
             {
-                lines.Add($"{title}: {string.Join(" ", sentences.Select(FreshnessWords.Sentence))}");
+                lines.Add($"{title}: {Phrase.Join(" ", sentences.Select(FreshnessWords.Sentence))}");
             }
         }
     }
 
     private static void Round(TextLines lines, SheetView view)
     {
-        lines.Add(RoundWords.Title(view).ToUpperInvariant());
+        lines.Add(RoundWords.Title(view).Shaped(title => title.ToUpperInvariant()));
         foreach (var box in view.Boxes)
         {
             lines.Add($"{SiteWords.Count(box.Order)}. {box.Controller}{(box.Place.Length > 0 ? ", " + box.Place : "")}");
@@ -138,7 +139,7 @@ internal static class TextReport
             lines.Add(AdviceWords.NewMinutes(minutes), indent: 7);
         }
 
-        if (AdviceWords.Split(advice) is { Length: > 0 } split)
+        if (AdviceWords.Split(advice) is { IsEmpty: false } split)
         {
             lines.Add(split, indent: 7, most: 4);
         }
@@ -160,7 +161,7 @@ internal static class TextReport
 
         if (running.Count > 0)
         {
-            lines.Add($"{RoundWords.RunningAsSet}: {string.Join(", ", running.Select(p => $"{view.Label(p.Key)} {p.Present}"))}.", most: 6);
+            lines.Add($"{RoundWords.RunningAsSet}: {Phrase.Join(", ", running.Select(p => Phrase.Of($"{view.Label(p.Key)} {SiteWords.Setting(p.Present.Percent)}")))}.", most: 6);
         }
     }
 
@@ -180,8 +181,9 @@ internal static class TextReport
         var due = view.Sheet.DueRuns.Where(r => !r.Answered).ToList();
         if (due.Count > 0)
         {
-            lines.Add($"{SectionWords.DidItRun} {string.Join("; ", due.Take(8).Select(r => $"{view.Label(r.Program)} {words.When(r.Start)} to {words.Time(r.Finishes)}"))}"
-                + (due.Count > 8 ? $"; {ShortTextWords.AndMore(due.Count - 8)}" : "") + ".");
+            lines.Add($"{SectionWords.DidItRun} {Phrase.Join("; ", due.Take(8).Select(r => Phrase.Of($"{view.Label(r.Program)} {words.When(r.Start)} to {words.Time(r.Finishes)}")))}{(due.Count > 8
+                ? $"; {ShortTextWords.AndMore(due.Count - 8)}"
+                : Phrase.Empty)}.");
         }
     }
 
@@ -198,7 +200,7 @@ internal static class TextReport
         GroundText.Write(lines, view);
         if (sheet.Wettest.Count > 0)
         {
-            lines.Add($"{SectionWords.Wettest}:{OldWeather(view)} {string.Join(", ", sheet.Wettest.Take(MostListed).Select(w => w.Name + " " + words.DepthOf(w.DrainedMm + w.RanOffMm)))}. {SectionWords.WetCaution}");
+            lines.Add($"{SectionWords.Wettest}:{OldWeather(view)} {Phrase.Join(", ", sheet.Wettest.Take(MostListed).Select(w => Phrase.Of($"{w.Name} {words.DepthOf(w.DrainedMm + w.RanOffMm)}")))}. {SectionWords.WetCaution}");
         }
 
         foreach (var order in sheet.StandingOrders)
@@ -211,7 +213,7 @@ internal static class TextReport
             lines.Add($"{VisitWords.Title}: {VisitWords.Line(worth, view)}");
         }
 
-        if (sheet.IfVisited.Count > 1 && VisitWords.Order(view) is { Length: > 0 } boxes)
+        if (sheet.IfVisited.Count > 1 && VisitWords.Order(view) is { IsEmpty: false } boxes)
         {
             lines.Add(boxes);
         }
@@ -223,11 +225,11 @@ internal static class TextReport
     }
 
     /// <summary>Where, how deep and how much, and why.</summary>
-    public static string Dry(DryZone dry, SiteWords words)
+    public static Phrase Dry(DryZone dry, SiteWords words)
     {
-        var volume = dry.VolumeL is { } litres ? $", about {words.AboutVolume(litres)}" : "";
-        return $"{ZoneWords.Named(dry.Name, dry.Station)}: {TableWords.HoseOn} {words.DepthOf(dry.ShortMm)}{volume}: {string.Join(' ', new[] { FreshnessWords.Sentence(dry.Why), GroundWords.OtherWay(dry, words), GroundWords.BeforeHose(dry) }.Where(t => t.Length > 0))}";
+        var volume = dry.VolumeL is { } litres ? $", about {words.AboutVolume(litres)}" : Phrase.Empty;
+        return $"{ZoneWords.Named(dry.Name, dry.Station)}: {TableWords.HoseOn} {words.DepthOf(dry.ShortMm)}{volume}: {Phrase.Sentences(FreshnessWords.Sentence(dry.Why), GroundWords.OtherWay(dry, words), GroundWords.BeforeHose(dry))}";
     }
 
-    private static string OldWeather(SheetView view) => view.NoAdvice ? " " + SectionWords.OldWeather : "";
+    private static Phrase OldWeather(SheetView view) => view.NoAdvice ? $" {SectionWords.OldWeather}" : Phrase.Empty;
 }

@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports.Words;
 
@@ -15,7 +16,7 @@ public static class VisitsText
     public static string Write(VisitsToday visits, int? boxes)
     {
         var words = new SiteWords(visits.Site.Units, visits.Site.Clock, visits.Date);
-        var lines = new TextLines();
+        var lines = new TextLines(Language.English);
         lines.Add($"{visits.Site.Name}: {SiteWords.LongDate(visits.Date)}");
         if (visits.NoAdvice is { } why)
         {

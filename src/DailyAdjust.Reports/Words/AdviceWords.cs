@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 
 namespace DailyAdjust.Reports.Words;
 
@@ -10,23 +11,23 @@ namespace DailyAdjust.Reports.Words;
 internal static class AdviceWords
 {
     /// <summary>The act, as a short heading.</summary>
-    public static string Act(AdviceKind advice) => advice switch
+    public static Phrase Act(AdviceKind advice) => advice switch
     {
-        AdviceKind.Set => "SET",
-        AdviceKind.Resume => "TURN ON",
-        AdviceKind.Skip => "SKIP",
-        AdviceKind.Off => "MUST NOT RUN",
-        AdviceKind.Leave => "leave",
-        AdviceKind.KeepOff => "stays off",
-        AdviceKind.AsSet => "as set",
+        AdviceKind.Set => new("SET"),
+        AdviceKind.Resume => new("TURN ON"),
+        AdviceKind.Skip => new("SKIP"),
+        AdviceKind.Off => new("MUST NOT RUN"),
+        AdviceKind.Leave => new("leave"),
+        AdviceKind.KeepOff => new("stays off"),
+        AdviceKind.AsSet => new("as set"),
         _ => throw new ArgumentOutOfRangeException(nameof(advice), advice, "Not an advice."),
     };
 
     /// <summary>The same of a program: a box without a percentage is not set to a number.</summary>
-    public static string Act(ProgramAdvice advice) => advice is { Advice: AdviceKind.Set, MinutesOnly: true } ? MinutesWords.Act : Act(advice.Advice);
+    public static Phrase Act(ProgramAdvice advice) => advice is { Advice: AdviceKind.Set, MinutesOnly: true } ? MinutesWords.Act : Act(advice.Advice);
 
     /// <summary>"SET 90 → 60 %", "SKIP, 100 % → off", "TURN ON, off → 75 %", "leave 100 %", "stays off".</summary>
-    public static string ActAndNumbers(ProgramAdvice advice) => advice switch
+    public static Phrase ActAndNumbers(ProgramAdvice advice) => advice switch
     {
         { NeedsVisit: true, Advice: AdviceKind.Set } => $"{Act(advice)} {Old(advice)} → {New(advice)}",
         { NeedsVisit: true } => $"{Act(advice.Advice)}, {Old(advice)} → {New(advice)}",
@@ -36,12 +37,12 @@ internal static class AdviceWords
     };
 
     /// <summary>The setting that the dial should show, or both where nobody answered; a percent sign only where it would not stand twice.</summary>
-    public static string Old(ProgramAdvice advice) => MayBeOffToo(advice)
-        ? $"{(advice.MinutesOnly ? MinutesWords.On : SiteWords.Setting(advice.Present.Percent))} or {(advice.Unanswered!.PauseDays is null ? CommonWords.Off : "paused")}"
+    public static Phrase Old(ProgramAdvice advice) => MayBeOffToo(advice)
+        ? Phrase.Of($"{(advice.MinutesOnly ? MinutesWords.On : SiteWords.Setting(advice.Present.Percent))} or {(advice.Unanswered!.PauseDays is null ? CommonWords.Off : new Phrase("paused"))}")
         : advice is { Present.IsOff: true, Unanswered.Percent: > 0 and var perhaps }
-        ? $"{CommonWords.Off} or {(advice.MinutesOnly ? MinutesWords.On : SiteWords.Percent(perhaps))}"
+        ? $"{CommonWords.Off} or {(advice.MinutesOnly ? MinutesWords.On : SiteWords.Setting(perhaps))}"
         : advice.Advice == AdviceKind.Set
-        ? Tables.Plain.Short(advice.Present.Percent) + (Asked(advice) is { } asked ? " or " + Tables.Plain.Short(asked) : "")
+        ? $"{Tables.Plain.Short(advice.Present.Percent)}{(Asked(advice) is { } asked ? $" or {Tables.Plain.Short(asked)}" : Phrase.Empty)}"
         : advice is { MinutesOnly: false, Present.IsOff: false } && Asked(advice) is { } other
         ? $"{Tables.Plain.Short(advice.Present.Percent)} or {SiteWords.Percent(other)}"
         : advice is { MinutesOnly: true, Present.IsOff: false } ? MinutesWords.On
@@ -51,17 +52,17 @@ internal static class AdviceWords
     private static bool MayBeOffToo(ProgramAdvice advice) => advice is { Present.IsOff: false, Unanswered.Kind: AdviceKind.Skip or AdviceKind.Off };
 
     /// <summary>" or 80 %", " or off": what else a dial may show because an unanswered sheet asked for it; empty = nothing else.</summary>
-    public static string OrAsked(ProgramAdvice advice) => advice.Unanswered is null ? ""
-        : MayBeOffToo(advice) ? $" or {CommonWords.Off}"
+    public static Phrase OrAsked(ProgramAdvice advice) => advice.Unanswered is null ? Phrase.Empty
+        : MayBeOffToo(advice) ? Phrase.Of($" or {CommonWords.Off}")
         : Asked(advice) is { } asked ? $" or {SiteWords.Percent(asked)}"
-        : "";
+        : Phrase.Empty;
 
     /// <summary>Another number that an unanswered sheet asked for: it may be on the dial; null = none.</summary>
     private static double? Asked(ProgramAdvice advice) => advice.Unanswered is { Percent: > 0 and var asked } && asked != advice.Present.Percent ? asked : null;
 
-    public static string New(ProgramAdvice advice) => advice.PauseDays is { } days
-        ? $"pause {CommonWords.Count(days, "day", "days")}"
-        : SiteWords.Setting(NewPercent(advice)) + (advice.DialShowsChange && NewPercent(advice) > 0 ? $" (the dial shows {Change(NewPercent(advice))})" : "") + (advice.MinutesOnly && NewPercent(advice) > 0 ? MinutesWords.OfBase : "");
+    public static Phrase New(ProgramAdvice advice) => advice.PauseDays is { } days
+        ? $"pause {Phrase.Count(days, "day", "days")}"
+        : SiteWords.Setting(NewPercent(advice)) + (advice.DialShowsChange && NewPercent(advice) > 0 ? $" (the dial shows {Change(NewPercent(advice))})" : Phrase.Empty) + (advice.MinutesOnly && NewPercent(advice) > 0 ? MinutesWords.OfBase : Phrase.Empty);
 
     /// <summary>"+20", "-30" or "0": what a dial shows that counts from 100 %.</summary>
     private static string Change(double percent) => (percent > 100 ? "+" : "") + Tables.Plain.Short(percent - 100);
@@ -75,113 +76,112 @@ internal static class AdviceWords
     };
 
     /// <summary>Why, for how long, and what comes next; a date that the reason names is not said twice.</summary>
-    public static string ReasonAndUntil(ProgramAdvice advice, SiteWords words)
+    public static Phrase ReasonAndUntil(ProgramAdvice advice, SiteWords words)
     {
-        var next = advice.GrowInBegins is null && Named(advice, advice.After?.On ?? advice.LookAgain ?? advice.OffUntil) ? "" : Until(advice, words);
-        return $"{Check(advice)}{FreshnessWords.Sentence(advice.Reason)} {next}".TrimEnd();
+        var next = advice.GrowInBegins is null && Named(advice, advice.After?.On ?? advice.LookAgain ?? advice.OffUntil) ? Phrase.Empty : Until(advice, words);
+        return Phrase.Sentences(Check(advice), FreshnessWords.Sentence(advice.Reason), next);
     }
 
     /// <summary>What to look for at the box where the number is the one that the logbook has: an unanswered sheet asked for another, or to switch it off.</summary>
-    private static string Check(ProgramAdvice advice) =>
+    private static Phrase Check(ProgramAdvice advice) =>
         advice is { Unanswered: not null, Present.IsOff: false, Advice: AdviceKind.Set or AdviceKind.Resume } && NewPercent(advice) == advice.Present.Percent && advice.Chain is not [{ Code: Reason.MayBeOff }, ..]
-            ? $"Make sure it is on at {Number(advice, NewPercent(advice))}. "
-            : "";
+            ? $"Make sure it is on at {Number(advice, NewPercent(advice))}."
+            : Phrase.Empty;
 
     /// <summary>The same for a line of text, where a dial that ends too soon comes first.</summary>
-    public static string ForText(ProgramAdvice advice, SiteWords words)
+    public static Phrase ForText(ProgramAdvice advice, SiteWords words)
     {
-        var cut = CutOff(advice, words);
-        return (cut.Length > 0 ? cut + " " : "") + ReasonAndUntil(advice, words);
+        return Phrase.Sentences(CutOff(advice, words), ReasonAndUntil(advice, words));
     }
 
     private static bool Named(ProgramAdvice advice, DateOnly? day) =>
-        day is { } date && advice.Reason.Contains(SiteWords.ShortDate(date), StringComparison.Ordinal);
+        day is { } date && advice.Reason.ToString().Contains(SiteWords.ShortDate(date).ToString(), StringComparison.Ordinal);
 
     /// <summary>For how long, or what comes next; empty where there is nothing to say.</summary>
-    public static string Until(ProgramAdvice advice, SiteWords words) => advice switch
+    public static Phrase Until(ProgramAdvice advice, SiteWords words) => advice switch
     {
         { Advice: AdviceKind.Skip, PauseDays: { } days } => Pause(advice, words.SheetDate.AddDays(days), words),
         { Advice: AdviceKind.Skip or AdviceKind.KeepOff, GrowInBegins: { } first, LookAgain: { } day } when !(advice.PausedUntil <= first) =>
             $"Turn on again {SiteWords.Date(day)} for the grow-in that begins at {words.When(first)}.",
         { PausedUntil: { } until, Advice: AdviceKind.KeepOff } => $"Paused; runs by itself again from {words.When(until)} on.",
-        { Advice: AdviceKind.Skip, LookAgain: { } day } => $"Turn on again {SiteWords.Date(day)}{(advice.After is { } after ? $" at about {Number(advice, after.Percent)}" : "")} if no rain falls.",
+        { Advice: AdviceKind.Skip, LookAgain: { } day } => $"Turn on again {SiteWords.Date(day)}{(advice.After is { } after ? $" at about {Number(advice, after.Percent)}" : Phrase.Empty)} if no rain falls.",
         { Advice: AdviceKind.KeepOff, LookAgain: { } day } => $"Looked at again {words.Day(day)}.",
         { Advice: AdviceKind.Off, OffUntil: { } day } => $"Must not run through {SiteWords.Date(day)}.",
-        { Advice: AdviceKind.Off } => "Must not run until further notice.",
+        { Advice: AdviceKind.Off } => new("Must not run until further notice."),
         { Advice: AdviceKind.Set or AdviceKind.Resume, After: { } next } => $"From {SiteWords.Date(next.On)} about {Number(advice, next.Percent)}.",
-        _ => "",
+        _ => Phrase.Empty,
     };
 
     /// <summary>"60 %", of a box without a percentage "60 % of stations.csv".</summary>
-    private static string Number(ProgramAdvice advice, double percent) => SiteWords.Percent(percent) + (advice.MinutesOnly ? MinutesWords.OfBase : "");
+    private static Phrase Number(ProgramAdvice advice, double percent) => $"{SiteWords.Percent(percent)}{(advice.MinutesOnly ? MinutesWords.OfBase : Phrase.Empty)}";
 
-    private static string Pause(ProgramAdvice advice, DateOnly back, SiteWords words)
+    private static Phrase Pause(ProgramAdvice advice, DateOnly back, SiteWords words)
     {
-        var growIn = advice.GrowInBegins is { } first ? $" for the grow-in that begins at {words.When(first)}" : "";
-        var wanted = advice.After is { } after ? $"; wanted {(after.On == back ? "then" : SiteWords.Date(after.On))} at about {Number(advice, after.Percent)} if no rain falls" : "";
+        var growIn = advice.GrowInBegins is { } first ? $" for the grow-in that begins at {words.When(first)}" : Phrase.Empty;
+        var wanted = advice.After is { } after ? $"; wanted {(after.On == back ? new Phrase("then") : SiteWords.Date(after.On))} at about {Number(advice, after.Percent)} if no rain falls" : Phrase.Empty;
         return $"The box runs by itself again from {SiteWords.Date(back)}{growIn}{wanted}.";
     }
 
     /// <summary>What a number that cannot go higher leaves undone; empty where none does.</summary>
-    public static string CutOff(ProgramAdvice advice, SiteWords words) => advice.Shortfall is not { DialEnds: true } shortfall ? ""
-        : $"{(advice.MinutesOnly ? MinutesWords.Ends(NewPercent(advice)) : "The dial ends here")}: {words.DepthOf(shortfall.DepthMm)} ({SiteWords.Minutes(shortfall.Minutes)}) short.";
+    public static Phrase CutOff(ProgramAdvice advice, SiteWords words) => advice.Shortfall is not { DialEnds: true } shortfall ? Phrase.Empty
+        : $"{(advice.MinutesOnly ? MinutesWords.Ends(NewPercent(advice)) : new Phrase("The dial ends here"))}: {words.DepthOf(shortfall.DepthMm)} ({SiteWords.Minutes(shortfall.Minutes)}) short.";
 
     /// <summary>"In place of each start key in 3, 35 min apart: ..."; empty where the ground takes a start in one piece.</summary>
-    public static string Split(ProgramAdvice advice) => advice.InPlace is not { } split ? ""
+    public static Phrase Split(ProgramAdvice advice) => advice.InPlace is not { } split ? Phrase.Empty
         : split.NextOwnMinutes is not { } next
-        ? $"More than the ground takes at once: in place of each start key in {SiteWords.Count(split.Starts)}, {SiteWords.Minutes(split.ApartMinutes)} apart, each with 1/{SiteWords.Count(split.Starts)} of the minutes."
-        : $"More than the ground takes at once: in place of each start it would take {SiteWords.Count(split.Starts)}, {SiteWords.Minutes(split.ApartMinutes)} apart, but its own next start comes after {SiteWords.Minutes(next)}. "
-            + (split.ThatFit == 1 ? "Only the first fits, and what the others would bring" : $"Key in {SiteWords.Count(split.ThatFit)}, each with 1/{SiteWords.Count(split.Starts)} of the minutes; the rest")
-            + " cannot enter the ground: lower the rate, or split the water over more nights.";
+        ? Phrase.Of($"More than the ground takes at once: in place of each start key in {SiteWords.Count(split.Starts)}, {SiteWords.Minutes(split.ApartMinutes)} apart, each with 1/{SiteWords.Count(split.Starts)} of the minutes.")
+        : $"More than the ground takes at once: in place of each start it would take {SiteWords.Count(split.Starts)}, {SiteWords.Minutes(split.ApartMinutes)} apart, but its own next start comes after {SiteWords.Minutes(next)}. {(split.ThatFit == 1
+            ? new Phrase("Only the first fits, and what the others would bring")
+            : $"Key in {SiteWords.Count(split.ThatFit)}, each with 1/{SiteWords.Count(split.Starts)} of the minutes; the rest")} cannot enter the ground: lower the rate, or split the water over more nights.";
 
-    public static string Stop(StopRule rule, SiteWords words) =>
-        $"Switch it off if {(rule.AlsoAt.Count == 0 ? $"gauge {rule.Gauge} shows" : $"gauges {CommonWords.List([rule.Gauge, .. rule.AlsoAt])} each show")} {words.DepthOf(rule.RainMm)} or more before {words.When(rule.Before)}.";
+    public static Phrase Stop(StopRule rule, SiteWords words) =>
+        $"Switch it off if {(rule.AlsoAt.Count == 0 ? Phrase.Of($"gauge {rule.Gauge} shows") : $"gauges {Phrase.ListNames([rule.Gauge, .. rule.AlsoAt])} each show")} {words.DepthOf(rule.RainMm)} or more before {words.When(rule.Before)}.";
 
-    public static string NewMinutes(StationMinutes minutes) =>
+    public static Phrase NewMinutes(StationMinutes minutes) =>
         $"station {minutes.Station.Station}: {Tables.Plain.Short(minutes.From)} → {SiteWords.Minutes(minutes.To)}";
 
-    public static string NotConfirmed(ProgramAdvice advice) => advice.MinutesOnly
+    public static Phrase NotConfirmed(ProgramAdvice advice) => advice.MinutesOnly
         ? MinutesWords.NotConfirmed
-        : "Nobody has confirmed this setting; 100 % is taken until somebody reads the dial.";
+        : new Phrase("Nobody has confirmed this setting; 100 % is taken until somebody reads the dial.");
 
     /// <summary>"Mon 8 June said: set 80 %. Nobody has answered. If it was done, today says: leave 80 %. If not: set 75 %."</summary>
     /// <param name="advice">A program of which an earlier sheet was not answered.</param>
-    public static string NotAnswered(ProgramAdvice advice)
+    public static Phrase NotAnswered(ProgramAdvice advice)
     {
         var unanswered = advice.Unanswered!;
         var said = Said(unanswered.Kind, unanswered.Percent, advice.MinutesOnly, unanswered.PauseDays) + MinutesWords.Stations(unanswered.NewMinutes);
         var (done, not) = (Said(unanswered.IfDone.Kind, unanswered.IfDone.Percent, advice.MinutesOnly), Said(unanswered.AsLogged.Kind, unanswered.AsLogged.Percent, advice.MinutesOnly));
         if (unanswered is { IfDone.Kind: AdviceKind.Off, AsLogged.Kind: AdviceKind.Off })
         {
-            var asked = unanswered.Kind is AdviceKind.Skip or AdviceKind.Off ? ": was it switched off?" : ".";
-            return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered{asked} It must not run today, whatever was done.";
+            var asked = unanswered.Kind is AdviceKind.Skip or AdviceKind.Off ? new Phrase("Nobody has answered: was it switched off?") : new Phrase("Nobody has answered.");
+            return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. {asked} It must not run today, whatever was done.";
         }
 
         return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered. If it was done, today says: {done}. If not: {not}.{HeldNear(advice)}";
     }
 
     /// <summary>The round's number, where it is that of neither way.</summary>
-    private static string HeldNear(ProgramAdvice advice) =>
+    private static Phrase HeldNear(ProgramAdvice advice) =>
         advice is { Advice: AdviceKind.Set or AdviceKind.Resume, Percent: { } number, Unanswered: { } u } && number != u.IfDone.Percent && number != u.AsLogged.Percent
             ? $" The round says {Number(advice, number)}: until somebody answers, a number moves by no more than a step a day."
-            : "";
+            : Phrase.Empty;
 
     /// <summary>The same, and what is noted of a program before somebody turns it on.</summary>
-    public static string NotAnsweredAndNoted(ProgramAdvice advice) => $"{NotAnswered(advice)} {advice.Unanswered!.NotedBefore}".TrimEnd();
+    public static Phrase NotAnsweredAndNoted(ProgramAdvice advice) => Phrase.Sentences(NotAnswered(advice), advice.Unanswered!.NotedBefore);
 
     /// <summary>An advice inside a sentence; of a box without a percentage a number is percent of the minutes in stations.csv.</summary>
-    public static string Said(AdviceKind kind, double? percent, bool minutesOnly, int? pauseDays = null)
+    public static Phrase Said(AdviceKind kind, double? percent, bool minutesOnly, int? pauseDays = null)
     {
-        var number = SiteWords.Percent(percent ?? 0) + (minutesOnly ? MinutesWords.OfBase : "");
+        Phrase number = $"{SiteWords.Percent(percent ?? 0)}{(minutesOnly ? MinutesWords.OfBase : Phrase.Empty)}";
         return kind switch
         {
-            AdviceKind.Set => $"{(minutesOnly ? MinutesWords.Set : "set")} {number}",
+            AdviceKind.Set => minutesOnly ? $"{MinutesWords.Set} {number}" : Phrase.Of($"set {number}"),
             AdviceKind.Resume => $"turn on at {number}",
-            AdviceKind.Skip => pauseDays is { } days ? $"skip (pause {CommonWords.Count(days, "day", "days")})" : "skip (switch off)",
-            AdviceKind.Off => "must not run (switch off)",
-            AdviceKind.Leave => percent is { } present ? minutesOnly ? $"leave {MinutesWords.Its(present)}" : $"leave it at {number}" : "leave",
-            AdviceKind.KeepOff => "stays off",
-            _ => "as set",
+            AdviceKind.Skip => pauseDays is { } days ? $"skip (pause {Phrase.Count(days, "day", "days")})" : new Phrase("skip (switch off)"),
+            AdviceKind.Off => new("must not run (switch off)"),
+            AdviceKind.Leave => percent is { } present ? minutesOnly ? Phrase.Of($"leave {MinutesWords.Its(present)}") : $"leave it at {number}" : new Phrase("leave"),
+            AdviceKind.KeepOff => new("stays off"),
+            _ => new("as set"),
         };
     }
 }

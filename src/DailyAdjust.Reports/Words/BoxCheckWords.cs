@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Reports.Words;
@@ -7,7 +8,7 @@ namespace DailyAdjust.Reports.Words;
 /// <summary>Boxes that somebody has to go and look at: after a power loss, and when the clocks are moved.</summary>
 internal static class BoxCheckWords
 {
-    public const string PowerTitle = "Verify these boxes: they lost power";
+    public static readonly Phrase PowerTitle = new("Verify these boxes: they lost power");
 
     public static IReadOnlyList<ExceptionGroup> Of(SheetView view) => [.. Power(view), .. Clocks(view)];
 
@@ -27,24 +28,24 @@ internal static class BoxCheckWords
         }
     }
 
-    private static string Box(BoxToVerify box, SheetView view)
+    private static Phrase Box(BoxToVerify box, SheetView view)
     {
         var power = box.Box;
-        var back = power.Back is { } at ? $" to {When(at, power.BackHasHour, view)}" : "";
-        var since = $"{(power.SinceHasHour || power.Back is not null ? "from" : "at")} {When(power.Since, power.SinceHasHour, view)}";
+        var back = power.Back is { } at ? $" to {When(at, power.BackHasHour, view)}" : Phrase.Empty;
+        var since = power.SinceHasHour || power.Back is not null ? Phrase.Of($"from {When(power.Since, power.SinceHasHour, view)}") : $"at {When(power.Since, power.SinceHasHour, view)}";
         var note = power.Note.Length > 0 ? $" ({power.Note})" : "";
-        return $"{view.BoxLabel(power.Controller)}: without power {since}{back}{note}. {Early(power, view)}By the logbook it should show {string.Join(", ", box.Settings.Select(s => $"{s.Program.Program} {s.Setting}{Or(s.Program, view)}"))}.";
+        return $"{view.BoxLabel(power.Controller)}: without power {since}{back}{note}. {Early(power, view)}By the logbook it should show {Phrase.Join(", ", box.Settings.Select(s => Phrase.Of($"{s.Program.Program} {SiteWords.Setting(s.Setting.Percent)}{Or(s.Program, view)}")))}.";
     }
 
-    private static string Or(ProgramKey program, SheetView view) => view.Sheet.Programs.FirstOrDefault(p => p.Key == program) is { } advice ? AdviceWords.OrAsked(advice) : "";
+    private static Phrase Or(ProgramKey program, SheetView view) => view.Sheet.Programs.FirstOrDefault(p => p.Key == program) is { } advice ? AdviceWords.OrAsked(advice) : Phrase.Empty;
 
     /// <summary>"01:10 today"; "some time today" where nobody gave the hour.</summary>
-    private static string When(DateTimeOffset instant, bool hasHour, SheetView view) =>
+    private static Phrase When(DateTimeOffset instant, bool hasHour, SheetView view) =>
         hasHour ? view.Words.When(instant) : $"some time {view.Words.Day(view.Sheet.Site.Clock.DateOf(instant))}";
 
-    private static string Early(UnverifiedBox power, SheetView view) => power.CheckedEarly is { } early
+    private static Phrase Early(UnverifiedBox power, SheetView view) => power.CheckedEarly is { } early
         ? $"Checked {view.Words.When(early)}, before its power was back: that does not count. Check it again, or put the times right. "
-        : "";
+        : Phrase.Empty;
 
     private static IEnumerable<ExceptionGroup> Clocks(SheetView view)
     {
@@ -53,15 +54,16 @@ internal static class BoxCheckWords
             yield break;
         }
 
-        var way = change.By > TimeSpan.Zero ? "forward" : "back";
+        var isForward = change.By > TimeSpan.Zero;
+        var way = new Phrase(isForward ? "forward" : "back");
         var by = SiteWords.Minutes(change.By.Duration().TotalMinutes);
         var from = view.Sheet.Site.Clock.ToLocal(change.At.AddMinutes(-1)).AddMinutes(1).ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture);
         var day = view.Words.Day(DateOnly.FromDateTime(view.Sheet.Site.Clock.ToLocal(change.At).DateTime));
-        var late = change.By > TimeSpan.Zero ? "later" : "earlier";
+        var late = new Phrase(isForward ? "later" : "earlier");
         yield return new ExceptionGroup(
-            change.IsAhead ? $"Clocks go {way} {by} at {from} {day}" : $"Clocks went {way} {by} at {from} {day}",
+            change.IsAhead ? Phrase.Of($"Clocks go {way} {by} at {from} {day}") : $"Clocks went {way} {by} at {from} {day}",
             [
-                $"Move the clock of {CommonWords.List([.. change.Controllers.Select(view.BoxLabel)])} {way} by {by}{(change.IsAhead ? " once they have" : "")}; until then {(change.Controllers.Count == 1 ? "it starts" : "they start")} {by} {late} by the site's clock.",
+                $"Move the clock of {Phrase.ListNames(change.Controllers.Select(view.BoxLabel))} {way} by {by}{(change.IsAhead ? new Phrase(" once they have") : Phrase.Empty)}; until then {(change.Controllers.Count == 1 ? new Phrase("it starts") : new Phrase("they start"))} {by} {late} by the site's clock.",
                 $"When one is right: {Answers.Checked(change.Controllers[0], view.Issue.SiteId)}",
             ]);
     }

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Reports.Words;
@@ -6,35 +7,37 @@ namespace DailyAdjust.Reports.Words;
 /// <summary>What to run by hand after a night that failed.</summary>
 internal static class ByHandWords
 {
-    public const string Title = "Run by hand now";
-    public const string LockOut = "Lock out the electricity before you open a pump or a box; local codes and licensed practice come first.";
+    public static readonly Phrase Title = new("Run by hand now");
+    public static readonly Phrase LockOut = new("Lock out the electricity before you open a pump or a box; local codes and licensed practice come first.");
 
     /// <summary>How much there is, and whether it is done before play.</summary>
-    public static string Lead(RunByHand list, SheetView view)
+    public static Phrase Lead(RunByHand list, SheetView view)
     {
         if (list.Groups.Count == 0)
         {
-            return "Of what did not run in the night nothing is to be run now.";
+            return new("Of what did not run in the night nothing is to be run now.");
         }
 
         var now = list.Groups.SelectMany(g => g.Boxes).Sum(b => b.Stations.Count);
         var all = now + list.NotBeforePlay.Sum(b => b.Stations.Count) + list.BeyondPump.Count;
         var play = list.FirstPlay is { } first
             ? $", first play {view.Words.Time(first)}"
-            : "; site.yaml does not say when play begins (report: first_play): stop before people are on the ground";
-        return $"{CommonWords.Count(all, "station", "stations")} did not get the night's water and cannot wait{(now < all ? $"; {SiteWords.Count(now)} of them can be run" : "")}. Begun {view.Words.Time(list.Groups[0].From)}, done {view.Words.Time(list.Groups[^1].To)}{play}.";
+            : new Phrase("; site.yaml does not say when play begins (report: first_play): stop before people are on the ground");
+        return $"{Phrase.Count(all, "station", "stations")} did not get the night's water and cannot wait{(now < all ? $"; {SiteWords.Count(now)} of them can be run" : Phrase.Empty)}. Begun {view.Words.Time(list.Groups[0].From)}, done {view.Words.Time(list.Groups[^1].To)}{play}.";
     }
 
     /// <summary>Boxes that run at the same time; each line starts one box.</summary>
     public static IEnumerable<ExceptionGroup> Groups(RunByHand list, SheetView view) => list.Groups.Select(group => new ExceptionGroup(
-        $"{view.Words.Time(group.From)} to {view.Words.Time(group.To)}: {CommonWords.List([.. group.Boxes.Select(b => b.Controller)])}{(group.Boxes.Count > 1 ? " together" : "")}{Flow(group, view.Words)}",
+        $"{view.Words.Time(group.From)} to {view.Words.Time(group.To)}: {Phrase.ListNames(group.Boxes.Select(b => b.Controller))}{(group.Boxes.Count > 1 ? new Phrase(" together") : Phrase.Empty)}{Flow(group, view.Words)}",
         [.. group.Boxes.Select(b => Box(b, view))]));
 
     /// <summary>What is not on the list, and why; then how it is booked.</summary>
-    public static IReadOnlyList<string> Rest(RunByHand list, SheetView view)
+    public static IReadOnlyList<Phrase> Rest(RunByHand list, SheetView view)
     {
-        var lines = new List<string>();
-        Add(lines, list.NotBeforePlay.Count > 0, () => (list.FirstPlay is null ? "Not now, because the pump or the box is busy, or a rule or an order is against it by then: " : "Not done before play, or before a rule or an order is against it: ") + string.Join("; ", list.NotBeforePlay.Select(b => Box(b, view))) + ".");
+        var lines = new List<Phrase>();
+        Add(lines, list.NotBeforePlay.Count > 0, () => list.FirstPlay is null
+            ? Phrase.Of($"Not now, because the pump or the box is busy, or a rule or an order is against it by then: {Phrase.Join("; ", list.NotBeforePlay.Select(b => Box(b, view)))}.")
+            : $"Not done before play, or before a rule or an order is against it: {Phrase.Join("; ", list.NotBeforePlay.Select(b => Box(b, view)))}.");
         Add(lines, list.BeyondPump.Count > 0, () => $"More than the pump gives now: {string.Join(", ", list.BeyondPump.Select(s => $"{ZoneWords.Named(s.Name, s.Station)} {SiteWords.Minutes(s.Minutes)}"))}. Take the hose.");
         Add(lines, list.MustNotRun.Count > 0, () => $"Must not run now (an order, the season or a watering rule): {Stations(list.MustNotRun)}.");
         Add(lines, list.CanWait.Count > 0, () => $"Did not run either, but can wait for the next start: {Stations(list.CanWait)}.");
@@ -43,7 +46,7 @@ internal static class ByHandWords
         return lines;
     }
 
-    private static void Add(List<string> lines, bool isThere, Func<string> line)
+    private static void Add(List<Phrase> lines, bool isThere, Func<Phrase> line)
     {
         if (isThere)
         {
@@ -51,22 +54,22 @@ internal static class ByHandWords
         }
     }
 
-    private static string Flow(HandGroup group, SiteWords words) => group.CapacityLPerMin is { } capacity ? $", {words.Flow(group.FlowLPerMin)} of the pump's {words.Flow(capacity)}" : "";
+    private static Phrase Flow(HandGroup group, SiteWords words) => group.CapacityLPerMin is { } capacity ? $", {words.Flow(group.FlowLPerMin)} of the pump's {words.Flow(capacity)}" : Phrase.Empty;
 
-    private static string Box(HandBox box, SheetView view)
+    private static Phrase Box(HandBox box, SheetView view)
     {
         var where = view.BoxLabel(box.Controller);
         return box is { Program: { } program, Percent: { } percent }
-            ? $"{where}: start program {ProgramName(box.Controller, program, view)} at {SiteWords.Percent(percent)}, {SiteWords.Minutes(box.Stations.Sum(s => s.Minutes))} in all"
+            ? Phrase.Of($"{where}: start program {ProgramName(box.Controller, program, view)} at {SiteWords.Percent(percent)}, {SiteWords.Minutes(box.Stations.Sum(s => s.Minutes))} in all")
             : $"{where}: {string.Join(", ", box.Stations.Select(s => $"{ZoneWords.Named(s.Name, s.Station)} {SiteWords.Minutes(s.Minutes)}"))}";
     }
 
     private static string ProgramName(string controller, string program, SheetView view) => view.Label(new ProgramKey(controller, program));
 
-    private static string Booking(HandBox box, string siteId) => box is { Program: { } program, Percent: { } percent }
+    private static Phrase Booking(HandBox box, string siteId) => box is { Program: { } program, Percent: { } percent }
         ? Answers.RanByHand($"{box.Controller}/{program}", SiteWords.Percent(percent), siteId)
         : Answers.RanByHand(box.Stations[0].Station.ToString(), SiteWords.Minutes(box.Stations[0].Minutes), siteId);
 
-    private static string Stations(IReadOnlyList<StationKey> stations) =>
-        string.Join(", ", stations.GroupBy(s => s.Controller, StringComparer.Ordinal).Select(g => $"{g.Key} {(g.Count() == 1 ? "station" : "stations")} {CommonWords.List([.. g.Select(s => s.Station)])}"));
+    private static Phrase Stations(IReadOnlyList<StationKey> stations) =>
+        Phrase.Join(", ", stations.GroupBy(s => s.Controller, StringComparer.Ordinal).Select(g => g.Count() == 1 ? Phrase.Of($"{g.Key} station {g.First().Station}") : $"{g.Key} stations {Phrase.ListNames(g.Select(s => s.Station))}"));
 }

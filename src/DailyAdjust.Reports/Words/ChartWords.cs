@@ -1,25 +1,26 @@
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 
 namespace DailyAdjust.Reports.Words;
 
 /// <summary>What the charts say, for eyes and for ears.</summary>
 internal static class ChartWords
 {
-    public const string KeyBelowFull = "how far the root zone is below full: up is full, down is dry.";
-    public const string KeyLimit = "allowable: past it the grass suffers.";
-    public const string KeyRain = "rain.";
-    public const string KeyIrrigation = "irrigation that reached the roots.";
-    public const string Full = "full";
+    public static readonly Phrase KeyBelowFull = new("how far the root zone is below full: up is full, down is dry.");
+    public static readonly Phrase KeyLimit = new("allowable: past it the grass suffers.");
+    public static readonly Phrase KeyRain = new("rain.");
+    public static readonly Phrase KeyIrrigation = new("irrigation that reached the roots.");
+    public static readonly Phrase Full = new("full");
     public const string UnknownRain = "?";
-    public const string NoDays = "No days yet.";
+    public static readonly Phrase NoDays = new("No days yet.");
 
-    public static string Heading(AreaMoisture area, SiteWords words) => area.Days.Count == 0
+    public static Phrase Heading(AreaMoisture area, SiteWords words) => area.Days.Count == 0
         ? NoDays
         : $"{words.DepthOf(area.Days[^1].DepletionMm)} below full, {words.DepthOf(area.AllowableMm)} allowable";
 
-    public static string Title(AreaMoisture area) => $"{area.Area}: how far the root zone is below full, rain and irrigation";
+    public static Phrase Title(AreaMoisture area) => $"{area.Area}: how far the root zone is below full, rain and irrigation";
 
-    public static string Description(AreaMoisture area, SiteWords words)
+    public static Phrase Description(AreaMoisture area, SiteWords words)
     {
         if (area.Days.Count == 0)
         {
@@ -29,7 +30,7 @@ internal static class ChartWords
         var driest = area.Days.MaxBy(d => d.DepletionMm)!;
         var beyond = area.Days.Count(d => d.DepletionMm > area.AllowableMm);
         return $"From {SiteWords.Date(area.Days[0].Date)} to {SiteWords.Date(area.Days[^1].Date)}: at most {words.DepthOf(driest.DepletionMm)} below full, on {SiteWords.Date(driest.Date)}; "
-            + $"allowable {words.DepthOf(area.AllowableMm)}, {(beyond == 0 ? "never" : "on " + CommonWords.Count(beyond, "day", "days"))} past it. "
+            + $"allowable {words.DepthOf(area.AllowableMm)}, {(beyond == 0 ? new Phrase("never") : $"on {Phrase.Count(beyond, "day", "days")}")} past it. "
             + $"Rain {words.DepthOf(area.Days.Sum(d => d.RainMm ?? 0))}, irrigation {words.DepthOf(area.Days.Sum(d => d.IrrigationMm))} in all.";
     }
 }

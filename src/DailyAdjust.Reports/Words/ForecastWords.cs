@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Reports.Words;
@@ -6,23 +7,23 @@ namespace DailyAdjust.Reports.Words;
 /// <summary>What is forecast, in words: it is never told as something that was measured.</summary>
 internal static class ForecastWords
 {
-    public const string Title = "Forecast";
-    public const string Chance = "chance";
-    public const string NotForecast = "not forecast";
+    public static readonly Phrase Title = new("Forecast");
+    public static readonly Phrase Chance = new("chance");
+    public static readonly Phrase NotForecast = new("not forecast");
 
     /// <summary>"Forecast made at 04:12 today. Nothing of it was measured, and its rain is not booked."</summary>
-    public static string Made(SheetForecast forecast, SiteWords words) => forecast.TooOld
-        ? $"The newest forecast was made at {words.When(forecast.Issued)}: too old, so nothing on this sheet rests on it."
+    public static Phrase Made(SheetForecast forecast, SiteWords words) => forecast.TooOld
+        ? Phrase.Of($"The newest forecast was made at {words.When(forecast.Issued)}: too old, so nothing on this sheet rests on it.")
         : $"Forecast made at {words.When(forecast.Issued)}. Nothing of it was measured, and its rain is not booked.";
 
     /// <summary>"0.10 in", "not forecast".</summary>
-    public static string Amount(RainAhead? rain, SiteWords words) => rain?.Mm is { } mm ? words.DepthOf(mm) : NotForecast;
+    public static Phrase Amount(RainAhead? rain, SiteWords words) => rain?.Mm is { } mm ? words.DepthOf(mm) : NotForecast;
 
     /// <summary>"40 %", "not forecast".</summary>
-    public static string ChanceOf(RainAhead? rain) => rain?.ChancePercent is { } chance ? SiteWords.Percent(Math.Round(chance)) : NotForecast;
+    public static Phrase ChanceOf(RainAhead? rain) => rain?.ChancePercent is { } chance ? Phrase.Verbatim(SiteWords.Percent(Math.Round(chance))) : NotForecast;
 
     /// <summary>"rain 0.10 in, chance 40 %".</summary>
-    public static string Rain(RainAhead? rain, SiteWords words) => (rain?.Mm, rain?.ChancePercent) switch
+    public static Phrase Rain(RainAhead? rain, SiteWords words) => (rain?.Mm, rain?.ChancePercent) switch
     {
         (null, null) => $"rain {NotForecast}",
         (null, _) => $"rain, amount {NotForecast}, chance {ChanceOf(rain)}",
@@ -30,19 +31,19 @@ internal static class ForecastWords
         _ => $"rain {Amount(rain, words)}, chance {ChanceOf(rain)}",
     };
 
-    public static string LowHigh(ForecastDay day, SiteWords words) =>
-        day is { AirTemperatureMinC: { } low, AirTemperatureMaxC: { } high } ? $"{words.Temperature(low)}, {words.Temperature(high)}" : NotForecast;
+    public static Phrase LowHigh(ForecastDay day, SiteWords words) =>
+        day is { AirTemperatureMinC: { } low, AirTemperatureMaxC: { } high } ? Phrase.Verbatim($"{words.Temperature(low)}, {words.Temperature(high)}") : NotForecast;
 
     /// <summary>"Tonight (18:00 to 09:00): rain 0.30 in, chance 80 %; lowest 34 °F; wind up to 12 mph."</summary>
-    public static string Night(ForecastNight night, SiteWords words)
+    public static Phrase Night(ForecastNight night, SiteWords words)
     {
-        var lowest = night.LowestTemperatureC is { } low ? words.Temperature(low) : NotForecast;
+        var lowest = night.LowestTemperatureC is { } low ? Phrase.Verbatim(words.Temperature(low)) : NotForecast;
         var wind = night.HighestWindMPerS is { } most ? $"up to {words.Speed(most)}" : NotForecast;
         return $"Tonight ({SiteWords.Clock(ForecastDays.NightBegins)} to {SiteWords.Clock(ForecastDays.NightEnds)}): {Rain(night.Rain, words)}; lowest {lowest}; wind {wind}.";
     }
 
     /// <summary>What cold and wind of the night ask for; empty where they ask for nothing.</summary>
-    public static IEnumerable<string> Cautions(ForecastNight night, SiteWords words)
+    public static IEnumerable<Phrase> Cautions(ForecastNight night, SiteWords words)
     {
         if (night.MayFreeze)
         {
@@ -56,6 +57,6 @@ internal static class ForecastWords
     }
 
     /// <summary>"Tue 9 June: rain 0.20 in, chance 60 %, 52 °F, 74 °F".</summary>
-    public static string Day(ForecastDay day, SiteWords words) =>
-        $"{(day.Date == words.SheetDate ? "Today" : SiteWords.Date(day.Date))}: {Rain(day.DayRain, words)}{(day.AirTemperatureMaxC is null ? "" : "; " + LowHigh(day, words))}";
+    public static Phrase Day(ForecastDay day, SiteWords words) =>
+        $"{(day.Date == words.SheetDate ? new Phrase("Today") : SiteWords.Date(day.Date))}: {Rain(day.DayRain, words)}{(day.AirTemperatureMaxC is null ? Phrase.Empty : $"; {LowHigh(day, words)}")}";
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Reports.Index;
 
 namespace DailyAdjust.Reports.Words;
@@ -14,7 +15,7 @@ internal static class IndexWords
     public const string Clocks = "Every time is the time of day at its own site.";
     public const string OnSheet = "Why, what to switch off after rain, and where to take the hose stand on each site's sheet.";
 
-    public static string Heading(IndexView view) => view.Today is { } today ? SiteWords.LongDate(today) : Title;
+    public static string Heading(IndexView view) => view.Today is { } today ? SiteWords.LongDate(today).ToString() : Title;
 
     /// <summary>"Open 7 boxes at 2 of 3 sites. 1 site has no sheet."</summary>
     public static string Lead(IndexView view)
@@ -22,7 +23,7 @@ internal static class IndexWords
         var (visit, all) = (view.ToVisit, CommonWords.Count(view.Sites.Count, "site", "sites"));
         var missing = view.Sites.Count(s => s.Urgency == Urgency.NoSheet);
         var lead = visit.Count > 0 ? $"Open {CommonWords.Count(visit.Sum(s => s.Boxes.Count), "box", "boxes")} at {SiteWords.Count(visit.Count)} of {all}."
-            : missing < view.Sites.Count ? $"{RoundWords.Nothing[..^1]}, {all}."
+            : missing < view.Sites.Count ? $"{RoundWords.Nothing.ToString()[..^1]}, {all}."
             : "";
         var none = missing > 0 ? $" {CommonWords.Count(missing, "site has", "sites have")} no sheet for this day." : "";
         return (lead + none).TrimStart();
@@ -33,10 +34,10 @@ internal static class IndexWords
     {
         { Urgency: Urgency.NoSheet } => "",
         { Boxes.Count: > 0 } => $"{RoundWords.Boxes(site.Boxes.Count, site.Counts)}, {site.By}.",
-        { Urgency: Urgency.NoAdvice } => RoundWords.NoAdvice,
+        { Urgency: Urgency.NoAdvice } => RoundWords.NoAdvice.ToString(),
 
         // Not "no box": one that lost power is opened though no dial is turned.
-        _ => RoundWords.Nothing,
+        _ => RoundWords.Nothing.ToString(),
     };
 
     /// <summary>"Sheet 2026-07-16/2".</summary>
@@ -53,7 +54,7 @@ internal static class IndexWords
             : site.Missed is { } missed && missed == today ? $"The morning of {SiteWords.Date(missed)} was slept over: nothing was issued."
             : today is { } day ? $"None of {SiteWords.Date(day)} yet; it is due at {CommonWords.List([.. site.Site.Report.At.Select(SiteWords.Clock)])}."
             : "None was issued yet.";
-        return [new(SheetMissing, why + newest)];
+        return [new(new(SheetMissing), Phrase.Verbatim(why + newest))];
     }
 
     public const string Summaries = "Where the water went:";

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports.Json;
 
@@ -53,46 +54,46 @@ public static class MailWords
     }
 
     /// <summary>"Mill Creek, Thu 16 July: 8 changes at 4 boxes (skip 1, change 6 and turn on 1)".</summary>
-    internal static string Subject(IssuedAdvice advice, Site site, DateOnly date, int issue, int? replaces)
+    internal static Phrase Subject(IssuedAdvice advice, Site site, DateOnly date, int issue, int? replaces)
     {
-        var which = replaces is { } earlier ? $", issue {SiteWords.Count(issue)} (replaces issue {SiteWords.Count(earlier)})" : "";
+        var which = replaces is { } earlier ? $", issue {SiteWords.Count(issue)} (replaces issue {SiteWords.Count(earlier)})" : Phrase.Empty;
         return $"{OneLine(site.Name)}, {SiteWords.Date(date)}{which}: {What(advice)}";
     }
 
-    private static string What(IssuedAdvice advice)
+    private static Phrase What(IssuedAdvice advice)
     {
         if (advice.Freshness.NoAdvice is not null)
         {
-            return "no sound advice, leave every dial as it is set";
+            return new("no sound advice, leave every dial as it is set");
         }
 
         var counts = RoundCounts.Of(advice.Programs);
         var boxes = advice.Programs.Where(p => p.NeedsVisit).Select(p => p.Key.Controller).Distinct(StringComparer.Ordinal).Count();
-        List<string> what = [counts.Visit == 0
-            ? "no dial to turn"
-            : $"{CommonWords.Count(counts.Visit, "change", "changes")} at {CommonWords.Count(boxes, "box", "boxes")} ({RoundWords.Acts(counts)})"];
+        List<Phrase> what = [counts.Visit == 0
+            ? new Phrase("no dial to turn")
+            : $"{Phrase.Count(counts.Visit, "change", "changes")} at {Phrase.Count(boxes, "box", "boxes")} ({RoundWords.Acts(counts)})"];
         if (advice.StationsByHand > 0)
         {
-            what.Add($"{CommonWords.Count(advice.StationsByHand, "station", "stations")} to run by hand");
+            what.Add($"{Phrase.Count(advice.StationsByHand, "station", "stations")} to run by hand");
         }
 
         if (advice.HandRuns.Count > 0)
         {
-            what.Add($"{CommonWords.Count(advice.HandRuns.Count, "order", "orders")} to water by hand");
+            what.Add($"{Phrase.Count(advice.HandRuns.Count, "order", "orders")} to water by hand");
         }
 
         if (advice.BoxesToVerify.Count + advice.ClocksToMove.Count > 0)
         {
             var verify = advice.BoxesToVerify.Select(b => b.Controller).Concat(advice.ClocksToMove).Distinct(StringComparer.Ordinal).Count();
-            what.Add($"{CommonWords.Count(verify, "box", "boxes")} to verify");
+            what.Add($"{Phrase.Count(verify, "box", "boxes")} to verify");
         }
 
         if (advice.StartBoxes.Count > 0)
         {
-            what.Add($"starts or stations to change at {CommonWords.Count(advice.StartBoxes.Count, "box", "boxes")}");
+            what.Add($"starts or stations to change at {Phrase.Count(advice.StartBoxes.Count, "box", "boxes")}");
         }
 
-        return string.Join("; ", what);
+        return Phrase.Join("; ", what);
     }
 
     private static string Mail(IReadOnlyList<string> recipients, DateOnly date, int issue)

@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Reports.Html;
 
 namespace DailyAdjust.Reports.Words;
@@ -5,17 +6,17 @@ namespace DailyAdjust.Reports.Words;
 /// <summary>What the timeline of a night says, for eyes and for ears.</summary>
 internal static class NightChartWords
 {
-    public const string Pump = "pump !";
-    public const string KeyRun = "a program of the box, with its letter or number where there is room.";
-    public const string KeyClash = "two programs of a box at once, or more than the pump gives.";
-    public const string KeyWindow = "the watering window opens or closes.";
+    public static readonly Phrase Pump = new("pump !");
+    public static readonly Phrase KeyRun = new("a program of the box, with its letter or number where there is room.");
+    public static readonly Phrase KeyClash = new("two programs of a box at once, or more than the pump gives.");
+    public static readonly Phrase KeyWindow = new("the watering window opens or closes.");
 
     /// <summary>"Tonight", "The night of Fri 17 July to Sat 18 July".</summary>
-    public static string Name(NightOfRuns night, SiteWords words) => night.Date == words.SheetDate
-        ? "Tonight"
+    public static Phrase Name(NightOfRuns night, SiteWords words) => night.Date == words.SheetDate
+        ? new Phrase("Tonight")
         : $"The night of {SiteWords.Date(night.Date)} to {SiteWords.Date(night.Date.AddDays(1))}";
 
-    public static string Title(NightOfRuns night, SiteWords words) => $"{Name(night, words)}, box by box";
+    public static Phrase Title(NightOfRuns night, SiteWords words) => $"{Name(night, words)}, box by box";
 
     /// <summary>A box whose programs run into each other is marked in words too.</summary>
     public static string Row(NightRow row) => row.Overlaps.Count > 0 ? row.Controller + " !" : row.Controller;
@@ -23,10 +24,11 @@ internal static class NightChartWords
     /// <param name="night">The night.</param>
     /// <param name="plot">Its drawing, which knows what runs at once.</param>
     /// <param name="words">The site's.</param>
-    public static string Description(NightOfRuns night, NightPlot plot, SiteWords words)
+    public static Phrase Description(NightOfRuns night, NightPlot plot, SiteWords words)
     {
         var crossing = plot.Rows.Where(r => r.Overlaps.Count > 0).Select(r => r.Controller).ToList();
-        return $"{CommonWords.Count(night.Runs.Count, "run", "runs")} of {CommonWords.Count(plot.Rows.Count, "box", "boxes")}, from {words.When(night.Runs[0].Begins)} to {words.When(night.Runs.Max(r => r.Finishes))}. "
-            + (crossing.Count > 0 ? $"Programs run at once on {CommonWords.List(crossing)}." : "No two programs of a box run at once.");
+        return $"{Phrase.Count(night.Runs.Count, "run", "runs")} of {Phrase.Count(plot.Rows.Count, "box", "boxes")}, from {words.When(night.Runs[0].Begins)} to {words.When(night.Runs.Max(r => r.Finishes))}. {(crossing.Count > 0
+            ? $"Programs run at once on {Phrase.ListNames(crossing)}."
+            : new Phrase("No two programs of a box run at once."))}";
     }
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Reports.Words;
@@ -7,10 +7,10 @@ namespace DailyAdjust.Reports.Words;
 internal static class RuleWords
 {
     /// <summary>A rule that is against what people want to run today.</summary>
-    public static string First(Restriction rule) =>
-        $"Watering rule: {rule.Name}. {(rule.MostPercent == 0 ? "It must not run. " : "")}{string.Concat(Times(rule.DaysNotAllowed, rule.HoursNotAllowed).Select(s => s + " "))}Local rules come first.";
+    public static Phrase First(Restriction rule) =>
+        $"Watering rule: {rule.Name}. {(rule.MostPercent == 0 ? new Phrase("It must not run. ") : Phrase.Empty)}{Phrase.Concat(Times(rule.DaysNotAllowed, rule.HoursNotAllowed).Select(s => Phrase.Of($"{s} ")))}Local rules come first.";
 
-    public static IEnumerable<string> Times(WaterDays? days, WateringWindow? hours)
+    public static IEnumerable<Phrase> Times(WaterDays? days, WateringWindow? hours)
     {
         if (days is not null)
         {
@@ -23,12 +23,12 @@ internal static class RuleWords
         }
     }
 
-    private static string On(WaterDays days) => days switch
+    private static Phrase On(WaterDays days) => days switch
     {
-        WaterDays.Weekdays w => "on " + CommonWords.List([.. w.Days.Select(d => CultureInfo.InvariantCulture.DateTimeFormat.GetAbbreviatedDayName(d))]),
-        WaterDays.OddDays => "on odd dates",
-        WaterDays.EvenDays => "on even dates",
+        WaterDays.Weekdays w => $"on {Phrase.List([.. w.Days.Select(DateWords.Weekday)])}",
+        WaterDays.OddDays => new("on odd dates"),
+        WaterDays.EvenDays => new("on even dates"),
         WaterDays.EveryNth n => $"every {SiteWords.Count(n.Days)} days, counted from {SiteWords.Date(n.From)}",
-        _ => "on any day",
+        _ => new("on any day"),
     };
 }

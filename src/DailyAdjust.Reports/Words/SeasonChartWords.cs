@@ -1,5 +1,5 @@
-using System.Globalization;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Reports.Html;
 
 namespace DailyAdjust.Reports.Words;
@@ -7,22 +7,22 @@ namespace DailyAdjust.Reports.Words;
 /// <summary>What the strips of the season say, for eyes and for ears.</summary>
 internal static class SeasonChartWords
 {
-    public const string Heading = "The season so far: what was set, week by week";
-    public const string KeyOff = "off.";
+    public static readonly Phrase Heading = new("The season so far: what was set, week by week");
+    public static readonly Phrase KeyOff = new("off.");
 
-    public static string Key(int shade) =>
-        shade == SeasonPlot.Ends.Count - 1 ? $"above {SiteWords.Percent(SeasonPlot.Ends[shade - 1])}." : $"up to {SiteWords.Percent(SeasonPlot.Ends[shade])}";
+    public static Phrase Key(int shade) =>
+        shade == SeasonPlot.Ends.Count - 1 ? Phrase.Of($"above {SiteWords.Percent(SeasonPlot.Ends[shade - 1])}.") : $"up to {SiteWords.Percent(SeasonPlot.Ends[shade])}";
 
-    public static string Title(SheetView view) => $"Percentage of every program by week, since {SiteWords.Date(view.Sheet.Season[0].From)}";
+    public static Phrase Title(SheetView view) => $"Percentage of every program by week, since {SiteWords.Date(view.Sheet.Season[0].From)}";
 
-    public static string Description(SheetView view)
+    public static Phrase Description(SheetView view)
     {
         var means = view.Sheet.Season.Select(p => (p.Program, Mean: p.Percents.Average())).OrderByDescending(p => p.Mean).ToList();
         return $"On the mean of all days, days off counted as 0: most on {means[0].Program}, {Whole(means[0].Mean)}; least on {means[^1].Program}, {Whole(means[^1].Mean)}.";
     }
 
     /// <summary>"Jul".</summary>
-    public static string Month(DateOnly date) => date.ToString("MMM", CultureInfo.InvariantCulture);
+    public static Phrase Month(DateOnly date) => DateWords.ShortMonthName(date);
 
     /// <summary>The first day of every month that the season has touched.</summary>
     public static IEnumerable<DateOnly> Months(SheetView view)

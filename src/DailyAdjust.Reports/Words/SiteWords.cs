@@ -1,4 +1,5 @@
 using System.Globalization;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
@@ -22,22 +23,25 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
     public string DepthUnit => IsUs ? "in" : "mm";
 
     /// <summary>"0.64" or "16.3"; a depth that would read as none but is not reads "under 0.01".</summary>
-    public string DepthNumber(double mm)
+    public Phrase DepthNumber(double mm)
     {
         var (value, decimals, least) = IsUs ? (mm / Depth.MmPerInch, 2, 0.01) : (mm, 1, 0.1);
         if (value > Depth.ToleranceMm && value < least / 2)
         {
-            return IsUs ? "under 0.01" : "under 0.1";
+            return $"under {(IsUs ? "0.01" : "0.1")}";
         }
 
-        return Tables.Plain.Fixed(Math.Round(value, decimals, MidpointRounding.AwayFromZero), decimals);
+        return Phrase.Verbatim(Tables.Plain.Fixed(Math.Round(value, decimals, MidpointRounding.AwayFromZero), decimals));
     }
 
     /// <summary>"0.64 in", "16.3 mm"; unknown where nobody knows.</summary>
-    public string DepthOf(double? mm) => mm is { } depth ? DepthNumber(depth) + " " + DepthUnit : CommonWords.Unknown;
+    public Phrase DepthOf(double? mm) => mm is { } depth ? InUnit(DepthNumber(depth)) : CommonWords.Unknown;
+
+    /// <summary>"0 in", "0 mm": the foot of a scale.</summary>
+    public Phrase Zero => InUnit(Phrase.Verbatim("0"));
 
     /// <summary>Roots and rods: "3.5 in", "90 mm".</summary>
-    public string SoilDepth(double metres) => Tables.Plain.Short(IsUs ? Math.Round(metres * 1000 / Depth.MmPerInch, 1) : Math.Round(metres * 1000)) + " " + DepthUnit;
+    public Phrase SoilDepth(double metres) => InUnit(Phrase.Verbatim(Tables.Plain.Short(IsUs ? Math.Round(metres * 1000 / Depth.MmPerInch, 1) : Math.Round(metres * 1000))));
 
     public string RateUnit => DepthUnit + "/h";
 
@@ -72,7 +76,7 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
         : Tables.Plain.Fixed(metresPerSecond, 1) + " m/s";
 
     /// <summary>"60 %", "off" for 0.</summary>
-    public static string Setting(double percent) => percent == 0 ? CommonWords.Off : Percent(percent);
+    public static Phrase Setting(double percent) => percent == 0 ? CommonWords.Off : Phrase.Verbatim(Percent(percent));
 
     public static string Percent(double percent) => Tables.Plain.Short(percent) + " %";
 
@@ -82,16 +86,16 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
     public static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>"Wed 10 June".</summary>
-    public static string Date(DateOnly date) => date.ToString("ddd d MMMM", CultureInfo.InvariantCulture);
+    public static Phrase Date(DateOnly date) => DateWords.Date(date);
 
     /// <summary>"Wed 10 Jun".</summary>
-    public static string ShortDate(DateOnly date) => date.ToString("ddd d MMM", CultureInfo.InvariantCulture);
+    public static Phrase ShortDate(DateOnly date) => DateWords.ShortDate(date);
 
     /// <summary>"Wednesday 10 June 2026".</summary>
-    public static string LongDate(DateOnly date) => date.ToString("dddd d MMMM yyyy", CultureInfo.InvariantCulture);
+    public static Phrase LongDate(DateOnly date) => DateWords.LongDate(date).Shaped(Capital);
 
     /// <summary>"10 June".</summary>
-    public static string DayMonth(DateOnly date) => date.ToString("d MMMM", CultureInfo.InvariantCulture);
+    public static Phrase DayMonth(DateOnly date) => DateWords.DayMonth(date);
 
     /// <summary>"1.2 Mgal", "640 gal", "2,400 m³": beside a scale.</summary>
     public string ShortVolume(double litres)
@@ -102,13 +106,13 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
     }
 
     /// <summary>"June".</summary>
-    public static string MonthName(DateOnly date) => date.ToString("MMMM", CultureInfo.InvariantCulture);
+    public static Phrase MonthName(DateOnly date) => DateWords.MonthName(date);
 
     /// <summary>"June 2026".</summary>
-    public static string Month(DateOnly date) => date.ToString("MMMM yyyy", CultureInfo.InvariantCulture);
+    public static Phrase Month(DateOnly date) => DateWords.Month(date);
 
     /// <summary>"10 Jun".</summary>
-    public static string DayShortMonth(DateOnly date) => date.ToString("d MMM", CultureInfo.InvariantCulture);
+    public static Phrase DayShortMonth(DateOnly date) => DateWords.DayShortMonth(date);
 
     public static string Clock(TimeOnly time) => time.ToString("HH:mm", CultureInfo.InvariantCulture);
 
@@ -116,16 +120,21 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
     public string Time(DateTimeOffset instant) => clock.ToLocal(instant).ToString("HH:mm", CultureInfo.InvariantCulture);
 
     /// <summary>"04:50 today", "23:10 yesterday", "04:40 tomorrow", "21:30 Fri 12 June".</summary>
-    public string When(DateTimeOffset instant) => Time(instant) + " " + Day(clock.DateOf(instant));
+    public Phrase When(DateTimeOffset instant) => $"{Time(instant)} {Day(clock.DateOf(instant))}";
 
     /// <summary>"today", "yesterday", "tomorrow", "Fri 12 June".</summary>
-    public string Day(DateOnly date) => (date.DayNumber - SheetDate.DayNumber) switch
+    public Phrase Day(DateOnly date) => (date.DayNumber - SheetDate.DayNumber) switch
     {
         0 => CommonWords.Today,
         -1 => CommonWords.Yesterday,
         1 => CommonWords.Tomorrow,
         _ => Date(date),
     };
+
+    private Phrase InUnit(Phrase number) => IsUs ? Phrase.Of($"{number} in") : $"{number} mm";
+
+    /// <summary>With a capital letter, as a sentence or heading begins.</summary>
+    internal static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 
     private string Volume(double litres, int digits)
     {

@@ -1,11 +1,12 @@
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 
 namespace DailyAdjust.Reports.Words;
 
 /// <summary>The stage of the drought plan in force, and what each area may run.</summary>
 internal static class StageWords
 {
-    public static IEnumerable<string> Of(StageLine line)
+    public static IEnumerable<Phrase> Of(StageLine line)
     {
         if (line.Described is not { } stage)
         {
@@ -13,7 +14,7 @@ internal static class StageWords
             yield break;
         }
 
-        var most = stage.MostPercent is { } percent ? $" The whole site may run {SiteWords.Percent(percent)} of its base minutes' water." : "";
+        var most = stage.MostPercent is { } percent ? $" The whole site may run {SiteWords.Percent(percent)} of its base minutes' water." : Phrase.Empty;
         yield return $"{line.Stage.Name} since {SiteWords.Date(line.Stage.First)}.{most}";
         foreach (var times in RuleWords.Times(stage.DaysNotAllowed, stage.HoursNotAllowed))
         {
@@ -22,12 +23,12 @@ internal static class StageWords
 
         if (stage.CutOrder.Count > 0)
         {
-            yield return $"Cut first: {string.Join(", then ", stage.CutOrder)}.";
+            yield return $"Cut first: {stage.CutOrder.Skip(1).Aggregate(Phrase.Verbatim(stage.CutOrder[0]), (before, next) => $"{before}, then {next}")}.";
         }
 
         if (line.Ceilings.Count > 0)
         {
-            yield return $"At most: {string.Join(", ", line.Ceilings.Select(c => $"{c.Area} {(c.Percent == 0 ? CommonWords.Off : SiteWords.Percent(Math.Floor(c.Percent)))}"))}.";
+            yield return $"At most: {Phrase.Join(", ", line.Ceilings.Select(c => Phrase.Of($"{c.Area} {(c.Percent == 0 ? CommonWords.Off : Phrase.Verbatim(SiteWords.Percent(Math.Floor(c.Percent))))}")))}.";
         }
     }
 }

@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Water;
 
 namespace DailyAdjust.Reports.Words;
@@ -50,22 +51,22 @@ internal static class SummaryWords
 
     public static string DaysBeyond(AreaWater area) => Tables.Plain.Fixed(area.DaysBeyond, 1);
 
-    public static string Limit(LimitUse use, SiteWords words)
+    public static Phrase Limit(LimitUse use, SiteWords words)
     {
         var (used, limit) = use.Kind == LimitKind.Rate ? (words.Flow(use.Used), words.Flow(use.Limit)) : (words.Volume(use.Used), words.Volume(use.Limit));
         var share = SiteWords.Percent(Math.Round(100 * use.Used / use.Limit));
-        var how = use.IsMetered ? "metered" : "estimated";
+        var how = use.IsMetered ? WaterWords.Metered : WaterWords.Estimated;
         return use.Kind switch
         {
-            LimitKind.Allotment => $"Allotment of the year since {SiteWords.DayMonth(use.From)} {use.From.Year}: {used} of {limit}, {share} ({how}).{Passed(use, "It is passed.")}",
-            LimitKind.Year => $"Permit, a year, since {SiteWords.DayMonth(use.From)} {use.From.Year}: {used} of {limit}, {share} ({how}).{Passed(use, "It is passed.")}",
-            LimitKind.Month => $"Permit, a month: most in {SiteWords.Month(use.From)}, {used} of {limit}, {share} ({how}).{Passed(use, $"Passed in {CommonWords.Count(use.Over, "month", "months")}.")}",
-            LimitKind.Day => $"Permit, a day: most on {SiteWords.Date(use.From)}, {used} of {limit}, {share} ({how}).{Passed(use, $"Passed on {CommonWords.Count(use.Over, "day", "days")}.")}",
-            _ => $"Permit, at once: most on {SiteWords.Date(use.From)}, {used} of {limit}, {share} (by the settings of the boxes).{Passed(use, $"Passed on {CommonWords.Count(use.Over, "day", "days")}.")}",
+            LimitKind.Allotment => $"Allotment of the year since {SiteWords.DayMonth(use.From)} {use.From.Year}: {used} of {limit}, {share} ({how}).{Passed(use, new("It is passed."))}",
+            LimitKind.Year => $"Permit, a year, since {SiteWords.DayMonth(use.From)} {use.From.Year}: {used} of {limit}, {share} ({how}).{Passed(use, new("It is passed."))}",
+            LimitKind.Month => $"Permit, a month: most in {SiteWords.Month(use.From)}, {used} of {limit}, {share} ({how}).{Passed(use, $"Passed in {Phrase.Count(use.Over, "month", "months")}.")}",
+            LimitKind.Day => $"Permit, a day: most on {SiteWords.Date(use.From)}, {used} of {limit}, {share} ({how}).{Passed(use, $"Passed on {Phrase.Count(use.Over, "day", "days")}.")}",
+            _ => $"Permit, at once: most on {SiteWords.Date(use.From)}, {used} of {limit}, {share} (by the settings of the boxes).{Passed(use, $"Passed on {Phrase.Count(use.Over, "day", "days")}.")}",
         };
     }
 
-    private static string Passed(LimitUse use, string words) => use.Over > 0 ? " " + words : "";
+    private static Phrase Passed(LimitUse use, Phrase words) => use.Over > 0 ? $" {words}" : Phrase.Empty;
 
     private static string Metered(MeteredWater? metered, SiteWords words) => metered is null
         ? "No meter was read twice."

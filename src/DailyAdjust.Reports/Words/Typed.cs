@@ -1,4 +1,6 @@
 using System.Text.RegularExpressions;
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Phrases;
 
 namespace DailyAdjust.Reports.Words;
 
@@ -11,25 +13,23 @@ internal static class Typed
     private const char Begins = '\u0002';
     private const char Ends = '\u0003';
 
-    /// <summary>How a reason that asks about a noted fault ends; what was noted stands before it.</summary>
-    private const string HandsBack = "? A setting, or `checked` of ";
-
     /// <summary>How notices of the program name a command of ours. What stands in quotation marks is quoted from a file, whose backticks are its own.</summary>
     private static readonly Regex InBackticks = new(
         "(?<quoted>\"[^\"]*\")|`(?<typed>(dailyadjust|log|explain) [^`]+)`", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking);
 
-    public static string Mark(string typed) => Begins + typed + Ends;
+    public static Phrase Mark(string typed) => Phrase.Verbatim(Marked(typed));
+
+    /// <summary>Words that are to stay in one piece.</summary>
+    public static Phrase InOnePiece(Phrase words) => words.Shaped(Marked);
 
     /// <summary>A notice of the program, its commands in backticks marked. Not for a sentence that holds what a person wrote: a note may say `dailyadjust check` too.</summary>
     public static string MarkCommands(string notice) =>
-        InBackticks.Replace(notice, match => match.Groups["typed"] is { Success: true } typed ? Mark(typed.Value) : match.Value);
+        InBackticks.Replace(notice, match => match.Groups["typed"] is { Success: true } typed ? Marked(typed.Value) : match.Value);
 
     /// <summary>A reason, the one word in it that is to be logged marked; whatever backticks a note has stay its own.</summary>
-    public static string MarkAnswer(string reason)
-    {
-        var at = reason.LastIndexOf(HandsBack, StringComparison.Ordinal);
-        return at < 0 ? reason : reason[..at] + HandsBack.Replace("`checked`", Mark("checked"), StringComparison.Ordinal) + reason[(at + HandsBack.Length)..];
-    }
+    public static Phrase MarkAnswer(Phrase reason) => reason.Replace(Reason.Checked, Mark("checked"));
+
+    private static string Marked(string typed) => Begins + typed + Ends;
 
     /// <summary>A sentence in pieces, without the marks; put together they are the sentence.</summary>
     public static IEnumerable<(string Text, bool IsTyped)> Pieces(string sentence)

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports.Index;
 using DailyAdjust.Reports.Json;
@@ -30,7 +31,7 @@ internal static class WarningWords
 
         if (advice.ClocksToMove.Count > 0)
         {
-            warnings.Add(new("Clocks to move", Boxes(advice.ClocksToMove, site)));
+            warnings.Add(new(new("Clocks to move"), Boxes(advice.ClocksToMove, site)));
         }
 
         if (advice.StartBoxes.Count > 0)
@@ -46,21 +47,22 @@ internal static class WarningWords
         }
 
         warnings.AddRange(FreshnessWords.UnknownByGauge(fresh).Select(days => new Warning(FreshnessWords.RainTitle, FreshnessWords.UnknownRain(days, words))));
-        warnings.AddRange(advice.Notices.Select(notice => new Warning(FreshnessWords.FailedTitle, FreshnessWords.Sentence(notice))));
+        warnings.AddRange(advice.Notices.Select(notice => new Warning(FreshnessWords.FailedTitle, FreshnessWords.Sentence(Phrase.Verbatim(notice)))));
         return warnings;
     }
 
-    private static string Missed(IssuedAdvice advice) =>
-        $"{CommonWords.Count(advice.StationsByHand, "station", "stations")} did not get the night's water and cannot wait: "
-        + (advice.ByHand is { } list ? $"begun {list.From}, done {list.To}. The list stands on the sheet." : "none of it can be run now. The sheet says what is left.");
+    private static Phrase Missed(IssuedAdvice advice) =>
+        $"{Phrase.Count(advice.StationsByHand, "station", "stations")} did not get the night's water and cannot wait: {(advice.ByHand is { } list
+            ? $"begun {list.From}, done {list.To}. The list stands on the sheet."
+            : new Phrase("none of it can be run now. The sheet says what is left."))}";
 
     private static Warning HandRun(HandRunJson order, SiteWords words)
     {
-        var due = $"{IssuedAdvice.Clock(order.Due)} {words.Day(IssuedAdvice.Day(order.Due))}";
+        Phrase due = $"{IssuedAdvice.Clock(order.Due)} {words.Day(IssuedAdvice.Day(order.Due))}";
         return new(
             ExceptionWords.ByHand(KindWord.Find(order.Kind) ?? LogKind.WaterIn),
-            $"{words.DepthOf(order.DepthMm)} at {order.Where}, {(order.Late ? $"was due {due} and is not all run by the logbook" : $"by {due}")}.");
+            $"{words.DepthOf(order.DepthMm)} at {order.Where}, {(order.Late ? Phrase.Of($"was due {due} and is not all run by the logbook") : $"by {due}")}.");
     }
 
-    private static string Boxes(IEnumerable<string> controllers, Site site) => CommonWords.List([.. controllers.Select(id => CommonWords.Box(id, site))]) + ".";
+    private static Phrase Boxes(IEnumerable<string> controllers, Site site) => $"{Phrase.ListNames(controllers.Select(id => CommonWords.Box(id, site)))}.";
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Water;
 
 namespace DailyAdjust.Reports.Words;
@@ -7,21 +8,21 @@ namespace DailyAdjust.Reports.Words;
 /// <summary>The chart of the month's water.</summary>
 internal static class WaterChartWords
 {
-    public const string KeyLimit = "permit, a month";
+    public static readonly Phrase KeyLimit = new("permit, a month");
 
-    public static string Heading(DateOnly month) => $"{SiteWords.MonthName(month)}, as it adds up";
+    public static Phrase Heading(DateOnly month) => $"{SiteWords.MonthName(month)}, as it adds up";
 
-    public static string Title(DateOnly month) => $"Water used in {SiteWords.Month(month)}, as it adds up day by day";
+    public static Phrase Title(DateOnly month) => $"Water used in {SiteWords.Month(month)}, as it adds up day by day";
 
     public static string Year(DateOnly month) => month.Year.ToString(CultureInfo.InvariantCulture);
 
-    public static string Description(WaterUsed water, DateOnly month, SiteWords words)
+    public static Phrase Description(WaterUsed water, DateOnly month, SiteWords words)
     {
-        var now = water.Month.Count > 0 ? $"By {SiteWords.DayMonth(water.Month[^1].Date)} {words.Volume(water.MonthL)}." : "Nothing is known of this month yet.";
+        var now = water.Month.Count > 0 ? $"By {SiteWords.DayMonth(water.Month[^1].Date)} {words.Volume(water.MonthL)}." : new Phrase("Nothing is known of this month yet.");
         var before = water.YearBefore.Count > 0
-            ? $" The whole month of {Year(month.AddYears(-1))}: {words.Volume(water.YearBefore.Sum(d => d.EstimatedL))}{(water.Month.Count > 0 ? $", of that {words.Volume(water.YearBefore.Where(d => d.Date.Day <= water.Month[^1].Date.Day).Sum(d => d.EstimatedL))} by this day" : "")}."
-            : "";
-        var limit = water.Limits.FirstOrDefault(l => l.Kind == LimitKind.Month) is { } most ? $" The permit allows {words.Volume(most.Limit)} a month." : "";
+            ? $" The whole month of {Year(month.AddYears(-1))}: {words.Volume(water.YearBefore.Sum(d => d.EstimatedL))}{(water.Month.Count > 0 ? $", of that {words.Volume(water.YearBefore.Where(d => d.Date.Day <= water.Month[^1].Date.Day).Sum(d => d.EstimatedL))} by this day" : Phrase.Empty)}."
+            : Phrase.Empty;
+        var limit = water.Limits.FirstOrDefault(l => l.Kind == LimitKind.Month) is { } most ? $" The permit allows {words.Volume(most.Limit)} a month." : Phrase.Empty;
         return now + before + limit;
     }
 

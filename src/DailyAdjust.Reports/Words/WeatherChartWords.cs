@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Reports.Words;
@@ -5,23 +6,23 @@ namespace DailyAdjust.Reports.Words;
 /// <summary>What the chart of the last days' weather says, for eyes and for ears.</summary>
 internal static class WeatherChartWords
 {
-    public const string KeyEto = "ETo.";
+    public static readonly Phrase KeyEto = new("ETo.");
 
-    public static string Heading(IReadOnlyList<WeatherDay> days) => days.Count == 1 ? "ETo and rain of the last day" : $"ETo and rain of the last {SiteWords.Count(days.Count)} days";
+    public static Phrase Heading(IReadOnlyList<WeatherDay> days) => days.Count == 1 ? new Phrase("ETo and rain of the last day") : $"ETo and rain of the last {SiteWords.Count(days.Count)} days";
 
-    public static string KeyRain(IReadOnlyList<WeatherDay> days) => days[^1].Rain.Count > 0 ? $"rain, gauge {days[^1].Rain[0].Gauge}." : "rain.";
+    public static Phrase KeyRain(IReadOnlyList<WeatherDay> days) => days[^1].Rain.Count > 0 ? $"rain, gauge {days[^1].Rain[0].Gauge}." : new Phrase("rain.");
 
-    public static string Title(IReadOnlyList<WeatherDay> days) => $"{Heading(days)}, {SiteWords.Date(days[0].Date)} to {SiteWords.Date(days[^1].Date)}";
+    public static Phrase Title(IReadOnlyList<WeatherDay> days) => $"{Heading(days)}, {SiteWords.Date(days[0].Date)} to {SiteWords.Date(days[^1].Date)}";
 
-    public static string Description(IReadOnlyList<WeatherDay> days, SiteWords words)
+    public static Phrase Description(IReadOnlyList<WeatherDay> days, SiteWords words)
     {
         var known = days.Where(d => d.EtoMm is not null).ToList();
         var eto = known.Count == 0
-            ? "ETo is unknown."
+            ? new Phrase("ETo is unknown.")
             : $"ETo {words.DepthOf(known.Sum(d => d.EtoMm!.Value))} in all, at most {words.DepthOf(known.Max(d => d.EtoMm!.Value))} on {SiteWords.Date(known.MaxBy(d => d.EtoMm!.Value)!.Date)}.";
         var rain = days.Select(Html.WeatherPlot.RainMm).ToList();
         var unknown = rain.Count(r => r is null);
-        var fell = unknown < rain.Count ? $"{words.DepthOf(rain.Sum(r => r ?? 0))} in all{(unknown > 0 ? ", " : "")}" : "";
-        return $"{eto} Rain {fell}{(unknown > 0 ? $"unknown on {CommonWords.Count(unknown, "day", "days")}" : "")}.";
+        var fell = unknown < rain.Count ? $"{words.DepthOf(rain.Sum(r => r ?? 0))} in all{(unknown > 0 ? ", " : "")}" : Phrase.Empty;
+        return $"{eto} Rain {fell}{(unknown > 0 ? $"unknown on {Phrase.Count(unknown, "day", "days")}" : Phrase.Empty)}.";
     }
 }

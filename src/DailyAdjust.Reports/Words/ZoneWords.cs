@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Reports.Words;
@@ -11,19 +12,19 @@ internal static class ZoneWords
     /// <param name="advice">The program.</param>
     /// <param name="worth">Share of allowable depletion below which water that drains is not worth a word.</param>
     /// <param name="words">The site's.</param>
-    public static IEnumerable<string> Left(ProgramAdvice advice, double worth, SiteWords words)
+    public static IEnumerable<Phrase> Left(ProgramAdvice advice, double worth, SiteWords words)
     {
         var aside = advice.Zones.Where(z => z.SetAside).ToList();
         var shorted = advice.Zones.Where(z => !z.SetAside && z.ShortMm > 0).OrderByDescending(z => z.ShortMm).ToList();
         var wet = advice.Zones.Where(z => z.DrainsMm > worth * z.AllowableMm).OrderByDescending(z => z.DrainsMm).ToList();
         if (aside.Count > 0)
         {
-            yield return $"Left to hose and probe: {Names(aside, z => z.Percent is { } p ? $" (alone it would need {SiteWords.Percent(Math.Round(p))})" : "")}.";
+            yield return $"Left to hose and probe: {Names(aside, z => z.Percent is { } p ? $" (alone it would need {SiteWords.Percent(Math.Round(p))})" : Phrase.Empty)}.";
         }
 
         if (shorted.Count > 0)
         {
-            yield return $"Stays past the allowable: {Names(shorted, z => " by " + words.DepthOf(z.ShortMm))}.";
+            yield return $"Stays past the allowable: {Names(shorted, z => $" by {words.DepthOf(z.ShortMm)}")}.";
         }
 
         if (wet.Count > 0)
@@ -38,9 +39,9 @@ internal static class ZoneWords
     public static string Named(string name, StationKey station) =>
         CommonWords.Named(string.Equals(name, station.ToString(), StringComparison.Ordinal) ? "" : name, station.ToString());
 
-    private static string Names(List<ZoneAdvice> zones, Func<ZoneAdvice, string> more)
+    private static Phrase Names(List<ZoneAdvice> zones, Func<ZoneAdvice, Phrase> more)
     {
-        var named = string.Join(", ", zones.Take(Most).Select(z => Name(z) + more(z)));
+        var named = Phrase.Join(", ", zones.Take(Most).Select(z => Phrase.Of($"{Name(z)}{more(z)}")));
         return zones.Count > Most ? $"{named}, {CommonWords.AndMore(zones.Count - Most)}" : named;
     }
 }

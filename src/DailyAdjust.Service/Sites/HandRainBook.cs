@@ -43,6 +43,6 @@ internal static class HandRainBook
         var readings = ReadingsBook.Between(site, entry.Time.Date.AddDays(-3), entry.Time.Date.AddDays(1));
         var booked = HandRains.Of(today, entry.Time.Date.AddDays(-1), asOf, readings, site.Ledger.Logbook.Effective(), totals, measuredTo: now)
             .LastOrDefault(r => string.Equals(r.Gauge, entry.Where.Name, StringComparison.Ordinal) && r.To == at && r.IsWholeDate == entry.Time.Clock is null);
-        return booked is null ? null : HandRainWords.Line(booked, now, new SiteWords(today.Units, today.Clock, today.Clock.DateOf(now)));
+        return booked is null ? null : HandRainWords.Line(booked, now, new SiteWords(today.Units, today.Clock, today.Clock.DateOf(now))).ToString();
     }
 }

@@ -15,7 +15,7 @@ public class DecisionOrderTests
     {
         var advice = Dry(Entry(LogKind.Hold) with { Until = new(SmallCourse.Monday, null), Note = "tournament" }).Advice();
         Assert.Equal((AdviceKind.Off, SmallCourse.Monday, (double?)null), (advice.Advice, advice.OffUntil!.Value, advice.Percent));
-        Assert.Contains("tournament", advice.Reason, StringComparison.Ordinal);
+        Assert.Contains("tournament", advice.Reason.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -27,7 +27,7 @@ public class DecisionOrderTests
     {
         var spray = Dry(Entry(LogKind.NoWater) with { Until = new(SmallCourse.Monday, new(23, 0)), Note = "foliar feeding" }).Advice();
         Assert.Equal((AdviceKind.Off, SmallCourse.Monday), (spray.Advice, spray.OffUntil!.Value));
-        Assert.Contains("no water, foliar feeding", spray.Reason, StringComparison.Ordinal);
+        Assert.Contains("no water, foliar feeding", spray.Reason.ToString(), StringComparison.Ordinal);
         Assert.Equal(AdviceKind.Set, Dry(Entry(LogKind.NoWater) with { Until = new(SmallCourse.Monday, new(21, 0)) }).Advice().Advice);
 
         // Until Tuesday 18:00 and 20 hours before: from 22:00 tonight.

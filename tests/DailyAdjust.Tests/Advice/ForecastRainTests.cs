@@ -123,7 +123,7 @@ public class ForecastRainTests
         var advice = (Thirsty with { Forecast = Wet() }).Advice();
         Assert.Equal(
             "Rests on a forecast: 25.0 mm of rain on Mon 4 May, chance 90 %, and the ground can wait without this water. If it does not rain, turn it on again Tue 5 May at about 200 %.",
-            advice.Reason);
+            advice.Reason.ToString());
         Assert.Equal(("rain-forecast", 90d), (advice.Chain[0].Code, advice.Chain[0].Data["forecastChancePercent"]));
         Assert.Equal(25, advice.Chain[0].Data["forecastRainMm"], 1e-9);
         Assert.Equal(SmallCourse.Monday.AddDays(1), advice.LookAgain);

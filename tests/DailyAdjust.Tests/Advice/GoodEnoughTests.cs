@@ -65,7 +65,7 @@ public class GoodEnoughTests
         // 90 missing, 10 given, 50 allowed: the dial has no more, and the ground is far from well.
         var advice = (SmallCourse.OneStation(90) with { Controller = SmallCourse.Box with { PercentMax = 100 } }).Advice();
         Assert.Equal(AdviceKind.Leave, advice.Advice);
-        Assert.Contains("The dial is at its end", advice.Reason, StringComparison.Ordinal);
+        Assert.Contains("The dial is at its end", advice.Reason.ToString(), StringComparison.Ordinal);
         Assert.True(advice.Zones[0].ShortMm > 0);
     }
 

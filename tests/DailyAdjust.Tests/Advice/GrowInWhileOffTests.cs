@@ -80,7 +80,7 @@ public class GrowInWhileOffTests
             var sheet = On(day, log).Sheet();
             var advice = sheet.Programs[0];
             Assert.Equal((AdviceKind.KeepOff, note, false), (advice.Advice, advice.Fault!.Note, advice.NeedsVisit));
-            Assert.Equal($"Off since Sun 3 May, \"{note}\": is that mended or over? A setting, or `checked` of C1, hands it back to its grow-in.", advice.Reason);
+            Assert.Equal($"Off since Sun 3 May, \"{note}\": is that mended or over? A setting, or `checked` of C1, hands it back to its grow-in.", advice.Reason.ToString());
             Assert.Empty(sheet.DueRuns);
             Assert.Single(sheet.Exceptions.GrowIns);
         }
@@ -97,7 +97,7 @@ public class GrowInWhileOffTests
 
         // Without a note somebody ended it.
         var ended = On(1, GrowIn, Off with { Time = new(Monday, new(15, 0)) }).Advice();
-        Assert.Equal((AdviceKind.KeepOff, "Grow-in through Thu 7 May, but it was turned off since its order: a setting above 0 takes it up again."), (ended.Advice, ended.Reason));
+        Assert.Equal((AdviceKind.KeepOff, "Grow-in through Thu 7 May, but it was turned off since its order: a setting above 0 takes it up again."), (ended.Advice, ended.Reason.ToString()));
     }
 
     [Fact]
@@ -105,7 +105,7 @@ public class GrowInWhileOffTests
     {
         var mended = On(1, Leaks, GrowIn, At(0, 15) with { Note = "mended" }).Advice();
         Assert.Equal((AdviceKind.Resume, null), (mended.Advice, mended.Fault));
-        Assert.StartsWith("Off since Sun 3 May, \"valve leaks\"; noted on C1/P1 since, Mon 4 May: \"mended\". Grow-in through Thu 7 May", mended.Reason, StringComparison.Ordinal);
+        Assert.StartsWith("Off since Sun 3 May, \"valve leaks\"; noted on C1/P1 since, Mon 4 May: \"mended\". Grow-in through Thu 7 May", mended.Reason.ToString(), StringComparison.Ordinal);
         Assert.Equal(AdviceKind.Resume, On(1, Leaks, GrowIn, At(0, 15) with { Kind = LogKind.Checked, Where = new(PlaceKind.Controller, "C1", "") }).Advice().Advice);
     }
 
@@ -117,7 +117,7 @@ public class GrowInWhileOffTests
         Assert.Equal((AdviceKind.KeepOff, "valve leaks"), (kept.Programs[0].Advice, kept.Programs[0].Fault!.Note));
         var asked = On(4, Leaks, GrowIn).Advice();
         Assert.Equal((AdviceKind.Resume, "valve leaks"), (asked.Advice, asked.Fault!.Note));
-        Assert.StartsWith("Off since Sun 3 May, \"valve leaks\": turn it on only if that is mended or over. ", asked.Reason, StringComparison.Ordinal);
+        Assert.StartsWith("Off since Sun 3 May, \"valve leaks\": turn it on only if that is mended or over. ", asked.Reason.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

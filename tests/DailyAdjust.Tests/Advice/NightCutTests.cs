@@ -20,7 +20,7 @@ public class NightCutTests
         Assert.Equal((AdviceKind.Set, 80d, 2d, 12d), (advice.Advice, advice.Percent!.Value, Math.Round(advice.Shortfall!.DepthMm, 9), Math.Round(advice.Shortfall.Minutes, 9)));
         Assert.Empty(sheet.Fit.Window);
         Assert.Equal((100d, 80d, new TimeOnly(21, 45)), (sheet.Fit.Cuts[0].FromPercent, sheet.Fit.Cuts[0].ToPercent, sheet.Fit.Cuts[0].StartThatFits!.Value));
-        Assert.Contains("21:45", advice.Reason, StringComparison.Ordinal);
+        Assert.Contains("21:45", advice.Reason.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -66,7 +66,7 @@ public class NightCutTests
         var set = new LogEntry { Time = new(SmallCourse.Monday, new(1, 0)), Kind = LogKind.Setting, Where = new(PlaceKind.Program, "C1", "P1"), Value = 80, Unit = LogUnit.Percent };
         var advice = (SmallCourse.OneStation(5, SmallCourse.Area with { AllowableDepletion = 0.06 }) with { Window = new(new(20, 0), new(22, 50)), Log = [set] }).Advice();
         Assert.Equal((AdviceKind.Leave, 80d, false), (advice.Advice, advice.Percent!.Value, advice.NeedsVisit));
-        Assert.StartsWith("Cut from 100 %", advice.Reason, StringComparison.Ordinal);
+        Assert.StartsWith("Cut from 100 %", advice.Reason.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -136,7 +136,7 @@ public class NightCutTests
         Assert.True(cut.FromPercent > 0);
         Assert.True(cut.Short!.Minutes > 0);
         Assert.Empty(sheet.Fit.Pump);
-        Assert.StartsWith("Stays off", sheet.Programs[1].Reason, StringComparison.Ordinal);
+        Assert.StartsWith("Stays off", sheet.Programs[1].Reason.ToString(), StringComparison.Ordinal);
         Assert.Equal(AdviceKind.Resume, (course with { Pump = 250 }).Sheet().Programs[1].Advice);
     }
 

@@ -101,10 +101,10 @@ public class OneDialTests
     {
         var programs = Course(PercentApplies.Controller).Sheet().Programs;
         Assert.All(programs, p => Assert.Equal((AdviceKind.Set, 200d), (p.Advice, p.Percent!.Value)));
-        Assert.Contains(": C1/2 (P2, on the same dial) will be 64.0 mm below full", programs[0].Reason, StringComparison.Ordinal);
-        Assert.Contains(": C1/2 will be 64.0 mm below full", programs[1].Reason, StringComparison.Ordinal);
+        Assert.Contains(": C1/2 (P2, on the same dial) will be 64.0 mm below full", programs[0].Reason.ToString(), StringComparison.Ordinal);
+        Assert.Contains(": C1/2 will be 64.0 mm below full", programs[1].Reason.ToString(), StringComparison.Ordinal);
         Assert.All(programs, p => Assert.Equal(44, p.Shortfall!.DepthMm, 0.01)); // 64 mm at 10 mm an hour, the dial gives 20
-        Assert.Contains(": C1/2 will be 64.0 mm below full", Course(PercentApplies.Program).Sheet().Programs[1].Reason, StringComparison.Ordinal); // a dial of its own
+        Assert.Contains(": C1/2 will be 64.0 mm below full", Course(PercentApplies.Program).Sheet().Programs[1].Reason.ToString(), StringComparison.Ordinal); // a dial of its own
     }
 
     /// <summary>P1's station needs 150 %, P2's 640 %.</summary>

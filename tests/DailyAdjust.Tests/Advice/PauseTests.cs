@@ -71,8 +71,8 @@ public class PauseTests
     {
         var advice = (SmallCourse.OneStation(60) with { Log = [Pause(9, 5) with { Time = new(Sunday, new(9, 0)) }] }).Advice();
         Assert.Equal(AdviceKind.Resume, advice.Advice);
-        Assert.Contains("its ground needs water before then: end the pause", advice.Reason, StringComparison.Ordinal);
-        Assert.DoesNotContain("It is off", advice.Reason, StringComparison.Ordinal);
+        Assert.Contains("its ground needs water before then: end the pause", advice.Reason.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("It is off", advice.Reason.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

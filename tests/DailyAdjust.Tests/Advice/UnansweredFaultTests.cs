@@ -28,7 +28,7 @@ public class UnansweredFaultTests
             var sheet = Unanswered(depletionMm, Off, NotMended with { Note = note }).Sheet();
             var advice = sheet.Programs.Single();
             Assert.Equal((AdviceKind.KeepOff, false), (advice.Advice, advice.NeedsVisit));
-            Assert.Equal($"Off since Sat 2 May, \"{note}\": is that mended or over? A setting, or `checked` of C1, hands it back to the numbers.", advice.Reason);
+            Assert.Equal($"Off since Sat 2 May, \"{note}\": is that mended or over? A setting, or `checked` of C1, hands it back to the numbers.", advice.Reason.ToString());
             Assert.Equal(note, advice.Fault!.Note);
             Assert.Null(advice.Unanswered);
             Assert.Empty(sheet.Freshness.UnansweredRounds);
@@ -55,7 +55,7 @@ public class UnansweredFaultTests
             Assert.Contains(advice.Advice, new[] { AdviceKind.Resume, AdviceKind.Skip });
             Assert.StartsWith(
                 advice.Advice == AdviceKind.Resume ? "Off since Sat 2 May, \"leak at green 4\": turn it on only if that is mended or over. " : "Off since Sat 2 May, \"leak at green 4\". ",
-                advice.Reason, StringComparison.Ordinal);
+                advice.Reason.ToString(), StringComparison.Ordinal);
             Assert.Equal(advice.Reason, advice.Chain[0].Words);
         }
 
@@ -73,7 +73,7 @@ public class UnansweredFaultTests
             var advice = course.Advice();
             Assert.Null(advice.Fault);
             Assert.NotNull(advice.Unanswered);
-            Assert.True(advice.Advice != AdviceKind.Resume || advice.Reason.StartsWith("Off since Sat 2 May, \"leak at green 4\"; noted on C1/P1 since, Sun 3 May: \"mended\". ", StringComparison.Ordinal), advice.Reason);
+            Assert.True(advice.Advice != AdviceKind.Resume || advice.Reason.ToString().StartsWith("Off since Sat 2 May, \"leak at green 4\"; noted on C1/P1 since, Sun 3 May: \"mended\". ", StringComparison.Ordinal), advice.Reason.ToString());
         }
 
         Assert.Equal(AdviceKind.Resume, Unanswered(60, Off, NotMended with { Note = "mended" }).Advice().Advice);

@@ -14,7 +14,7 @@ public class ArrowsTests
     /// <summary>Each may use those before it, never those after it.</summary>
     private static readonly string[][] Layers =
     [
-        ["Quantities"], ["Sites"], ["Logbook"], ["Weather"], ["Agronomy"], ["Irrigation"], ["Advice"], ["Water"], ["Morning"], ["Replay", "Plan", "Explain"],
+        ["Phrases"], ["Quantities"], ["Sites"], ["Logbook"], ["Weather"], ["Agronomy"], ["Irrigation"], ["Advice"], ["Water"], ["Morning"], ["Replay", "Plan", "Explain"],
     ];
 
     private static readonly Dictionary<string, string[]> AllowedProjects = new(StringComparer.Ordinal)

@@ -128,10 +128,10 @@ public class FoundInGroundTests
             Until = new LogTime(SmallCourse.Monday.AddDays(3), null),
             Note = "drain laid open",
         };
-        Assert.Equal("", Assert.Single(Course(60).Sheet().Driest).BeforeHose);
-        Assert.Equal("hold: drain laid open, until Thu 7 May: ask before you hose", Assert.Single((Course(60) with { Log = [hold] }).Sheet().Driest).BeforeHose);
+        Assert.Equal("", Assert.Single(Course(60).Sheet().Driest).BeforeHose.ToString());
+        Assert.Equal("hold: drain laid open, until Thu 7 May: ask before you hose", Assert.Single((Course(60) with { Log = [hold] }).Sheet().Driest).BeforeHose.ToString());
         var closed = hold with { Kind = LogKind.Season, Where = new(PlaceKind.Site, "", ""), Text = SeasonState.Closed, Until = null };
-        Assert.Equal("the season is closed: ask before you hose", Assert.Single((Course(60) with { Log = [closed] }).Sheet().Driest).BeforeHose);
+        Assert.Equal("the season is closed: ask before you hose", Assert.Single((Course(60) with { Log = [closed] }).Sheet().Driest).BeforeHose.ToString());
     }
 
     [Theory]
@@ -215,7 +215,7 @@ public class FoundInGroundTests
     private static bool Doubted(IReadOnlyList<WeatherDay> weather, string words, params LogEntry[] log)
     {
         var course = Course(10) with { Log = log, Weather = weather, Described = s => s with { Weather = s.Weather with { Gauges = [new Gauge("yard", null), new Gauge("barn", null)] } } };
-        return course.Sheet().Freshness.Doubts.Any(d => d.StartsWith("Gauge yard", StringComparison.Ordinal) && d.Contains(words, StringComparison.Ordinal));
+        return course.Sheet().Freshness.Doubts.Select(d => d.ToString()).Any(d => d.StartsWith("Gauge yard", StringComparison.Ordinal) && d.Contains(words, StringComparison.Ordinal));
     }
 
     private static SmallCourse Course(double depletionMm) => SmallCourse.OneStation(depletionMm, Probed);

@@ -42,7 +42,7 @@ public class HandRunsPartTests
         LogEntry dry = At(9) with { Kind = LogKind.NoWater, Until = new(Monday, new(12, 0)), Note = "foliar feeding" };
         var order = Assert.Single(Course(WaterIn with { Time = new(Monday, new(8, 0)) }, dry).Sheet().Exceptions.HandRuns);
         Assert.Equal(new DateTimeOffset(2026, 5, 4, 8, 0, 0, TimeSpan.Zero), order.Begins);
-        Assert.Equal("no water, foliar feeding", Assert.Single(order.Against).What);
+        Assert.Equal("no water, foliar feeding", Assert.Single(order.Against).What.ToString());
         Assert.Empty(Course(WaterIn with { Time = new(Monday, new(12, 0)) }, dry).Sheet().Exceptions.HandRuns[0].Against);
     }
 

@@ -154,7 +154,7 @@ public class RunByHandTests
     {
         var sheet = Described(pump: null, log: [Failed], depletionMm: 49).Sheet();
         Assert.Equal(3, sheet.RunByHand!.Groups.Sum(g => g.Boxes.Count));
-        Assert.All(sheet.Driest, d => Assert.Contains("run by hand first", d.BeforeHose, StringComparison.Ordinal));
+        Assert.All(sheet.Driest, d => Assert.Contains("run by hand first", d.BeforeHose.ToString(), StringComparison.Ordinal));
         Assert.NotEmpty(sheet.Driest);
     }
 

@@ -22,7 +22,7 @@ public class UnknownRainTests
         Assert.Equal((AdviceKind.Set, 125d), Said(Sheet(unknownOn: null)));
         var held = Sheet(unknownOn: 20);
         Assert.Equal((AdviceKind.Leave, 1d), Said(held));
-        Assert.Equal("Some of the rain is unknown, so nothing is raised above its setting: enter the gauge.", held.Programs[0].Reason);
+        Assert.Equal("Some of the rain is unknown, so nothing is raised above its setting: enter the gauge.", held.Programs[0].Reason.ToString());
     }
 
     [Fact]
@@ -30,7 +30,7 @@ public class UnknownRainTests
     {
         var advice = (Course(unknownOn: 20) with { Log = [new LogEntry { Time = new(OneZone.First, new(1, 0)), Kind = LogKind.Off, Where = Program }] }).Sheet().Programs[0];
         Assert.Equal((AdviceKind.Resume, 100d), (advice.Advice, advice.Percent!.Value)); // 125 % without the doubt
-        Assert.Equal("Its ground needs water. Some of the rain is unknown, so it is turned on at no more than it last ran at, 100 %: enter the gauge.", advice.Reason);
+        Assert.Equal("Its ground needs water. Some of the rain is unknown, so it is turned on at no more than it last ran at, 100 %: enter the gauge.", advice.Reason.ToString());
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports.Words;
@@ -16,7 +17,7 @@ public class AdviceWordsTests
     [InlineData(AdviceKind.Off, AdviceKind.Set, 80d, "MUST NOT RUN, 100 or 80 % → off")]
     [InlineData(AdviceKind.Set, AdviceKind.Set, 80d, "SET 100 or 80 → 70 %")]
     public void It_shows_both_numbers_that_the_dial_may_be_at(AdviceKind today, AdviceKind asked, double? askedPercent, string line) =>
-        Assert.Equal(line, AdviceWords.ActAndNumbers(Advice(today, 70) with { Unanswered = NotAnswered(asked, askedPercent, 60, 90) }));
+        Assert.Equal(line, AdviceWords.ActAndNumbers(Advice(today, 70) with { Unanswered = NotAnswered(asked, askedPercent, 60, 90) }).ToString());
 
     [Fact]
     public void A_number_that_neither_answer_gives_is_said_with_its_reason()
@@ -24,8 +25,8 @@ public class AdviceWordsTests
         var advice = Advice(AdviceKind.Set, 70) with { Unanswered = NotAnswered(AdviceKind.Set, 80, 60, 60) };
         Assert.Equal(
             "Mon 8 June said: set 80 %. Nobody has answered. If it was done, today says: set 60 %. If not: set 60 %. The round says 70 %: until somebody answers, a number moves by no more than a step a day.",
-            AdviceWords.NotAnswered(advice));
-        Assert.DoesNotContain("The round says", AdviceWords.NotAnswered(advice with { Percent = 60 }), StringComparison.Ordinal);
+            AdviceWords.NotAnswered(advice).ToString());
+        Assert.DoesNotContain("The round says", AdviceWords.NotAnswered(advice with { Percent = 60 }).ToString(), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -36,11 +37,11 @@ public class AdviceWordsTests
         AdviceWords.ReasonAndUntil(
             Advice(AdviceKind.Set, 100) with
             {
-                Reason = "Reason.",
-                Chain = [new Reason(code, "Reason.", new Dictionary<string, double>())],
+                Reason = Phrase.Verbatim("Reason."),
+                Chain = [new Reason(code, Phrase.Verbatim("Reason."), new Dictionary<string, double>())],
                 Unanswered = NotAnswered(AdviceKind.Set, 80, 60, 60),
             },
-            new SiteWords(UnitSystem.Metric, InventedMorning.Build().Site.Clock, new DateOnly(2026, 6, 9))));
+            new SiteWords(UnitSystem.Metric, InventedMorning.Build().Site.Clock, new DateOnly(2026, 6, 9))).ToString());
 
     private static ProgramAdvice Advice(AdviceKind kind, double percent) => new()
     {
@@ -51,7 +52,7 @@ public class AdviceWordsTests
         Advice = kind,
         Percent = kind == AdviceKind.Set ? percent : null,
         MayBeOn = true,
-        Reason = "",
+        Reason = Phrase.Empty,
         Zones = [],
     };
 

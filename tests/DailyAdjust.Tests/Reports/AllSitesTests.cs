@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports;
 using DailyAdjust.Reports.Index;
@@ -166,8 +167,8 @@ public sealed class AllSitesTests
         var sheet = InventedExceptions.Build();
         var site = InventedSites.Of(Evil, sheet with
         {
-            Programs = [.. sheet.Programs.Select(p => p with { Name = Evil, Reason = Evil })],
-            Freshness = sheet.Freshness with { NoAdvice = Evil, UnknownRain = [new(Evil, Date, 0)] },
+            Programs = [.. sheet.Programs.Select(p => p with { Name = Evil, Reason = Phrase.Verbatim(Evil) })],
+            Freshness = sheet.Freshness with { NoAdvice = Phrase.Verbatim(Evil), UnknownRain = [new(Evil, Date, 0)] },
             Site = sheet.Site with { Controllers = [.. sheet.Site.Controllers.Select(c => c with { Place = Evil })] },
         });
         var page = AllSites.Html([site with { Id = "a b/../<script>?#" }, new() { Id = Evil, Trouble = Evil }]);

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.RegularExpressions;
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports;
 using Xunit;
@@ -57,7 +58,7 @@ public sealed partial class AnswersTests
     public void What_is_to_be_typed_is_code_on_the_page()
     {
         var sheet = InventedExceptions.Build();
-        var typed = sheet with { Programs = [sheet.Programs[0] with { Reason = "is it mended? A setting, or `checked` of B, hands it back" }, .. sheet.Programs.Skip(1)] };
+        var typed = sheet with { Programs = [sheet.Programs[0] with { Reason = $"is it mended? A setting, or {Reason.Checked} of B, hands it back" }, .. sheet.Programs.Skip(1)] };
         var issue = InventedMorning.Issue with { Notices = ["a file is damaged: see `dailyadjust check`", "another"] };
         var page = Written(typed, issue, ReportFiles.Html);
         var code = Code().Matches(page).Select(m => m.Groups["code"].Value).ToList();
@@ -80,10 +81,11 @@ public sealed partial class AnswersTests
     [InlineData("valve `2` stuck")]
     [InlineData("`checked` by Lee, still leaks")]
     [InlineData("see `dailyadjust log`")]
+    [InlineData("`checked`")]
     public void Backticks_of_a_note_are_no_code_of_ours(string note)
     {
         var sheet = InventedExceptions.Build();
-        var reason = $"Off since Sun 3 May, \"{note}\": is that mended or over? A setting, or `checked` of B, hands it back";
+        Phrase reason = $"Off since Sun 3 May, \"{note}\": is that mended or over? A setting, or {Reason.Checked} of B, hands it back";
         var noted = sheet with { Programs = [sheet.Programs[0] with { Reason = reason }, .. sheet.Programs.Skip(1)] };
         var page = Written(noted, InventedMorning.Issue with { Notices = [$"a note of valve `3`, and `dailyadjust check`"] }, ReportFiles.Html);
         var shown = System.Net.WebUtility.HtmlDecode(page);

@@ -30,7 +30,7 @@ public sealed class HandRainWordsTests
             "Gauge yard, read by hand: 3.0 mm is the total of today. It counts in place of station mast, which has 1.0 mm for that time: what a person read goes before the instrument. "
             + "That date is not over: log its total again if more falls.",
             Total);
-        Assert.DoesNotContain("not over", HandRainWords.Line(Total, Midnight.AddDays(1), Words), StringComparison.Ordinal);
+        Assert.DoesNotContain("not over", HandRainWords.Line(Total, Midnight.AddDays(1), Words).ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -41,29 +41,29 @@ public sealed class HandRainWordsTests
     [Fact]
     public void Silent_and_partly_silent_instruments_are_named()
     {
-        Assert.Contains(". It counts: station mast knows nothing of that time.", HandRainWords.Line(Timed with { InstrumentMm = null }, AsOf, Words), StringComparison.Ordinal);
-        Assert.Contains("which has 7.5 mm for that time (14 h of it unknown):", HandRainWords.Line(Timed with { InstrumentMissing = TimeSpan.FromHours(14) }, AsOf, Words), StringComparison.Ordinal);
+        Assert.Contains(". It counts: station mast knows nothing of that time.", HandRainWords.Line(Timed with { InstrumentMm = null }, AsOf, Words).ToString(), StringComparison.Ordinal);
+        Assert.Contains("which has 7.5 mm for that time (14 h of it unknown):", HandRainWords.Line(Timed with { InstrumentMissing = TimeSpan.FromHours(14) }, AsOf, Words).ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
     public void What_is_not_counted_and_what_would_count_twice_is_said()
     {
-        Assert.EndsWith("It is not counted: that date's total by hand counts instead.", HandRainWords.Line(Timed with { Counts = false }, AsOf, Words), StringComparison.Ordinal);
+        Assert.EndsWith("It is not counted: that date's total by hand counts instead.", HandRainWords.Line(Timed with { Counts = false }, AsOf, Words).ToString(), StringComparison.Ordinal);
         Assert.EndsWith(
             "Its hours after midnight are in the total of today too: if it rained in them that counts twice, so take one of the two back (`log void`).",
-            HandRainWords.Line(Timed with { InTotalOf = Today }, AsOf, Words), StringComparison.Ordinal);
+            HandRainWords.Line(Timed with { InTotalOf = Today }, AsOf, Words).ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_figure_names_its_source_where_that_is_not_the_instrument_alone()
     {
         var rain = new OvernightRain("yard", 9, 3) { ByHand = [Timed, Total] };
-        Assert.Equal(" (partly by hand)", HandRainWords.Source(rain, Today.AddDays(-1)));
-        Assert.Equal(" (by hand)", HandRainWords.Source(rain, Today));
-        Assert.Equal("", HandRainWords.Source(rain, Today.AddDays(-2)));
-        Assert.Equal("", HandRainWords.Source(new("yard", 9, 3) { ByHand = [Timed with { Counts = false }] }, Today.AddDays(-1)));
-        Assert.Equal(" (by hand)", HandRainWords.Source(new("yard", 9, 3) { ByHand = [Timed with { Station = "" }] }, Today.AddDays(-1)));
+        Assert.Equal(" (partly by hand)", HandRainWords.Source(rain, Today.AddDays(-1)).ToString());
+        Assert.Equal(" (by hand)", HandRainWords.Source(rain, Today).ToString());
+        Assert.Equal("", HandRainWords.Source(rain, Today.AddDays(-2)).ToString());
+        Assert.Equal("", HandRainWords.Source(new("yard", 9, 3) { ByHand = [Timed with { Counts = false }] }, Today.AddDays(-1)).ToString());
+        Assert.Equal(" (by hand)", HandRainWords.Source(new("yard", 9, 3) { ByHand = [Timed with { Station = "" }] }, Today.AddDays(-1)).ToString());
     }
 
-    private static void Says(string expected, HandRain rain) => Assert.Equal(expected, HandRainWords.Line(rain, AsOf, Words));
+    private static void Says(string expected, HandRain rain) => Assert.Equal(expected, HandRainWords.Line(rain, AsOf, Words).ToString());
 }

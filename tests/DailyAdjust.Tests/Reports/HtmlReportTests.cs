@@ -3,6 +3,7 @@ using System.Xml;
 using System.Xml.Linq;
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports;
 using Xunit;
@@ -46,11 +47,11 @@ public sealed class HtmlReportTests
         const string Evil = "<img src=x>\"'&";
         var page = Rendered.File(ReportFiles.Html, sheet with
         {
-            Programs = [.. sheet.Programs.Select(p => p with { Name = Evil, Reason = Evil })],
-            Driest = [.. sheet.Driest.Select(d => d with { Name = Evil, Why = Evil })],
+            Programs = [.. sheet.Programs.Select(p => p with { Name = Evil, Reason = Phrase.Verbatim(Evil) })],
+            Driest = [.. sheet.Driest.Select(d => d with { Name = Evil, Why = Phrase.Verbatim(Evil) })],
             Wettest = [.. sheet.Wettest.Select(w => w with { Name = Evil })],
             Areas = [.. sheet.Areas.Select(a => a with { Area = Evil })],
-            StandingOrders = [.. sheet.StandingOrders.Select(o => o with { Where = Evil, What = Evil })],
+            StandingOrders = [.. sheet.StandingOrders.Select(o => o with { Where = Evil, What = Phrase.Verbatim(Evil) })],
             Site = sheet.Site with { Name = Evil },
         });
         Assert.DoesNotContain("<img", page, StringComparison.Ordinal);
@@ -77,7 +78,7 @@ public sealed class HtmlReportTests
     public void A_day_that_the_reason_names_is_not_said_twice()
     {
         var sheet = InventedMorning.Build();
-        var skip = sheet.Programs[1] with { Reason = "1.26 in of rain: look again on Sat 18 Jul, about 50 % if no rain falls" };
+        var skip = sheet.Programs[1] with { Reason = Phrase.Verbatim("1.26 in of rain: look again on Sat 18 Jul, about 50 % if no rain falls") };
         var page = Readable(Rendered.File(ReportFiles.Html, sheet with { Programs = [skip] }));
         Assert.Contains("look again on Sat 18 Jul, about 50 % if no rain falls.", page, StringComparison.Ordinal);
         Assert.DoesNotContain("Turn on again", page, StringComparison.Ordinal);

@@ -2,6 +2,7 @@ using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
@@ -10,6 +11,13 @@ namespace DailyAdjust.Tests.Reports;
 /// <summary>The invented morning with everything that can be otherwise than on an ordinary day.</summary>
 internal static class InventedExceptions
 {
+    private const string ClubFinal = "club final";
+    private const string DrainWork = "drain work";
+    private const string Foliar = "foliar";
+    private const string NewSod = "new sod";
+    private const string WettingAgent = "wetting agent";
+    private static readonly Phrase GrowIn = new("grow-in");
+
     private static readonly DateOnly Date = InventedMorning.Date;
     private static readonly LogEntry Spoken = new()
     {
@@ -27,8 +35,8 @@ internal static class InventedExceptions
         {
             StandingOrders =
             [
-                new StandingOrder("area:greens", "no water, wetting agent", Date.AddDays(1)) { UntilClock = new(18, 0), By = "R. Vance", Begins = At(1, 6) },
-                new StandingOrder("C/P1", "grow-in: new sod", Date.AddDays(9)),
+                new StandingOrder("area:greens", Phrase.Of($"no water, {WettingAgent}"), Date.AddDays(1)) { UntilClock = new(18, 0), By = "R. Vance", Begins = At(1, 6) },
+                new StandingOrder("C/P1", Phrase.Of($"{GrowIn}: {NewSod}"), Date.AddDays(9)),
             ],
             Exceptions = new SheetExceptions
             {
@@ -36,7 +44,7 @@ internal static class InventedExceptions
                 [
                     new HandRunOrder(LogKind.WaterIn, new Place(PlaceKind.Area, "greens", ""), 6.35, At(0, 20), IsLate: false, "R. Vance", "granular", [
                         new HandRunStation(new StationKey("A", "1"), "Green 1", 4, 26, 3, 10, 25),
-                        new HandRunStation(new StationKey("A", "2"), "Green 2", 6.35, 38, 1, 38, 0)]) { Begins = At(0, 7), Against = [new StandingOrder("C/P1", "hold: drain work", Date)] },
+                        new HandRunStation(new StationKey("A", "2"), "Green 2", 6.35, 38, 1, 38, 0)]) { Begins = At(0, 7), Against = [new StandingOrder("C/P1", Phrase.Of($"hold: {DrainWork}"), Date)] },
                 ],
                 GrowIns =
                 [
@@ -49,8 +57,8 @@ internal static class InventedExceptions
                 Night = [new NightCaution(OffReason.Cold, 1.5, 4.4444, IsForecast: true, Holds: true), new NightCaution(OffReason.Wind, 6.2, 4.4704, IsForecast: false, Holds: false)],
                 PutBack =
                 [
-                    new PutBack(new ProgramKey("A", "P1"), [new StationKey("A", "2")], [], "no water, foliar", new LogTime(Date.AddDays(-1), new(23, 0))),
-                    new PutBack(new ProgramKey("A", "P2"), [], [new(21, 0), new(23, 0)], "event, club final", new LogTime(Date, null)),
+                    new PutBack(new ProgramKey("A", "P1"), [new StationKey("A", "2")], [], Phrase.Of($"no water, {Foliar}"), new LogTime(Date.AddDays(-1), new(23, 0))),
+                    new PutBack(new ProgramKey("A", "P2"), [], [new(21, 0), new(23, 0)], Phrase.Of($"event, {ClubFinal}"), new LogTime(Date, null)),
                 ],
                 TakenOutRuns = [.. new[] { "3", "4" }.Select(s => new TakenOutRun(new ProgramKey("A", "P1"), new StationKey("A", s), Date.AddDays(-1), At(-1, 21), At(-1, 22)))],
             },
@@ -82,8 +90,8 @@ internal static class InventedExceptions
         PauseDays = 3,
         PausedUntil = At(2, 7),
         GrowInBegins = At(1, 7),
-        TakenOut = [new TakenOutStart(At(0, 21), "event, club final", new LogTime(Date, new(23, 0)))],
-        StationsOut = [new TakenOutStations([new StationKey("A", "3"), new StationKey("A", "4")], At(0, 21), "hold: drain work", null)],
+        TakenOut = [new TakenOutStart(At(0, 21), Phrase.Of($"event, {ClubFinal}"), new LogTime(Date, new(23, 0)))],
+        StationsOut = [new TakenOutStations([new StationKey("A", "3"), new StationKey("A", "4")], At(0, 21), Phrase.Of($"hold: {DrainWork}"), null)],
         Fault = new Fault(At(-3, 9), "leak at the 6th", "Pat", IsOwnNote: true),
     };
 

@@ -1,6 +1,7 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
@@ -30,7 +31,7 @@ internal static class InventedMorning
         {
             WeatherThrough = At(0, 4, 0),
             Station = "shop <script>alert(1)</script>",
-            Assumed = ["wind speed: 2 h interpolated on Mon 13 July"],
+            Assumed = [Phrase.Verbatim("wind speed: 2 h interpolated on Mon 13 July")],
             UnknownRain = [new UnknownRain("east", Date.AddDays(-1), 1.016)],
             AssumedSoil = [new AssumedZone(new StationKey("B", "7"), "Green 6 back", Date.AddDays(-20))],
             UnansweredRounds = [new(Date.AddDays(-2), null)],
@@ -47,11 +48,11 @@ internal static class InventedMorning
         ],
         Driest =
         [
-            new DryZone(new StationKey("B", "7"), "Green 6 back", "greens", 5.08, 6.1, 3.048, 2423, "needs more than the rest of the greens: crown, full sun"),
-            new DryZone(new StationKey("E", "3"), "@Fairway 8 ridge", "fairways", 17.2, 15.0, 6.6, null, "half an hour of its minutes is missing"),
+            new DryZone(new StationKey("B", "7"), "Green 6 back", "greens", 5.08, 6.1, 3.048, 2423, Phrase.Verbatim("needs more than the rest of the greens: crown, full sun")),
+            new DryZone(new StationKey("E", "3"), "@Fairway 8 ridge", "fairways", 17.2, 15.0, 6.6, null, Phrase.Verbatim("half an hour of its minutes is missing")),
         ],
         Wettest = [new WetZone(new StationKey("C", "2"), "Range low end", "range", 9.144, 3.556, 0.254)],
-        StandingOrders = [new StandingOrder("E/P1", "drain trench open", Date.AddDays(5)), new StandingOrder("pump", "reduced to 2,000 L/min", Until: null)],
+        StandingOrders = [new StandingOrder("E/P1", Phrase.Verbatim("drain trench open"), Date.AddDays(5)), new StandingOrder("pump", Phrase.Verbatim("reduced to 2,000 L/min"), Until: null)],
         Fit = new NightFit(
             [
                 new ProgramRun(Date, new ProgramKey("B", "P1"), At(0, 21, 30), At(1, 1, 20)),
@@ -74,7 +75,7 @@ internal static class InventedMorning
             new ProgramSeason(new ProgramKey("B", "P1"), Date.AddDays(-40), [.. Enumerable.Repeat(0.0, 38), 100, 100]),
         ],
         Water = new WaterUsed(201_000, 2_460_000, 14_300_000, 2_380_000, 3),
-        Pointers = ["Green 6 back has been set aside for three weeks: raise its base minutes by about a third"],
+        Pointers = [Phrase.Verbatim("Green 6 back has been set aside for three weeks: raise its base minutes by about a third")],
     };
 
     /// <summary>Everything answered, nothing failed: eight programs, the usual changes.</summary>
@@ -95,10 +96,10 @@ internal static class InventedMorning
         var sheet = Build();
         return sheet with
         {
-            Freshness = sheet.Freshness with { NoAdvice = "the newest weather is 3 days old", NoAdviceSince = Date.AddDays(-1) },
+            Freshness = sheet.Freshness with { NoAdvice = Phrase.Verbatim("the newest weather is 3 days old"), NoAdviceSince = Date.AddDays(-1) },
             Programs = [.. sheet.Programs.Select(p => p with
             {
-                Advice = AdviceKind.AsSet, Percent = null, ExactPercent = null, Reason = "No sound advice: the newest weather is 3 days old.",
+                Advice = AdviceKind.AsSet, Percent = null, ExactPercent = null, Reason = Phrase.Verbatim("No sound advice: the newest weather is 3 days old."),
             })],
         };
     }

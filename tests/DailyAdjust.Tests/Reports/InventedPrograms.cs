@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
@@ -27,8 +28,8 @@ internal static class InventedPrograms
             Zones = Zones(),
             Chain =
             [
-                new Reason("rain", "0.54 in fell on Tue 14 July at gauge shop", new Dictionary<string, double>(StringComparer.Ordinal) { ["rainMm"] = 13.716, ["eto_mm"] = double.NaN }),
-                new Reason("need", "Green 4 drives the program: 58.8 %", new Dictionary<string, double>(StringComparer.Ordinal) { ["percent"] = 58.7654321 }),
+                new Reason("rain", Phrase.Verbatim("0.54 in fell on Tue 14 July at gauge shop"), new Dictionary<string, double>(StringComparer.Ordinal) { ["rainMm"] = 13.716, ["eto_mm"] = double.NaN }),
+                new Reason("need", Phrase.Verbatim("Green 4 drives the program: 58.8 %"), new Dictionary<string, double>(StringComparer.Ordinal) { ["percent"] = 58.7654321 }),
             ],
         },
         Program("B", "P2", "Fairways 4-6", 100, AdviceKind.Leave, 100, "100 % is good enough") with
@@ -59,7 +60,7 @@ internal static class InventedPrograms
         NextStart = InventedMorning.At(0, 21, 30),
         Finishes = InventedMorning.At(1, 1, 20),
         MayBeOn = present > 0,
-        Reason = reason,
+        Reason = Phrase.Verbatim(reason),
     };
 
     private static IReadOnlyList<ZoneAdvice> Zones() =>

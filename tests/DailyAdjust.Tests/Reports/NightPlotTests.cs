@@ -33,7 +33,7 @@ public class NightPlotTests
         Assert.Equal((NightPlot.Left + 77.5, 77.5), (overlap.X, overlap.Width)); // of four hours the second
         Assert.Equal(["A !", "B"], Plot(runs).Rows.Select(NightChartWords.Row));
         var said = NightChartWords.Description(new NightOfRuns(InventedMorning.Date, runs), Plot(runs), View().Words);
-        Assert.Equal("3 runs of 2 boxes, from 21:00 today to 01:00 tomorrow. Programs run at once on A.", said);
+        Assert.Equal("3 runs of 2 boxes, from 21:00 today to 01:00 tomorrow. Programs run at once on A.", said.ToString());
     }
 
     [Fact]

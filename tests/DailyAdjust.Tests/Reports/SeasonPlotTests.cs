@@ -58,7 +58,7 @@ public class SeasonPlotTests
 
     [Fact]
     public void Months_stand_over_the_week_in_which_they_begin() =>
-        Assert.Equal(["May", "Jun"], new SeasonPlot([new ProgramSeason(Program, First, new double[60])]).Months().Select(m => SeasonChartWords.Month(m.Month)));
+        Assert.Equal(["May", "Jun"], new SeasonPlot([new ProgramSeason(Program, First, new double[60])]).Months().Select(m => SeasonChartWords.Month(m.Month).ToString()));
 
     private static IEnumerable<(double From, double Y, double To)> Strokes(string path) =>
         Regex.Matches(path, @"M([0-9.]+) ([0-9.]+)H([0-9.]+)").Select(m => (Number(m, 1), Number(m, 2), Number(m, 3)));

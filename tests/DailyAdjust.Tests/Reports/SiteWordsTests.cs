@@ -20,8 +20,8 @@ public sealed class SiteWordsTests
     [InlineData(null, "unknown", "unknown")]
     public void Depths(double? mm, string us, string metric)
     {
-        Assert.Equal(us, Us.DepthOf(mm));
-        Assert.Equal(metric, Metric.DepthOf(mm));
+        Assert.Equal(us, Us.DepthOf(mm).ToString());
+        Assert.Equal(metric, Metric.DepthOf(mm).ToString());
     }
 
     [Theory]
@@ -56,9 +56,9 @@ public sealed class SiteWordsTests
     [Fact]
     public void Days_near_the_sheet_have_names()
     {
-        Assert.Equal("04:50 today", Us.When(InventedMorning.At(0, 4, 50)));
-        Assert.Equal("23:10 yesterday", Us.When(InventedMorning.At(-1, 23, 10)));
-        Assert.Equal("04:40 tomorrow", Us.When(InventedMorning.At(1, 4, 40)));
-        Assert.Equal("21:30 Sat 18 July", Us.When(InventedMorning.At(3, 21, 30)));
+        Assert.Equal("04:50 today", Us.When(InventedMorning.At(0, 4, 50)).ToString());
+        Assert.Equal("23:10 yesterday", Us.When(InventedMorning.At(-1, 23, 10)).ToString());
+        Assert.Equal("04:40 tomorrow", Us.When(InventedMorning.At(1, 4, 40)).ToString());
+        Assert.Equal("21:30 Sat 18 July", Us.When(InventedMorning.At(3, 21, 30)).ToString());
     }
 }

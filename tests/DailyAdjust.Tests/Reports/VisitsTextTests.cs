@@ -29,7 +29,7 @@ public sealed class VisitsTextTests
 
         // On the sheet too, where nobody comes today.
         var thursdays = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", "22:00") with { Visit = new VisitDays.Weekdays([DayOfWeek.Thursday]) }] };
-        Assert.Equal(NotedBefore, Assert.Single((SmallCourse.OneStation(60) with { Controller = thursdays, Log = [off] }).Sheet().IfVisited).NotedBefore);
+        Assert.Equal(NotedBefore, Assert.Single((SmallCourse.OneStation(60) with { Controller = thursdays, Log = [off] }).Sheet().IfVisited).NotedBefore.ToString());
     }
 
     [Fact]

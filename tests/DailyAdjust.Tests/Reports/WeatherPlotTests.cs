@@ -32,9 +32,9 @@ public class WeatherPlotTests
     public void It_is_said_in_words()
     {
         WeatherDay[] days = [Day(0, 4, 20), Day(1, 5, null), Day(2, null, 1.5)];
-        Assert.Equal("ETo 9.0 mm in all, at most 5.0 mm on Tue 14 July. Rain 21.5 mm in all, unknown on 1 day.", WeatherChartWords.Description(days, Words));
-        Assert.Equal("ETo and rain of the last 3 days, Mon 13 July to Wed 15 July", WeatherChartWords.Title(days));
-        Assert.Equal("ETo is unknown. Rain unknown on 1 day.", WeatherChartWords.Description([Day(0, null, null)], Words));
+        Assert.Equal("ETo 9.0 mm in all, at most 5.0 mm on Tue 14 July. Rain 21.5 mm in all, unknown on 1 day.", WeatherChartWords.Description(days, Words).ToString());
+        Assert.Equal("ETo and rain of the last 3 days, Mon 13 July to Wed 15 July", WeatherChartWords.Title(days).ToString());
+        Assert.Equal("ETo is unknown. Rain unknown on 1 day.", WeatherChartWords.Description([Day(0, null, null)], Words).ToString());
     }
 
     private static WeatherDay Day(int day, double? eto, double? rain) => new()
