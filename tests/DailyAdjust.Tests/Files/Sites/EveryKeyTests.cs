@@ -10,7 +10,7 @@ public sealed class EveryKeyTests
 {
     private const string Yaml = """
         site: { name: Wrenfield, latitude: 53.2, longitude: -6.1, elevation: 12 m, time_zone: Europe/Dublin, units: metric, start: 2026-04-01, start_soil: assumed, correct: true }
-        report: { at: ["11:00", "04:30"], round_done_by: "12:00", first_play: "06:45", satisfy: 70 %, skip_below: 30 %, skip_room: 12 %, worth: 4 %, weather_max_age: 36 h }
+        report: { at: ["11:00", "04:30"], round_done_by: "12:00", first_play: "06:45", language: es, satisfy: 70 %, skip_below: 30 %, skip_room: 12 %, worth: 4 %, weather_max_age: 36 h }
         weather:
           stations:
             - id: mast
@@ -94,6 +94,7 @@ public sealed class EveryKeyTests
         Assert.Equal(TimeSpan.FromHours(36), Site.Report.WeatherMaxAge);
         Assert.Equal(0.12, Site.Report.SkipRoom!.Value, 1e-12);
         Assert.Equal(new TimeOnly(6, 45), Site.Report.FirstPlay);
+        Assert.Equal(SheetLanguage.Spanish, Site.Report.Language);
         Assert.Null(Site.Window);
         Assert.Null(Site.PumpCapacityLPerMin);
     }
