@@ -3,6 +3,7 @@ using System.Globalization;
 using DailyAdjust.Benchmarks;
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 
 // The fit of a large course over seven nights. Shared machines are noisy, so the least of many runs is what the work takes.
 const int WarmUp = 20, Runs = 60;
@@ -46,7 +47,7 @@ IReadOnlyList<ProgramAdvice> advice =
         Confirmed = true,
         Advice = AdviceKind.Set,
         Percent = 100,
-        Reason = "",
+        Reason = Phrase.Empty,
     }),
 ];
 var cutting = Stopwatch.GetTimestamp();
