@@ -18,11 +18,18 @@ internal sealed class CutTrial(Nights nights, IReadOnlyDictionary<ProgramKey, do
     public double LargestOf(CutDial dial, IReadOnlyDictionary<ProgramKey, double> percents)
     {
         bool Before(ProgramKey key) => _ranks[key] <= dial.Rank;
+        var laid = new Dictionary<double, IReadOnlyList<NightTrouble>>();
         IReadOnlyList<NightTrouble> At(double percent)
         {
+            // What is set now is often what is asked, or the smallest: the nights are laid out once for each number.
+            if (laid.TryGetValue(percent, out var known))
+            {
+                return known;
+            }
+
             var tried = new Dictionary<ProgramKey, double>(percents);
             NightCuts.Turn(tried, asked, dial, percent);
-            return [.. nights.Troubles(nights.Runs(key => tried[key]))];
+            return laid[percent] = [.. nights.Troubles(nights.Runs(key => tried[key]))];
         }
 
         var whole = At(dial.Asked);

@@ -15,6 +15,14 @@ public sealed record Reason(string Code, Phrase Words, IReadOnlyDictionary<strin
     /// <summary>The program may be off because an earlier sheet said so and nobody answered.</summary>
     public const string MayBeOff = "may-be-off";
 
+    /// <summary>One without numbers.</summary>
+    internal static Reason Plain(string code, Phrase words) => With(code, words, new SortedDictionary<string, double>(StringComparer.Ordinal));
+
+    /// <param name="code">Its short name.</param>
+    /// <param name="words">Its sentence.</param>
+    /// <param name="data">Its numbers.</param>
+    internal static Reason With(string code, Phrase words, IReadOnlyDictionary<string, double> data) => new(code, words, data);
+
     /// <summary>The word that is to be logged, where a reason asks whether what was noted is mended.</summary>
     public static Phrase Checked { get; } = Phrase.Verbatim("`checked`");
 }

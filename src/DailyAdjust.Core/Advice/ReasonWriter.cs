@@ -8,6 +8,8 @@ namespace DailyAdjust.Core.Advice;
 /// <summary>The chain of reasons behind one program's advice, in words and as data; its first link is the sheet's one sentence.</summary>
 internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRain> recentRain, Phrase? noAdvice)
 {
+    private readonly FurtherReasons _further = new(context);
+
     private UnitSystem Units => context.Site.Units;
 
     public IReadOnlyList<Reason> Of(Judged judged, Decision decision, ProgramAdvice advice)
@@ -15,19 +17,9 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         var program = judged.Case;
         var main = Main(program, decision, advice, NeedWords(program, judged.Leader));
         var chain = new List<Reason> { main with { Words = Phrase.Sentences([Before(program.Noted, advice.Advice), main.Words, .. Barred(program, decision)]) } };
-        chain.AddRange(Limits(decision, advice));
-        chain.AddRange(Need(program));
-        chain.AddRange(Leftovers(program, advice));
-        chain.AddRange(advice.TakenOut.Select(t =>
-            Plain("restricted-start", $"The start of {Words.DateAndTime(context.Site.Clock, t.At)} must not run ({t.Why}): take that start out.")));
-        chain.AddRange(advice.StationsOut.Select(o =>
-            Plain("stations-out", OutWords(o))));
+        chain.AddRange(_further.Of(program, decision, advice));
         return chain;
     }
-
-    private Phrase OutWords(TakenOutStations stations) => stations.Stations.Count == 1
-        ? Phrase.Of($"{stations.Stations[0]} must not run from {Words.DateAndTime(context.Site.Clock, stations.From)} on ({stations.Why}): take it out.")
-        : $"{Words.List([.. stations.Stations.Select(s => Phrase.Verbatim(s.ToString()))], most: 12)} must not run from {Words.DateAndTime(context.Site.Clock, stations.From)} on ({stations.Why}): take them out.";
 
     /// <summary>What is noted of a program that is turned on, or that may be on because a sheet said so and nobody answered.</summary>
     private Phrase Before(Fault? noted, AdviceKind advice) => (noted, advice) switch
@@ -56,38 +48,38 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
 
     private Reason Main(ProgramCase program, Decision decision, ProgramAdvice advice, Phrase needWords) => decision.Cause switch
     {
-        Cause.MustNotRun => Plain("must-not-run", Phrase.Sentences($"Must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition)}.", OneDialWords(program.Program.Controller))),
-        Cause.NoSoundAdvice => Plain("no-sound-advice", $"No sound advice: {noAdvice!}. Leave it as it is set."),
-        Cause.IsFaulty => Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is that mended or over? A setting, or {Reason.Checked} of {program.Program.Key.Controller}, hands it back to {(program.GrowIn is null ? new Phrase("the numbers") : new Phrase("its grow-in"))}."),
-        Cause.GrowsIn when advice is { Advice: AdviceKind.KeepOff, PausedUntil: null } => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}, but it was turned off since its order: a setting above 0 takes it up again."),
-        Cause.GrowsIn => Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? Phrase.Empty : new Phrase(", the percentage stays"))}."),
-        Cause.GrowInBegins => Plain("grow-in-begins", $"A grow-in begins {Begins(advice.GrowInBegins!.Value)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? Phrase.Empty : new Phrase(", the percentage stays"))}.{PausedWords(advice)}"),
-        Cause.NoStart when advice is { LookAgain: { } day, GrowInBegins: null } => Plain(
+        Cause.MustNotRun => Reason.Plain("must-not-run", Phrase.Sentences($"Must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition)}.", OneDialWords(program.Program.Controller))),
+        Cause.NoSoundAdvice => Reason.Plain("no-sound-advice", $"No sound advice: {noAdvice!}. Leave it as it is set."),
+        Cause.IsFaulty => Reason.Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is that mended or over? A setting, or {Reason.Checked} of {program.Program.Key.Controller}, hands it back to {(program.GrowIn is null ? new Phrase("the numbers") : new Phrase("its grow-in"))}."),
+        Cause.GrowsIn when advice is { Advice: AdviceKind.KeepOff, PausedUntil: null } => Reason.Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}, but it was turned off since its order: a setting above 0 takes it up again."),
+        Cause.GrowsIn => Reason.Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? Phrase.Empty : new Phrase(", the percentage stays"))}."),
+        Cause.GrowInBegins => Reason.Plain("grow-in-begins", $"A grow-in begins {Words.When(context.Site.Clock, context.Date, advice.GrowInBegins!.Value)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? Phrase.Empty : new Phrase(", the percentage stays"))}.{PausedWords(advice)}"),
+        Cause.NoStart when advice is { LookAgain: { } day, GrowInBegins: null } => Reason.Plain(
             "no-start", advice.Present.IsOff ? Phrase.Of($"Off; no start before the next visit; judged on {Words.Date(day)}.") : $"No start before the next visit; judged on {Words.Date(day)}."),
-        Cause.NoStart => Plain("no-start", new("No start before the next visit.")),
-        Cause.NoVisit when advice is { LookAgain: { } day, GrowInBegins: null } => Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),
-        Cause.NoVisit => Plain("no-visit", new("No visit today.")),
+        Cause.NoStart => Reason.Plain("no-start", new("No start before the next visit.")),
+        Cause.NoVisit when advice is { LookAgain: { } day, GrowInBegins: null } => Reason.Plain("no-visit", $"No visit today; judged on {Words.Date(day)}."),
+        Cause.NoVisit => Reason.Plain("no-visit", new("No visit today.")),
         Cause.CanWait or Cause.NotDue => Waits(program, decision),
-        Cause.RunsTooShort => With("runs-too-short", $"At {Words.Percent(Math.Round(decision.ExactPercent!.Value))} most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}, and it can wait.", NeedData(program)),
-        Cause.RaisedToRun => With("raised-to-run", $"{Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do, but most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}: raised.", NeedData(program)),
+        Cause.RunsTooShort => Reason.With("runs-too-short", $"At {Words.Percent(Math.Round(decision.ExactPercent!.Value))} most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}, and it can wait.", NeedData(program)),
+        Cause.RaisedToRun => Reason.With("raised-to-run", $"{Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do, but most of the ground would run less than {Words.Minutes(program.Program.Controller.LeastRunMinutes)}: raised.", NeedData(program)),
         Cause.RainForecast => RestsOnForecast(program, decision.RainAhead!, advice),
-        Cause.WasOff when program.Present.PausedUntil is { } ends => With(
+        Cause.WasOff when program.Present.PausedUntil is { } ends => Reason.With(
             "was-off", $"It is paused until {Words.DateAndTime(context.Site.Clock, ends)} and its ground needs water before then: end the pause{needWords}.", NeedData(program)),
-        Cause.WasOff => With("was-off", $"It is off and its ground now needs water{needWords}.", NeedData(program)),
-        Cause.GoodEnough => With("good-enough", GoodEnoughWords(program, advice, decision.ExactPercent!.Value), NeedData(program)),
-        Cause.SameMinutes => With("same-minutes", $"No station's minutes would change at {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
-        Cause.UnknownRain => With("unknown-rain", UnknownRainWords(advice), NeedData(program)),
-        Cause.AssumedSoil => With("assumed-soil", $"How wet this ground is was only assumed, so nothing is cut or left out on that ({Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do): probe it.", NeedData(program)),
-        Cause.NightTooShort => With("night-too-short", CutWords(decision.Cut!, advice), NeedData(program)),
-        Cause.CeilingHolds => With("ceiling", $"A watering rule allows {Words.Percent(decision.Percent ?? advice.Present.Percent)} at most; the need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
-        Cause.MayHaveBeenTurnedOff when program.Noted is { Answer: null } => Plain(Reason.MayBeOff, $"An earlier sheet asked too and nobody answered: if it is on already, set this number.{HeldBackWords(program, decision)}"),
-        Cause.MayHaveBeenTurnedOff => Plain(Reason.MayBeOff, $"An earlier sheet said to leave it out or to turn it on, and nobody answered: make sure it is on at this number.{HeldBackWords(program, decision)}"),
-        Cause.AskedAgain => With("asked-again", advice.MinutesOnly
+        Cause.WasOff => Reason.With("was-off", $"It is off and its ground now needs water{needWords}.", NeedData(program)),
+        Cause.GoodEnough => Reason.With("good-enough", GoodEnoughWords(program, advice, decision.ExactPercent!.Value), NeedData(program)),
+        Cause.SameMinutes => Reason.With("same-minutes", $"No station's minutes would change at {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
+        Cause.UnknownRain => Reason.With("unknown-rain", UnknownRainWords(advice), NeedData(program)),
+        Cause.AssumedSoil => Reason.With("assumed-soil", $"How wet this ground is was only assumed, so nothing is cut or left out on that ({Words.Percent(Math.Round(decision.ExactPercent!.Value))} would do): probe it.", NeedData(program)),
+        Cause.NightTooShort => Reason.With("night-too-short", CutWords(decision.Cut!, advice), NeedData(program)),
+        Cause.CeilingHolds => Reason.With("ceiling", $"A watering rule allows {Words.Percent(decision.Percent ?? advice.Present.Percent)} at most; the need is {Words.Percent(decision.ExactPercent!.Value)}.", NeedData(program)),
+        Cause.MayHaveBeenTurnedOff when program.Noted is { Answer: null } => Reason.Plain(Reason.MayBeOff, $"An earlier sheet asked too and nobody answered: if it is on already, set this number.{HeldBackWords(program, decision)}"),
+        Cause.MayHaveBeenTurnedOff => Reason.Plain(Reason.MayBeOff, $"An earlier sheet said to leave it out or to turn it on, and nobody answered: make sure it is on at this number.{HeldBackWords(program, decision)}"),
+        Cause.AskedAgain => Reason.With("asked-again", advice.MinutesOnly
             ? Phrase.Of($"An earlier sheet asked for these minutes and nobody answered; if they are keyed in, leave them.")
             : $"An earlier sheet asked for this number and nobody answered; if it is on the dial, leave it.", NeedData(program)),
-        Cause.NoMoreEitherWay => With("no-more-either-way", $"An earlier sheet's number was not answered; whether it was done or not, {Words.Percent(decision.Percent!.Value)} is enough.", NeedData(program)),
-        Cause.StaysNear => With("stays-near", StaysNearWords(Needed(program, decision), decision.IsIfDone), NeedData(program)),
-        _ => With("need", $"{NeedDirection(decision, advice)}{needWords}.", NeedData(program)),
+        Cause.NoMoreEitherWay => Reason.With("no-more-either-way", $"An earlier sheet's number was not answered; whether it was done or not, {Words.Percent(decision.Percent!.Value)} is enough.", NeedData(program)),
+        Cause.StaysNear => Reason.With("stays-near", StaysNearWords(Needed(program, decision), decision.IsIfDone), NeedData(program)),
+        _ => Reason.With("need", $"{NeedDirection(decision, advice)}{needWords}.", NeedData(program)),
     };
 
     private Reason Waits(ProgramCase program, Decision decision)
@@ -100,7 +92,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
             data["rainMm"] = fallen.Mm;
         }
 
-        return With(decision.Cause == Cause.NotDue ? "not-due" : "can-wait", $"{because}: the ground can wait without this water.", data);
+        return Reason.With(decision.Cause == Cause.NotDue ? "not-due" : "can-wait", $"{because}: the ground can wait without this water.", data);
     }
 
     private Reason RestsOnForecast(ProgramCase program, RainAhead rain, ProgramAdvice advice)
@@ -112,15 +104,11 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         var otherwise = advice.GrowInBegins is not null ? Phrase.Empty : advice.LookAgain is { } day
             ? $"If it does not rain, turn it on again {Words.Date(day)}{after}."
             : new Phrase("If it does not rain, the next sheets say when to turn it on again.");
-        return With(
+        return Reason.With(
             "rain-forecast",
             Phrase.Sentences($"Rests on a forecast: {Words.Depth(Units, rain.Mm.Value)} of rain on {Words.Date(context.Site.Clock.DateOf(rain.Begin))}, chance {Words.Percent(Math.Round(rain.ChancePercent.Value))}, and the ground can wait without this water.", otherwise),
             data);
     }
-
-    private Phrase Begins(DateTimeOffset first) => context.Site.Clock.DateOf(first) == context.Date
-        ? $"at {context.Site.Clock.ToLocal(first):HH:mm} today"
-        : Words.DateAndTime(context.Site.Clock, first);
 
     private Phrase PausedWords(ProgramAdvice advice) => advice is { Advice: AdviceKind.Resume, PausedUntil: { } ends }
         ? $" The box is paused until {Words.DateAndTime(context.Site.Clock, ends)}: end the pause."
@@ -195,97 +183,10 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         return data;
     }
 
-    private IEnumerable<Reason> Need(ProgramCase program)
-    {
-        if (program.Need is not { } need)
-        {
-            yield break;
-        }
-
-        foreach (var area in need.Zones.GroupBy(z => z.Zone.Station.Area.Name, StringComparer.Ordinal))
-        {
-            var zones = area.Where(z => !need.SetAside.Contains(z)).ToList();
-            var data = new SortedDictionary<string, double>(StringComparer.Ordinal)
-            {
-                ["leastPercent"] = zones.Min(z => z.Percent),
-                ["mostPercent"] = zones.Max(z => z.Percent),
-                ["zones"] = zones.Count,
-            };
-            yield return With("area-need", $"{area.Key}: {Phrase.Count(zones.Count, "zone needs", "zones need")} {Range(zones)}; the number serves {Words.Share(context.Site.Report.Satisfy)} of the ground.", data);
-        }
-
-        foreach (var zone in need.SetAside.OrderByDescending(z => z.Percent))
-        {
-            yield return With("set-aside", $"{zone.Zone.Station.Label} needs {Words.Percent(Math.Round(zone.Percent))}, far more than its area: hose and probe there.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["percent"] = zone.Percent });
-        }
-    }
-
-    private IEnumerable<Reason> Limits(Decision decision, ProgramAdvice advice)
-    {
-        if (advice.After is { } after && advice.Advice is (AdviceKind.Set or AdviceKind.Resume))
-        {
-            yield return Plain("after", $"{Words.Percent(advice.Percent!.Value)}{(advice.MinutesOnly ? new Phrase(" of the minutes in stations.csv") : Phrase.Empty)} now, about {Words.Percent(after.Percent)} from {Words.Date(after.On)} if no rain falls.");
-        }
-
-        if (advice is { GrowInBegins: { } first, Advice: AdviceKind.Skip or AdviceKind.KeepOff })
-        {
-            yield return Plain("grow-in-ahead", $"It has to be on again for the grow-in that begins {Begins(first)}.");
-        }
-
-        if (advice.LookAgain is { } day && (advice.GrowInBegins is null || advice.After is not null) && decision.Cause is (Cause.CanWait or Cause.NotDue))
-        {
-            yield return Plain("look-again", $"{Words.Date(day)}{(advice.After is { } then ? $", at about {Words.Percent(then.Percent)}," : Phrase.Empty)} it is wanted again if no rain falls.");
-        }
-
-        if (advice.Shortfall is { } cut && decision.Cut is null)
-        {
-            yield return With("shortfall", $"{(advice.MinutesOnly ? Phrase.Of($"No more than {Words.Percent(advice.Percent!.Value)} of the minutes in stations.csv is advised, and {Words.Percent(decision.ExactPercent!.Value)} is needed") : $"The dial stops at {Words.Percent(advice.Percent!.Value)} of {Words.Percent(decision.ExactPercent!.Value)}")}: {Words.Depth(Units, cut.DepthMm)} or {Words.Minutes(cut.Minutes)} short a start.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["depthMm"] = cut.DepthMm, ["minutes"] = cut.Minutes });
-        }
-
-        if (advice.StopRule is { } rule)
-        {
-            yield return With("stop-rule", $"Switch it off if {(rule.AlsoAt.Count == 0 ? Phrase.Of($"gauge {rule.Gauge} shows") : $"gauges {Words.List([.. rule.AlsoAt.Prepend(rule.Gauge).Select(Phrase.Verbatim)])} each show")} {Words.Depth(Units, rule.RainMm)} or more before {Words.DateAndTime(context.Site.Clock, rule.Before)}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["rainMm"] = rule.RainMm });
-        }
-    }
-
-    private IEnumerable<Reason> Leftovers(ProgramCase program, ProgramAdvice advice)
-    {
-        var shortOnes = advice.Zones.Where(z => z.ShortMm > 0).OrderByDescending(z => z.ShortMm).ToList();
-        if (shortOnes.Count > 0)
-        {
-            yield return With("short", $"Left past the allowable: {Words.List([.. shortOnes.Select(z => Phrase.Of($"{z.Name} by {Words.Depth(Units, z.ShortMm)}"))])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = shortOnes.Count, ["worstMm"] = shortOnes[0].ShortMm });
-        }
-
-        if (advice.LongRuns.MaxBy(r => r.Split.Cycles) is { } longest)
-        {
-            var others = advice.LongRuns.Count > 1 ? $" and {advice.LongRuns.Count - 1} more" : Phrase.Empty;
-            yield return With(
-                "cycles",
-                $"More than the ground takes at once at {longest.Name}{others}: in place of each start {longest.Split.Cycles} starts of {Words.Share(1.0 / longest.Split.Cycles)} of the minutes ({Words.Minutes(Math.Round(longest.Split.MinutesEach, 1))}), each at least {Words.Minutes(Math.Ceiling(longest.Split.SoakMinutes))} after the one before has ended.{NotAllFit(advice.InPlace)}",
-                new SortedDictionary<string, double>(StringComparer.Ordinal) { ["stations"] = advice.LongRuns.Count, ["cycles"] = longest.Split.Cycles, ["soakMinutes"] = longest.Split.SoakMinutes, ["minutesEach"] = longest.Split.MinutesEach });
-        }
-
-        var wet = advice.Zones.Where(z => z.DrainsMm > context.Site.Report.Worth * z.AllowableMm).OrderByDescending(z => z.DrainsMm).ToList();
-        if (wet.Count > 0 && program.Need is not null)
-        {
-            yield return With("too-wet", $"Too wet at this number, hold back base minutes: {Words.List([.. wet.Select(z => Phrase.Of($"{z.Name} ({Words.Depth(Units, z.DrainsMm)} would drain)"))])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = wet.Count, ["worstMm"] = wet[0].DrainsMm });
-        }
-    }
-
-    private static Phrase NotAllFit(StartsInPlace? split) => split is { NextOwnMinutes: { } next }
-        ? $" {(split.ThatFit == 1 ? Phrase.Of($"Only {1} of them fits before") : $"Only {split.ThatFit} of them fit before")} the program's own next start {Words.Minutes(next)} later: what the rest brings runs off. Lower the rate (smaller nozzles), or split the water over more nights."
-        : Phrase.Empty;
-
     private RecentRain? RainOf(ProgramCase program)
     {
         var gauges = context.ZonesOf(program.Program).Select(z => z.Station.Gauge).ToHashSet(StringComparer.Ordinal);
         return recentRain.Where(r => gauges.Contains(r.Gauge)).OrderByDescending(r => r.Mm).Cast<RecentRain?>().FirstOrDefault();
-    }
-
-    private static Phrase Range(List<ZoneNeed> zones)
-    {
-        double least = Math.Round(zones.Min(z => z.Percent)), most = Math.Round(zones.Max(z => z.Percent));
-        return least == most ? Phrase.Verbatim(Words.Percent(least)) : $"{Words.Percent(least)} to {Words.Percent(most)}";
     }
 
     /// <summary>What is wanted where an unanswered sheet keeps a program that is turned on near the number before.</summary>
@@ -313,10 +214,6 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         { Until: { } date } => $", until {Words.Date(date)}",
         _ => Phrase.Empty,
     };
-
-    private static Reason Plain(string code, Phrase words) => new(code, words, new SortedDictionary<string, double>(StringComparer.Ordinal));
-
-    private static Reason With(string code, Phrase words, IReadOnlyDictionary<string, double> data) => new(code, words, data);
 }
 
 /// <summary>Rain of the last days at a gauge, worth naming.</summary>

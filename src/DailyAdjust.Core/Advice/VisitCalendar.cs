@@ -59,6 +59,18 @@ internal sealed class VisitCalendar
         return next;
     }
 
+    /// <summary>Visit days from a date back to another, the last first.</summary>
+    public IEnumerable<DateOnly> Back(PlannedProgram program, DateOnly from, DateOnly to)
+    {
+        for (var date = from; date >= to; date = date.AddDays(-1))
+        {
+            if (IsVisit(program, date))
+            {
+                yield return date;
+            }
+        }
+    }
+
     private DateOnly MovedFrom(PlannedProgram program, LogEntry move)
     {
         var stillToday = move.Time.Clock is { } time && time < _site.Report.RoundDoneBy;

@@ -25,6 +25,11 @@ internal static class Words
         return $"{Date(DateOnly.FromDateTime(local.DateTime))} {local:HH:mm}";
     }
 
+    /// <summary>"at 15:00 today", else date and time.</summary>
+    public static Phrase When(SiteClock clock, DateOnly today, DateTimeOffset at) => clock.DateOf(at) == today
+        ? $"at {clock.ToLocal(at):HH:mm} today"
+        : DateAndTime(clock, at);
+
     public static string Minutes(double minutes) => minutes.ToString("0.#", CultureInfo.InvariantCulture) + " min";
 
     /// <summary>"a", "a and b", "a, b and c", "a, b, c and 4 more".</summary>

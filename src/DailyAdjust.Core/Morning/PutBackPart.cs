@@ -21,7 +21,7 @@ public sealed record PutBack(ProgramKey Program, IReadOnlyList<StationKey> Stati
 internal static class PutBackPart
 {
     /// <summary>How far back a visit is looked for.</summary>
-    internal const int DaysBack = 62;
+    private const int DaysBack = 62;
 
     public static IReadOnlyList<PutBack> Of(AdviceContext context) =>
         [.. context.Programs.OrderBy(p => p.Controller.Route).Where(p => context.Visits.IsVisit(p, context.Date)).SelectMany(p => OfProgram(context, p))];
@@ -59,19 +59,17 @@ internal static class PutBackPart
         }
     }
 
-    /// <summary>The last visit before today's that decided about starts of which some might run.</summary>
-    private static Horizon? LastVisit(AdviceContext context, PlannedProgram program)
+    /// <summary>Visits of the last weeks from a date back, with what each decided about, the last first.</summary>
+    internal static IEnumerable<(DateOnly Visit, Horizon Horizon)> VisitsBack(AdviceContext context, PlannedProgram program, DateOnly from)
     {
-        for (var date = context.Date.AddDays(-1); date >= context.Site.Start && date >= context.Date.AddDays(-DaysBack); date = date.AddDays(-1))
-        {
-            if (context.Visits.IsVisit(program, date) && Horizon.Of(context, program, date) is { GrowIn: null } horizon && MayRun(context, program, horizon))
-            {
-                return horizon;
-            }
-        }
-
-        return null;
+        var first = context.Date.AddDays(-DaysBack);
+        return context.Visits.Back(program, from, first > context.Site.Start ? first : context.Site.Start).Select(date => (date, Horizon.Of(context, program, date)));
     }
+
+    /// <summary>The last visit before today's that decided about starts of which some might run.</summary>
+    private static Horizon? LastVisit(AdviceContext context, PlannedProgram program) => VisitsBack(context, program, context.Date.AddDays(-1))
+        .Select(v => v.Horizon)
+        .FirstOrDefault(h => h.GrowIn is null && MayRun(context, program, h));
 
     /// <summary>
     /// The starts of a grow-in that ran from yesterday's round on and go on unchanged. Where they are keyed in anew today, whatever was taken out is in

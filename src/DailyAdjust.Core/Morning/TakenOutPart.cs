@@ -53,18 +53,10 @@ internal static class TakenOutPart
     }
 
     /// <summary>What the visit before a start decided about; null = nobody came before it.</summary>
-    private static Horizon? Decided(AdviceContext context, PlannedProgram program, ProgramStart start)
-    {
-        for (var date = context.Site.Clock.DateOf(start.At); date >= context.Site.Start && date >= context.Date.AddDays(-PutBackPart.DaysBack); date = date.AddDays(-1))
-        {
-            if (context.Site.RoundDone(date) <= start.At && context.Visits.IsVisit(program, date))
-            {
-                return Horizon.Of(context, program, date);
-            }
-        }
-
-        return null;
-    }
+    private static Horizon? Decided(AdviceContext context, PlannedProgram program, ProgramStart start) => PutBackPart.VisitsBack(context, program, context.Site.Clock.DateOf(start.At))
+        .Where(v => context.Site.RoundDone(v.Visit) <= start.At)
+        .Select(v => v.Horizon)
+        .FirstOrDefault();
 
     private static Horizon Single(ProgramStart start) => new(start.At, [start], [], null) { Closes = start.At };
 }

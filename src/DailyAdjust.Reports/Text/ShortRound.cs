@@ -34,11 +34,11 @@ internal static class ShortRound
     {
         foreach (var box in view.Boxes)
         {
-            lines.Add($"{SiteWords.Count(box.Order)}. {box.Controller}{(box.Place.Length > 0 ? ", " + box.Place : "")}", most: 1);
+            lines.Add(RoundWords.Box(box), most: 1);
             foreach (var line in box.Lines)
             {
                 var advice = line.First;
-                Phrase act = $"[ ] {Who(line)}: {AdviceWords.ActAndNumbers(advice)}.";
+                Phrase act = $"[ ] {RoundWords.Programs(line)}: {AdviceWords.ActAndNumbers(advice)}.";
                 lines.Add($"{act} {AdviceWords.ForText(advice, view.Words)}", indent: 3, most: ShortSection.Folded(view.Language, act, 3, most: 8).Count);
                 if (advice.NewMinutes.Count > 0)
                 {
@@ -69,7 +69,4 @@ internal static class ShortRound
     /// <summary>"1. B2: A 90 → 60 %," "C 110 % → off".</summary>
     private static IEnumerable<Phrase> Changes(RoundBox box) => box.Lines.Select((line, i) => Phrase.Of(
         $"{(i == 0 ? $"{SiteWords.Count(box.Order)}. {box.Controller}: " : "")}{string.Join(" + ", line.Programs.Select(p => p.Key.Program))} {AdviceWords.Old(line.First)} → {AdviceWords.New(line.First)}{(i < box.Lines.Count - 1 ? "," : ";")}"));
-
-    private static string Who(RoundLine line) =>
-        string.Join(" + ", line.Programs.Select(p => p.Name.Length > 0 ? $"{p.Key.Program} {p.Name}" : p.Key.Program));
 }

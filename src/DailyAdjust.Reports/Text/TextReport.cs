@@ -112,7 +112,7 @@ internal static class TextReport
         lines.Add(RoundWords.Title(view).Shaped(title => title.ToUpperInvariant()));
         foreach (var box in view.Boxes)
         {
-            lines.Add($"{SiteWords.Count(box.Order)}. {box.Controller}{(box.Place.Length > 0 ? ", " + box.Place : "")}");
+            lines.Add(RoundWords.Box(box));
             foreach (var line in box.Lines)
             {
                 Line(lines, line, view);
@@ -131,8 +131,7 @@ internal static class TextReport
     private static void Line(TextLines lines, RoundLine line, SheetView view)
     {
         var advice = line.First;
-        var who = string.Join(" + ", line.Programs.Select(p => p.Name.Length > 0 ? $"{p.Key.Program} {p.Name}" : p.Key.Program));
-        lines.Add($"[ ] {who}: {AdviceWords.ActAndNumbers(advice)}", indent: 3);
+        lines.Add($"[ ] {RoundWords.Programs(line)}: {AdviceWords.ActAndNumbers(advice)}", indent: 3);
         lines.Add(AdviceWords.ForText(advice, view.Words), indent: 7, most: 4);
         foreach (var minutes in advice.NewMinutes)
         {

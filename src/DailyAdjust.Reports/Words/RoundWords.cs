@@ -34,6 +34,13 @@ internal static class RoundWords
         };
     }
 
+    /// <summary>"2. B6, under the oak".</summary>
+    public static string Box(RoundBox box) => $"{SiteWords.Count(box.Order)}. {box.Controller}{(box.Place.Length > 0 ? ", " + box.Place : "")}";
+
+    /// <summary>"B Tees 1-2", "A Greens + B Tees" where one dial turns both.</summary>
+    public static string Programs(RoundLine line) =>
+        string.Join(" + ", line.Programs.Select(p => p.Name.Length > 0 ? $"{p.Key.Program} {p.Name}" : p.Key.Program));
+
     /// <summary>"Open 4 boxes: skip 1 and change 6".</summary>
     public static Phrase Boxes(int boxes, RoundCounts counts) => $"Open {Phrase.Count(boxes, "box", "boxes")}: {Acts(counts)}";
 
