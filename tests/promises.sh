@@ -1,0 +1,37 @@
+#!/usr/bin/env bash
+# What the program promises (docs/promises.md), tried through the real program; prints per promise how often it was tried and how often it failed.
+#   bash tests/promises.sh            the small counts, as at every change
+#   bash tests/promises.sh --full     the counts that a release is held to (an hour or two)
+#   bash tests/promises.sh 3 5        these promises alone
+set -uo pipefail
+cd "$(dirname "$0")/.."
+export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_CLI_UI_LANGUAGE=en
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+full=
+wanted=()
+for argument in "$@"; do
+  case $argument in
+    --full) full=1; export DAILYADJUST_COUNTS=full ;;
+    *) wanted+=("$argument") ;;
+  esac
+done
+[ ${#wanted[@]} -gt 0 ] || wanted=(1 2 3 4 5 6 7 8 9 10 11 12)
+dotnet build -c Release > "$work/build" 2>&1 || { cat "$work/build"; exit 1; }
+
+bad=0
+for promise in "${wanted[@]}"; do
+  export DAILYADJUST_TRIED="$work/tried-$promise"
+  : > "$DAILYADJUST_TRIED"
+  echo "== $(grep -m1 -E "^## $promise\. " docs/promises.md | cut -c4-)"
+  dotnet test -c Release --no-build --filter "Promise=$promise" > "$work/log" 2>&1
+  passed=$(grep -oE 'Passed: +[0-9]+' "$work/log" | awk '{ n += $2 } END { print n + 0 }')
+  failed=$(grep -oE 'Failed: +[0-9]+' "$work/log" | awk '{ n += $2 } END { print n + 0 }')
+  skipped=$(grep -oE 'Skipped: +[0-9]+' "$work/log" | awk '{ n += $2 } END { print n + 0 }')
+  awk -F'\t' '{ n[$2] += $3; if (!($2 in at)) { at[$2] = ++k; name[k] = $2 } } END { for (i = 1; i <= k; i++) printf "   %s: %d, failed 0\n", name[i], n[name[i]] }' "$DAILYADJUST_TRIED"
+  echo "   tests: $((passed + failed)), failed $failed${skipped:+, skipped $skipped}"
+  [ "$failed" -eq 0 ] || { bad=$((bad + failed)); grep -vE '^\s+at ' "$work/log" | tail -60; }
+  [ "$((passed + failed))" -gt 0 ] || { bad=$((bad + 1)); echo '   nothing was tried'; tail -20 "$work/log"; }
+done
+echo "$bad failed"
+[ "$bad" -eq 0 ]
