@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.Data.Sqlite;
 
 namespace DailyAdjust.Ledger;
@@ -23,6 +24,22 @@ internal static class Care
             throw new IOException($"{path} exists already; a backup never overwrites anything.");
         }
 
+        Write(ledger, path);
+    }
+
+    /// <summary>
+    /// The copy that is made before the tables are brought up, whoever does it: in the folder of backups beside the ledger, where no rule of age removes it. Made
+    /// again after a program that was stopped in between, for an older one may have written since.
+    /// </summary>
+    public static void BackupBeforeTables(SiteLedger ledger, int version)
+    {
+        var folder = SiteLedger.BackupsOf(ledger.Path);
+        Troubles.Translated(ledger.Path, () => Directory.CreateDirectory(folder));
+        Write(ledger, Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"before-tables-{version}-at-input-{ledger.Watermark}.db")));
+    }
+
+    private static void Write(SiteLedger ledger, string path)
+    {
         if (!Directory.Exists(Path.GetDirectoryName(path)))
         {
             throw new LedgerException(LedgerTrouble.Missing, $"The folder for the backup {path} does not exist.");
@@ -42,7 +59,9 @@ internal static class Care
                 file.Flush(flushToDisk: true);
             }
 
-            File.Move(part, path);
+            // A path that is taken already is one of the copies before new tables, made again.
+            File.Move(part, path, overwrite: true);
+            FolderOnDisk.Sync(Path.GetDirectoryName(path)!);
         }
         catch (Exception e) when (e is not LedgerException && Troubles.From(e, path) is not null)
         {
@@ -86,7 +105,7 @@ internal static class Care
         }
     }
 
-    private static List<string> Structure(LedgerDb db)
+    public static List<string> Structure(LedgerDb db)
     {
         var found = db.Query("PRAGMA integrity_check(20)", r => r.GetString(0)).FindAll(s => !string.Equals(s, "ok", StringComparison.Ordinal));
         found.AddRange(db.Query("PRAGMA foreign_key_check", r => $"a row of {r.GetString(0)} points to nothing in {r.GetString(2)}"));

@@ -2,7 +2,7 @@ namespace DailyAdjust.Ledger;
 
 /// <summary>
 /// One writer per ledger: whoever holds <c>ledger.lock</c> beside it. The operating system lets go of it when the
-/// process ends, however it ends; the file itself stays, for deleting it would let two writers in.
+/// process ends, however it ends; the file itself stays, for deleting it would let two writers in. It says who holds it.
 /// </summary>
 internal sealed class LedgerLock : IDisposable
 {
@@ -20,15 +20,15 @@ internal sealed class LedgerLock : IDisposable
         {
             try
             {
-                return new LedgerLock(new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None));
+                return new LedgerLock(LockFile.Take(path));
             }
-            catch (IOException e) when (IsHeld(e))
+            catch (IOException e) when (LockFile.IsHeld(e))
             {
                 if (waited >= wait)
                 {
                     throw new LedgerException(
                         LedgerTrouble.Busy,
-                        $"Another process (the service, or a command) is writing to the ledger {ledgerPath}: it holds {path}. Try again when it has finished.",
+                        $"Another process ({LockFile.HolderOf(path) ?? "the service, or a command"}) is writing to the ledger {ledgerPath}: it holds {path}. Try again when it has finished.",
                         e);
                 }
             }
@@ -42,8 +42,4 @@ internal sealed class LedgerLock : IDisposable
     }
 
     public void Dispose() => _file.Dispose();
-
-    // EWOULDBLOCK is 11 on Linux and 35 on macOS; a sharing violation is 32 and a lock violation 33 on Windows.
-    private static bool IsHeld(IOException e) =>
-        e.GetType() == typeof(IOException) && (e.HResult & 0xFFFF) is 11 or 35 or 32 or 33;
 }

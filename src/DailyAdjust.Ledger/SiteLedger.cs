@@ -76,6 +76,9 @@ public sealed class SiteLedger : IDisposable
     /// <summary>The highest input number; 0 = nothing has arrived.</summary>
     public long Watermark => _db.Number("SELECT coalesce(max(seq), 0) FROM input");
 
+    /// <summary>When the first input arrived; null = nothing has.</summary>
+    public DateTimeOffset? FirstInputAt => _db.First("SELECT at FROM input ORDER BY seq LIMIT 1", r => (DateTimeOffset?)Formats.ToInstant(r.GetString(0)));
+
     /// <summary>The highest input number of what had arrived by an instant; 0 = nothing had.</summary>
     public long WatermarkAt(DateTimeOffset instant) => _db.Number(
         "SELECT coalesce((SELECT seq FROM input WHERE rtrim(at, 'Z') <= $at ORDER BY seq DESC LIMIT 1), 0)",
@@ -83,7 +86,10 @@ public sealed class SiteLedger : IDisposable
 
     internal LedgerDb Db => _db;
 
-    /// <summary>Opens the ledger; for writing it is created, or brought up to this program's tables, where needed.</summary>
+    /// <summary>Where copies of a ledger lie: those made before new tables, and whatever else the caller puts there.</summary>
+    public static string BackupsOf(string path) => System.IO.Path.Combine(System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(path))!, "backups");
+
+    /// <summary>Opens the ledger; for writing it is created, or, after a copy, brought up to this program's tables, where needed.</summary>
     /// <param name="path">Of ledger.db; its folder exists.</param>
     /// <param name="wait">How long to wait for another writer; null = <see cref="DefaultWait"/>.</param>
     /// <exception cref="LedgerException">Busy, Denied, Full, Io, Corrupt, NewerSchema; Missing when there is no ledger to read, or no folder.</exception>
@@ -91,6 +97,8 @@ public sealed class SiteLedger : IDisposable
     {
         var patience = wait ?? DefaultWait;
         var full = System.IO.Path.GetFullPath(path);
+        LocalDisk.Require(full);
+        LedgerRestore.RequireNoneCutShort(full);
         return mode == LedgerMode.Write ? OpenToWrite(full, patience) : OpenToRead(full, patience);
     }
 
@@ -131,6 +139,11 @@ public sealed class SiteLedger : IDisposable
     /// <exception cref="IOException">Something stands at <paramref name="path"/> already.</exception>
     public void Backup(string path) => Care.Backup(this, System.IO.Path.GetFullPath(path));
 
+    /// <summary>
+    /// Empties the log beside the ledger, which grows while somebody reads for long. Without it the next steps do the same, by and by.
+    /// </summary>
+    public void ShortenLog() => _db.Query("PRAGMA wal_checkpoint(TRUNCATE)", r => r.GetInt64(0));
+
     public void Dispose()
     {
         _db.Dispose();
@@ -164,11 +177,27 @@ public sealed class SiteLedger : IDisposable
     private static SiteLedger OpenToWrite(string path, TimeSpan wait)
     {
         var held = LedgerLock.Take(path, wait);
+        try
+        {
+            return OpenToWrite(path, wait, held);
+        }
+        catch
+        {
+            held.Dispose();
+            throw;
+        }
+    }
+
+    /// <param name="path">Of the ledger.</param>
+    /// <param name="wait">How long to wait for another process that holds the file.</param>
+    /// <param name="held">Let go of when the ledger is closed; null = a copy that nobody else knows of.</param>
+    internal static SiteLedger OpenToWrite(string path, TimeSpan wait, LedgerLock? held)
+    {
         LedgerDb? db = null;
         try
         {
             db = LedgerDb.Open(path, SqliteOpenMode.ReadWriteCreate, wait);
-            Schema.Check(db, path);
+            var found = Schema.Check(db, path);
 
             // FULL: what a step has kept is on the disk before the call returns. The size limit cuts a log that a long
             // reader made grow.
@@ -176,13 +205,18 @@ public sealed class SiteLedger : IDisposable
             db.Execute("PRAGMA synchronous = FULL");
             db.Execute("PRAGMA foreign_keys = ON");
             db.Execute("PRAGMA journal_size_limit = 16777216");
+            var ledger = new SiteLedger(db, held, path);
+            if (found > 0 && found < Schema.Version && held is not null)
+            {
+                Care.BackupBeforeTables(ledger, Schema.Version);
+            }
+
             Schema.BringUp(db, path);
-            return new SiteLedger(db, held, path);
+            return ledger;
         }
         catch
         {
             db?.Dispose();
-            held.Dispose();
             throw;
         }
     }

@@ -46,6 +46,19 @@ internal static class Troubles
         _ => null,
     };
 
+    /// <summary>Does something with files beside a ledger, with the troubles of the disk as <see cref="LedgerException"/>.</summary>
+    public static T Translated<T>(string path, Func<T> work)
+    {
+        try
+        {
+            return work();
+        }
+        catch (Exception e) when (From(e, path) is not null)
+        {
+            throw From(e, path)!;
+        }
+    }
+
     private static LedgerException NoRoom(string path, Exception e) =>
         new(LedgerTrouble.Full, $"No room on the disk for the ledger {path}. Free some space; nothing was lost.", e);
 

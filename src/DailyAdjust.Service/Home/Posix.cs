@@ -1,13 +1,13 @@
 using System.ComponentModel;
 using System.Runtime.InteropServices;
 using System.Text;
+using DailyAdjust.Ledger;
 using Microsoft.Win32.SafeHandles;
 
 namespace DailyAdjust.Service.Home;
 
 /// <summary>
-/// The two things that .NET does not offer on Unix: opening a file without following a link and without waiting for
-/// the other end of a pipe, and flushing a folder to disk (renaming a file does not).
+/// What .NET does not offer on Unix: opening a file without following a link and without waiting for the other end of a pipe, and flushing a folder to disk.
 /// </summary>
 internal static class Posix
 {
@@ -39,25 +39,7 @@ internal static class Posix
 
     /// <summary>Makes the folder's names as durable as the files in it.</summary>
     /// <exception cref="IOException">The disk refused.</exception>
-    public static void SyncFolder(string folder)
-    {
-        if (Flags is not { } flags)
-        {
-            return;
-        }
-
-        var descriptor = Open(ZeroEnded(folder), flags.CloseOnExec);
-        if (descriptor < 0)
-        {
-            throw LastError(folder);
-        }
-
-        using var handle = new SafeFileHandle(descriptor, ownsHandle: true);
-        if (Sync(descriptor) != 0)
-        {
-            throw LastError(folder);
-        }
-    }
+    public static void SyncFolder(string folder) => FolderOnDisk.Sync(folder);
 
     private static byte[] ZeroEnded(string path) => Encoding.UTF8.GetBytes(path + '\0');
 
@@ -84,10 +66,6 @@ internal static class Posix
     [DllImport("libc", EntryPoint = "open", SetLastError = true)]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int Open(byte[] path, int flags);
-
-    [DllImport("libc", EntryPoint = "fsync", SetLastError = true)]
-    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
-    private static extern int Sync(int descriptor);
 
     private readonly record struct OpenFlags(int NonBlocking, int NoFollow, int CloseOnExec);
 }

@@ -1,0 +1,61 @@
+using System.ComponentModel;
+using System.Runtime.InteropServices;
+using System.Text;
+using Microsoft.Win32.SafeHandles;
+
+namespace DailyAdjust.Ledger;
+
+/// <summary>
+/// What .NET does not offer on Unix: flushing a folder to disk (renaming a file does not), and reading a file that another process has locked.
+/// </summary>
+public static class FolderOnDisk
+{
+    private const int NoSuchFile = 2;
+    private const int AccessDenied = 13;
+
+    /// <summary>Makes the folder's names as durable as the files in it. Does nothing on Windows, where a name is kept with its file.</summary>
+    /// <exception cref="IOException">The disk refused; its number is the error's <see cref="Exception.HResult"/>.</exception>
+    /// <exception cref="UnauthorizedAccessException">No right to the folder.</exception>
+    public static void Sync(string folder)
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using var handle = OpenUnlocked(folder);
+        if (Sync(handle) != 0)
+        {
+            throw LastError(folder);
+        }
+    }
+
+    /// <summary>Opens for reading beside whoever holds a lock on it; Unix alone.</summary>
+    /// <exception cref="IOException">It cannot be opened.</exception>
+    internal static SafeFileHandle OpenUnlocked(string path)
+    {
+        var descriptor = Open(Encoding.UTF8.GetBytes(path + '\0'), OperatingSystem.IsMacOS() ? 0x1000000 : 0x80000);
+        return descriptor < 0 ? throw LastError(path) : new SafeFileHandle(descriptor, ownsHandle: true);
+    }
+
+    private static Exception LastError(string path)
+    {
+        var error = Marshal.GetLastPInvokeError();
+        var message = $"{path}: {new Win32Exception(error).Message}";
+        return error switch
+        {
+            NoSuchFile => new FileNotFoundException(message, path),
+            AccessDenied => new UnauthorizedAccessException(message),
+            _ => new IOException(message, error),
+        };
+    }
+
+    // Read-only, closed in child processes.
+    [DllImport("libc", EntryPoint = "open", SetLastError = true)]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int Open(byte[] path, int flags);
+
+    [DllImport("libc", EntryPoint = "fsync", SetLastError = true)]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int Sync(SafeFileHandle descriptor);
+}
