@@ -78,6 +78,8 @@ public static class CommandTree
             DoorCardCommand.Create(global, time),
             AuditCommand.Create(global, time),
             MailCommand.Create(global, time),
+            BackupCommand.Create(global, time),
+            RestoreCommand.Create(global, time),
         };
         foreach (var help in root.Options.OfType<HelpOption>())
         {

@@ -39,6 +39,17 @@ public sealed class ServiceOptions
     [Range(1, 3650)]
     public int KeepLogsDays { get; set; } = 31;
 
+    /// <summary>When `serve` makes the day's backup of a site, on the site's clock; <see cref="Never"/> = not at all.</summary>
+    [RegularExpression("([01][0-9]|2[0-3]):[0-5][0-9]|never", ErrorMessage = "BackupAt is a time as 12:00, or never.")]
+    public string BackupAt { get; set; } = "12:00";
+
+    /// <summary>How long backups stay, days; the newest three stay in any case.</summary>
+    [Range(1, 3650)]
+    public int KeepBackupsDays { get; set; } = 30;
+
+    /// <summary>A folder, best on another disk, into which every backup is copied too; null = none.</summary>
+    public string? BackupFolder { get; set; }
+
     /// <summary>The least that is written to the log: Debug, Information, Warning or Error.</summary>
     [AllowedValues("Debug", "Information", "Warning", "Error")]
     public string LogLevel { get; set; } = "Information";

@@ -20,6 +20,9 @@ public sealed class HomeFolder(string path)
 
     public string LogsFolder => System.IO.Path.Combine(Path, "logs");
 
+    /// <summary>Held by the one service that runs on this home.</summary>
+    public string LockFile => System.IO.Path.Combine(Path, "serve.lock");
+
     /// <summary>A folder per user of this machine.</summary>
     public static string OfThisUser => System.IO.Path.Combine(
         Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify), "dailyadjust");

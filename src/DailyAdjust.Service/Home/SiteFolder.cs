@@ -27,6 +27,12 @@ public sealed class SiteFolder(string name, string path)
 
     public string LedgerFile => System.IO.Path.Combine(Path, "ledger.db");
 
+    /// <summary>Copies of the ledger.</summary>
+    public string Backups => Ledger.SiteLedger.BackupsOf(LedgerFile);
+
+    /// <summary>Ledgers whose place a backup took, a folder each.</summary>
+    public string SetAside => System.IO.Path.Combine(Path, "set-aside");
+
     /// <summary>The home folder that a command typed here has to name; null = it is found without being named.</summary>
     public string? HomeToName => System.IO.Path.GetDirectoryName(System.IO.Path.GetDirectoryName(Path)) is { } home
         && !string.Equals(home, HomeFolder.Find(null).Path, StringComparison.Ordinal) ? home : null;

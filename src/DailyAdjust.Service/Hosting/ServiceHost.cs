@@ -16,6 +16,7 @@ public static class ServiceHost
     public static async Task<int> RunAsync(HomeFolder home, string? onlySite, ServiceOptions options, TimeProvider time, CancellationToken stop)
     {
         Directory.CreateDirectory(home.SitesFolder);
+        using var alone = HomeLock.Take(home, "A second one is not started: stop that one first, or name another home with --home.", out var notLocked);
         await using var logger = LogSetup.Create(home, options, console: true);
 
         // Without the defaults: they would read every environment variable of the machine into the settings.
@@ -40,13 +41,22 @@ public static class ServiceHost
         builder.Services.AddHostedService(services => services.GetRequiredService<MailWorker>());
         builder.Services.AddHostedService(services => new PrintWorker(services.GetRequiredService<SiteRunners>(), options, time, services.GetRequiredService<ILogger<PrintWorker>>()));
 
+        builder.Services.AddSingleton(services => new BackupWorker(
+            services.GetRequiredService<SiteRunners>(), options, time, services.GetRequiredService<IHostApplicationLifetime>(), services.GetRequiredService<ILogger<BackupWorker>>()));
+        builder.Services.AddHostedService(services => services.GetRequiredService<BackupWorker>());
+
         using var host = builder.Build();
         var worker = host.Services.GetRequiredService<PollWorker>();
         var mail = host.Services.GetRequiredService<MailWorker>();
         var log = host.Services.GetRequiredService<ILogger<PollWorker>>();
         log.LogInformation("Started on {Home}", home.Path);
+        if (notLocked is not null)
+        {
+            log.LogWarning("A second service could not be kept away: {Why}", notLocked);
+        }
+
         await host.RunAsync(stop).ConfigureAwait(false);
         log.LogInformation("Stopped");
-        return (worker.Failure ?? mail.Failure) is null ? ExitCode.Done : ExitCode.Failed;
+        return (worker.Failure ?? mail.Failure ?? host.Services.GetRequiredService<BackupWorker>().Failure) is null ? ExitCode.Done : ExitCode.Failed;
     }
 }

@@ -1,4 +1,5 @@
 using DailyAdjust.Ledger;
+using DailyAdjust.Service.Backups;
 using DailyAdjust.Service.Configuration;
 using DailyAdjust.Service.Fetching;
 using DailyAdjust.Service.Home;
@@ -180,7 +181,10 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
             && (site.Ledger.Watermark == _lookedAt || RoundIsOpen(site, now) is null);
     }
 
-    private MorningPlan Plan(OpenSite site, DateTimeOffset now)
+    private MorningPlan Plan(OpenSite site, DateTimeOffset now) => PlanOf(site, options, now);
+
+    /// <summary>What is due and not done, as the ledger knows it.</summary>
+    internal static MorningPlan PlanOf(OpenSite site, ServiceOptions options, DateTimeOffset now)
     {
         var newest = site.Ledger.Mornings.Last();
         var sheet = newest is null ? null : site.Ledger.Sheets.Issued(newest.Date, newest.Date).MaxBy(s => s.Issue);
@@ -222,7 +226,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
 
     private List<string> Notices(OpenSite site, DateOnly date)
     {
-        List<string> notices = [.. _notices, .. _folders.Notices, .. _pulls.Notices(site.Newest), .. MailNotices.Of(site, date)];
+        List<string> notices = [.. _notices, .. _folders.Notices, .. _pulls.Notices(site.Newest), .. MailNotices.Of(site, date), .. BackupNotices.Of(site, options, time.GetUtcNow())];
         return _badEdit.Why is { } why ? [why, .. notices] : notices;
     }
 
