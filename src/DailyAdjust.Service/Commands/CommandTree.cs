@@ -78,6 +78,7 @@ public static class CommandTree
             DoorCardCommand.Create(global, time),
             AuditCommand.Create(global, time),
             MailCommand.Create(global, time),
+            DoctorCommand.Create(global, time),
         };
         foreach (var help in root.Options.OfType<HelpOption>())
         {
