@@ -11,8 +11,9 @@ public sealed record ProgramResult(int ExitCode, string Output, string Error)
 /// <summary>Starts the built program as a process of its own.</summary>
 public static class RunningProgram
 {
-    private static readonly string Executable =
-        Path.Combine(AppContext.BaseDirectory, OperatingSystem.IsWindows() ? "dailyadjust.exe" : "dailyadjust");
+    /// <summary>The program, for tests that start it through another tool.</summary>
+    public static string Path { get; } =
+        System.IO.Path.Combine(AppContext.BaseDirectory, OperatingSystem.IsWindows() ? "dailyadjust.exe" : "dailyadjust");
 
     public static ProgramResult Run(params string[] arguments) => Run(new ProgramStart(arguments));
 
@@ -34,13 +35,13 @@ public static class RunningProgram
 
     public static Process Start(ProgramStart start)
     {
-        var info = new ProcessStartInfo(Executable, start.Arguments)
+        var info = new ProcessStartInfo(Path, start.Arguments)
         {
             UseShellExecute = false,
             RedirectStandardInput = true,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
-            WorkingDirectory = start.WorkingFolder ?? Path.GetTempPath(),
+            WorkingDirectory = start.WorkingFolder ?? System.IO.Path.GetTempPath(),
         };
         info.Environment.Remove("DAILYADJUST_HOME");
 

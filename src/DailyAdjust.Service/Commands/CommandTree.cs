@@ -80,6 +80,7 @@ public static class CommandTree
             MailCommand.Create(global, time),
             BackupCommand.Create(global, time),
             RestoreCommand.Create(global, time),
+            DoctorCommand.Create(global, time),
         };
         foreach (var help in root.Options.OfType<HelpOption>())
         {

@@ -3,6 +3,7 @@ using DailyAdjust.Core.Sites;
 using DailyAdjust.Ledger;
 using DailyAdjust.Reports;
 using DailyAdjust.Service.Fetching;
+using DailyAdjust.Service.Health;
 using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Hosting;
 using DailyAdjust.Service.Mail;
@@ -73,6 +74,11 @@ internal static class MorningCommand
         }
 
         new HomeIndex(context.Home, log).Write();
+        if (new MorningBeat(context.Home, context.Time, factory.CreateLogger<MorningBeat>()).Beat() && context.Options.PingAddress is { } address)
+        {
+            new Ping(address, context.Time, log).SendAsync(CancellationToken.None).GetAwaiter().GetResult();
+        }
+
         if (given.Mail && context.Options.Mail is not null)
         {
             Mail(context, done, log);

@@ -62,6 +62,12 @@ public sealed class ServiceOptions
     [Range(1, 300)]
     public int PdfSeconds { get; set; } = 30;
 
+    /// <summary>An address that is asked whenever all mornings are done; empty = none.</summary>
+    public string PingUrl { get; set; } = "";
+
     /// <summary>Null = no sheet is mailed.</summary>
     public MailOptions? Mail { get; set; }
+
+    /// <summary>Null = none, or none that can be used: such a one is refused when the settings are read.</summary>
+    internal Uri? PingAddress => Uri.TryCreate(PingUrl, UriKind.Absolute, out var address) && (address.Scheme is "http" or "https") ? address : null;
 }

@@ -29,6 +29,11 @@ public static class ServiceSettings
             var options = configuration.GetSection(ServiceOptions.Section)
                 .Get<ServiceOptions>(binder => binder.ErrorOnUnknownConfiguration = true) ?? new ServiceOptions();
             Validator.ValidateObject(options, new ValidationContext(options), validateAllProperties: true);
+            if (options.PingUrl.Length > 0 && options.PingAddress is null)
+            {
+                throw new WrongInputException("Settings: PingUrl is not an address that begins with https:// or http://.", Where(home));
+            }
+
             var wrong = options.Mail is { } mail ? MailCheck.Problems(mail) : [];
             return wrong.Count == 0 ? options : throw new WrongInputException($"Settings: Mail: {string.Join("\nSettings: Mail: ", wrong)}", $"{Where(home)} docs/mail.md explains mail.");
         }

@@ -16,6 +16,9 @@ public sealed class HomeFolder(string path)
     /// <summary>The page over all sites.</summary>
     public string IndexFile => System.IO.Path.Combine(Path, Reports.AllSites.HtmlFile);
 
+    /// <summary>Written when all mornings are done.</summary>
+    public string HeartbeatFile => System.IO.Path.Combine(Path, "heartbeat.txt");
+
     public string SitesFolder => System.IO.Path.Combine(Path, "sites");
 
     public string LogsFolder => System.IO.Path.Combine(Path, "logs");

@@ -9,7 +9,7 @@ namespace DailyAdjust.Service.Hosting;
 /// only makes a morning punctual; this makes sure that none is missed, whatever the clock does.
 /// </summary>
 public sealed class PollWorker(
-    SiteRunners sites, SiteWork work, MorningSchedule schedule, ServiceOptions options, TimeProvider time, IHostApplicationLifetime host, ILogger<PollWorker> log)
+    SiteRunners sites, SiteWork work, MorningSchedule schedule, Watchdog watchdog, ServiceOptions options, TimeProvider time, IHostApplicationLifetime host, ILogger<PollWorker> log)
     : BackgroundService
 {
     /// <summary>Why the worker ended by itself; null = it was stopped.</summary>
@@ -26,7 +26,10 @@ public sealed class PollWorker(
                 {
                     await work.RunAsync(site, stoppingToken).ConfigureAwait(false);
                     await schedule.FollowAsync(site, stoppingToken).ConfigureAwait(false);
+                    watchdog.Beat();
                 }
+
+                watchdog.Beat();
             }
             while (await timer.WaitForNextTickAsync(stoppingToken).ConfigureAwait(false));
         }

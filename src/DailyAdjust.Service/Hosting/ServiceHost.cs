@@ -1,8 +1,10 @@
 using DailyAdjust.Service.Configuration;
+using DailyAdjust.Service.Health;
 using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Sites;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Hosting.Systemd;
 using Microsoft.Extensions.Logging;
 using Quartz;
 using Serilog;
@@ -30,6 +32,8 @@ public static class ServiceHost
             home, options, time, services.GetRequiredService<ILogger<SiteRunner>>())
         { Only = onlySite });
         builder.Services.AddSingleton(services => new HomeIndex(home, services.GetRequiredService<ILogger<HomeIndex>>()));
+        builder.Services.AddSingleton(services => new MorningBeat(home, time, services.GetRequiredService<ILogger<MorningBeat>>()));
+        builder.Services.AddSingleton(services => new Watchdog(services.GetService<ISystemdNotifier>(), time));
         builder.Services.AddSingleton<SiteWork>();
         builder.Services.AddSingleton<MorningSchedule>();
         builder.Services.AddQuartz(_ => { });
@@ -39,6 +43,7 @@ public static class ServiceHost
         builder.Services.AddSingleton(services => new MailWorker(
             services.GetRequiredService<SiteRunners>(), home, options, time, services.GetRequiredService<IHostApplicationLifetime>(), services.GetRequiredService<ILogger<MailWorker>>()));
         builder.Services.AddHostedService(services => services.GetRequiredService<MailWorker>());
+        builder.Services.AddHostedService<PingWorker>();
         builder.Services.AddHostedService(services => new PrintWorker(services.GetRequiredService<SiteRunners>(), options, time, services.GetRequiredService<ILogger<PrintWorker>>()));
 
         builder.Services.AddSingleton(services => new BackupWorker(

@@ -1,4 +1,6 @@
+using System.Diagnostics;
 using DailyAdjust.Ledger;
+using DailyAdjust.Service.Health;
 using DailyAdjust.Service.Sites;
 using Microsoft.Extensions.Logging;
 
@@ -9,8 +11,9 @@ namespace DailyAdjust.Service.Hosting;
 /// next look; a failing disk stops the service; whatever else goes wrong at one site stays with that site.
 /// </summary>
 /// <param name="index">Follows every sheet.</param>
+/// <param name="beat">Says when all of them are done.</param>
 /// <param name="log">Tells what failed, once.</param>
-public sealed class SiteWork(HomeIndex index, ILogger<SiteWork> log)
+public sealed class SiteWork(HomeIndex index, MorningBeat beat, ILogger<SiteWork> log)
 {
     private readonly ToldOnce _told = new();
     private bool _hasLooked;
@@ -19,6 +22,7 @@ public sealed class SiteWork(HomeIndex index, ILogger<SiteWork> log)
     public async Task RunAsync(SiteRunner runner, CancellationToken stop)
     {
         var site = runner.Folder.Name;
+        var begun = Stopwatch.GetTimestamp();
         try
         {
             if (await runner.RunAsync(stop).ConfigureAwait(false) || !_hasLooked)
@@ -26,8 +30,10 @@ public sealed class SiteWork(HomeIndex index, ILogger<SiteWork> log)
                 // After the first look too: a crash may have come between a sheet and the page that leads to it.
                 _hasLooked = true;
                 index.Write();
+                beat.Beat();
             }
 
+            ServiceMetrics.Looked(site, Stopwatch.GetElapsedTime(begun));
             if (_told.Recovered(site))
             {
                 log.LogInformation("{Site}: works again", site);
@@ -50,6 +56,7 @@ public sealed class SiteWork(HomeIndex index, ILogger<SiteWork> log)
         {
             // One site's failure does not stop the others; it is tried again at every look and told when it changes. What the
             // ledger says of the disk stands for itself; anything else comes with its trace.
+            ServiceMetrics.LookFailed(site);
             if (_told.IsNews(site, failure.Message))
             {
                 var trace = failure is LedgerException or WrongInputException ? null : failure;

@@ -2,6 +2,7 @@ using DailyAdjust.Ledger;
 using DailyAdjust.Ledger.Records;
 using DailyAdjust.Reports;
 using DailyAdjust.Service.Configuration;
+using DailyAdjust.Service.Health;
 using DailyAdjust.Service.Home;
 using Microsoft.Extensions.Logging;
 using MimeKit;
@@ -178,6 +179,7 @@ public sealed class SiteOutbox(SiteFolder folder, HomeFolder home, MailOptions m
     {
         using var ledger = SiteLedger.Open(folder.LedgerFile, LedgerMode.Read);
         var message = ledger.Outbox.Get(messageId)!;
+        ServiceMetrics.MailTried(folder.Name, MailStates.InWords(message));
         var level = message.State switch
         {
             MessageState.Sent => LogLevel.Information,

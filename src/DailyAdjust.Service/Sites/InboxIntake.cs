@@ -1,4 +1,5 @@
 using DailyAdjust.Service.Configuration;
+using DailyAdjust.Service.Health;
 using DailyAdjust.Service.Home;
 using Microsoft.Extensions.Logging;
 
@@ -50,11 +51,13 @@ public sealed class InboxIntake(OpenSite site, Inbox inbox, ServiceOptions optio
         if (report.Refused)
         {
             var kept = inbox.MoveToRefused(file, report.Problems);
+            ServiceMetrics.FileRefused(site.Folder.Name);
             log.LogWarning("{Site}: {File} refused: {Why}", site.Folder.Name, file.Name, report.Problems[0]);
             return $"{file.Name} was refused: inbox/refused/{kept}.why.txt says why.";
         }
 
         var name = inbox.MoveToTaken(file, report.Problems);
+        ServiceMetrics.FileTaken(site.Folder.Name);
         log.LogInformation("{Site}: {File} taken as {What}: {Counts}", site.Folder.Name, file.Name, report.What, report.Counts);
         return report.RowsRefused + report.RowsSetAside > 0
             ? FormattableString.Invariant($"{file.Name}: {report.Counts}; inbox/taken/{name}.why.txt lists them.")

@@ -64,6 +64,13 @@ public static class MorningKnowledge
         };
     }
 
+    /// <summary>The newest reading of any station by an instant; null = there is none.</summary>
+    public static NewestReading? NewestReading(OpenSite site, DateTimeOffset asOf)
+    {
+        var date = site.Newest.Clock.DateOf(asOf);
+        return WeatherDays.Newest(site.Newest, asOf, ReadingsNear(site, site.Newest, date, asOf, long.MaxValue));
+    }
+
     private static IReadOnlyList<WeatherDay> WeatherThrough(
         OpenSite site, IReadOnlyList<SiteVersion> versions, DateOnly last, DateOnly first, IReadOnlyList<LogEntry> log, DateTimeOffset asOf, long? upTo)
     {

@@ -2,6 +2,7 @@ using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Ledger.Records;
 using DailyAdjust.Reports;
+using DailyAdjust.Service.Health;
 using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Mail;
 using DailyAdjust.Service.Paper;
@@ -77,6 +78,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         {
             site.Ledger.Mornings.RecordMissed(
                 date, ReportTime.Of(site.Newest, date).Instant, CalculationVersions.Calculation, CalculationVersions.TimeZones);
+            ServiceMetrics.MorningMissed(site.Folder.Name);
             log.LogWarning("{Site}: the morning of {Date:yyyy-MM-dd} was slept over; no sheet was issued", site.Folder.Name, date);
         }
     }
@@ -161,6 +163,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
 
     private void Tell(MorningSheet sheet, int issue)
     {
+        ServiceMetrics.SheetIssued(site.Folder.Name);
         log.LogInformation("{Site}: sheet {Date:yyyy-MM-dd}/{Issue} written", site.Folder.Name, sheet.Date, issue);
         foreach (var advice in sheet.Programs)
         {

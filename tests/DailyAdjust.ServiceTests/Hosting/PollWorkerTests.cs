@@ -1,4 +1,5 @@
 using DailyAdjust.Service.Configuration;
+using DailyAdjust.Service.Health;
 using DailyAdjust.Service.Hosting;
 using DailyAdjust.Service.Sites;
 using Microsoft.Extensions.Hosting;
@@ -101,9 +102,9 @@ public sealed class PollWorkerTests : IDisposable
         // A file where the folder of sites should be, which turns into a failure no site is to blame for.
         using var sites = new SiteRunners(_home.Home, _options, _time, NullLogger<SiteRunner>.Instance);
         ExampleSite.TakenIn(_home);
-        var work = new SiteWork(new HomeIndex(_home.Home, NullLogger.Instance), NullLogger<SiteWork>.Instance);
+        var work = new SiteWork(new HomeIndex(_home.Home, NullLogger.Instance), new MorningBeat(_home.Home, _time, NullLogger<MorningBeat>.Instance), NullLogger<SiteWork>.Instance);
         var schedule = new MorningSchedule(new NoSchedulers(), _options, NullLogger<MorningSchedule>.Instance);
-        using var worker = new PollWorker(sites, work, schedule, _options, _time, _host, NullLogger<PollWorker>.Instance);
+        using var worker = new PollWorker(sites, work, schedule, new Watchdog(null, _time), _options, _time, _host, NullLogger<PollWorker>.Instance);
         await worker.StartAsync(CancellationToken.None);
         await worker.ExecuteTask!.WaitAsync(TimeSpan.FromSeconds(30));
         Assert.IsType<NotSupportedException>(worker.Failure);
