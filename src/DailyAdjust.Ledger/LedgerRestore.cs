@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.Data.Sqlite;
 
 namespace DailyAdjust.Ledger;
@@ -100,7 +101,7 @@ public sealed class LedgerRestore : IDisposable
         Copied.Db.Execute("PRAGMA journal_mode = DELETE");
         Copied.Dispose();
         _copy = null;
-        var folder = File.Exists(_path) ? Path.Combine(_setAside, aside) : null;
+        var folder = File.Exists(_path) ? FreeFolder(Path.Combine(_setAside, aside)) : null;
         if (folder is not null)
         {
             Directory.CreateDirectory(folder);
@@ -191,6 +192,17 @@ public sealed class LedgerRestore : IDisposable
         {
             File.SetAttributes(path, File.GetAttributes(path) & ~FileAttributes.ReadOnly);
         }
+    }
+
+    private static string FreeFolder(string wanted)
+    {
+        var folder = wanted;
+        for (var count = 2; Directory.Exists(folder); count++)
+        {
+            folder = string.Create(CultureInfo.InvariantCulture, $"{wanted}-{count}");
+        }
+
+        return folder;
     }
 
     private void MoveAside(string folder)

@@ -76,9 +76,6 @@ public sealed class SiteLedger : IDisposable
     /// <summary>The highest input number; 0 = nothing has arrived.</summary>
     public long Watermark => _db.Number("SELECT coalesce(max(seq), 0) FROM input");
 
-    /// <summary>When the first input arrived; null = nothing has.</summary>
-    public DateTimeOffset? FirstInputAt => _db.First("SELECT at FROM input ORDER BY seq LIMIT 1", r => (DateTimeOffset?)Formats.ToInstant(r.GetString(0)));
-
     /// <summary>The highest input number of what had arrived by an instant; 0 = nothing had.</summary>
     public long WatermarkAt(DateTimeOffset instant) => _db.Number(
         "SELECT coalesce((SELECT seq FROM input WHERE rtrim(at, 'Z') <= $at ORDER BY seq DESC LIMIT 1), 0)",

@@ -1,3 +1,4 @@
+using DailyAdjust.Ledger.Records;
 using DailyAdjust.Service.Configuration;
 using DailyAdjust.Service.Sites;
 
@@ -6,19 +7,22 @@ namespace DailyAdjust.Service.Backups;
 /// <summary>What a sheet tells of backups that are not made: it is what people look at.</summary>
 internal static class BackupNotices
 {
-    /// <summary>A computer may be off over a long weekend.</summary>
-    private static readonly TimeSpan Late = TimeSpan.FromDays(4);
+    /// <summary>So many days with a sheet and without a backup are too many; days on which the computer was off count for nothing.</summary>
+    private const int MostDays = 4;
 
+    /// <returns>One sentence, or none.</returns>
     public static IReadOnlyList<string> Of(OpenSite site, ServiceOptions options, DateTimeOffset now)
     {
-        if (SiteBackup.At(options) is null || site.Ledger.FirstInputAt is not { } first)
+        if (SiteBackup.At(options) is null)
         {
             return [];
         }
 
-        var newest = new SiteBackup(site.Folder, options).Files.Newest(now)?.MadeAt;
-        return now - (newest ?? first) <= Late ? []
-            : newest is { } made ? [FormattableString.Invariant($"There has been no backup of the records since {site.Newest.Clock.DateOf(made):yyyy-MM-dd}: the log says why.")]
+        var newest = new SiteBackup(site.Folder, options).Files.Newest(now) is { } backup ? site.Newest.Clock.DateOf(backup.MadeAt) : (DateOnly?)null;
+        var days = site.Ledger.Mornings.Between((newest ?? DateOnly.MinValue).AddDays(1), DateOnly.MaxValue)
+            .Where(m => m.Step == MorningStep.Written).Select(m => m.Date).Distinct().Count();
+        return days < MostDays ? []
+            : newest is { } date ? [FormattableString.Invariant($"There has been no backup of the records since {date:yyyy-MM-dd}: the log says why.")]
             : ["There is no backup of the records: the log says why."];
     }
 }

@@ -33,7 +33,7 @@ public sealed class SiteBackup(SiteFolder site, ServiceOptions options)
     {
         Directory.CreateDirectory(site.Backups);
         RequireRoom(site.Backups);
-        var path = Files.PathAt(now);
+        var path = FreePath(now);
         using (var ledger = SiteLedger.Open(site.LedgerFile, LedgerMode.Read))
         {
             ledger.Backup(path);
@@ -74,6 +74,17 @@ public sealed class SiteBackup(SiteFolder site, ServiceOptions options)
 
     private static string? OtherFolder(SiteFolder site, ServiceOptions options) =>
         string.IsNullOrWhiteSpace(options.BackupFolder) ? null : Path.Combine(options.BackupFolder, site.Name);
+
+    /// <summary>Two within one second are a second apart in their names.</summary>
+    private string FreePath(DateTimeOffset now)
+    {
+        while (File.Exists(Files.PathAt(now)))
+        {
+            now = now.AddSeconds(1);
+        }
+
+        return Files.PathAt(now);
+    }
 
     /// <summary>A copy must not take the last room, which the ledger itself needs.</summary>
     private void RequireRoom(string folder)

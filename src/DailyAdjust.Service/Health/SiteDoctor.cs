@@ -2,6 +2,7 @@ using DailyAdjust.Core.Sites;
 using DailyAdjust.Files;
 using DailyAdjust.Ledger;
 using DailyAdjust.Ledger.Records;
+using DailyAdjust.Service.Backups;
 using DailyAdjust.Service.Configuration;
 using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Sites;
@@ -99,6 +100,7 @@ public sealed class SiteDoctor(SiteFolder folder, ServiceOptions options, DateTi
         yield return Clock(site);
         yield return Weather(site);
         yield return Sheet(site);
+        yield return Backup(site);
         if (options.Mail is not null)
         {
             yield return Mail(site);
@@ -155,6 +157,12 @@ public sealed class SiteDoctor(SiteFolder folder, ServiceOptions options, DateTi
             _ => Well("sheet", FormattableString.Invariant($"{last.Date:yyyy-MM-dd}/{last.Issue}")),
         };
     }
+
+    private Finding Backup(OpenSite site) =>
+        SiteBackup.At(options) is null ? Finding.Look(folder.Name, "backup", "none is made: the settings say so (BackupAt)")
+        : BackupNotices.Of(site, options, now) is [var late] ? Alarm("backup", late)
+        : new SiteBackup(folder, options).Files.Newest(now) is { } newest ? Well("backup", $"{Age.InWords(now - newest.MadeAt)} old, {newest.Path}")
+        : Well("backup", "none yet: `dailyadjust serve` makes one a day");
 
     private Finding Mail(OpenSite site)
     {

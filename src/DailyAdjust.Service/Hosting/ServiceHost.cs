@@ -53,6 +53,7 @@ public static class ServiceHost
         using var host = builder.Build();
         var worker = host.Services.GetRequiredService<PollWorker>();
         var mail = host.Services.GetRequiredService<MailWorker>();
+        var backup = host.Services.GetRequiredService<BackupWorker>();
         var log = host.Services.GetRequiredService<ILogger<PollWorker>>();
         log.LogInformation("Started on {Home}", home.Path);
         if (notLocked is not null)
@@ -62,6 +63,6 @@ public static class ServiceHost
 
         await host.RunAsync(stop).ConfigureAwait(false);
         log.LogInformation("Stopped");
-        return (worker.Failure ?? mail.Failure ?? host.Services.GetRequiredService<BackupWorker>().Failure) is null ? ExitCode.Done : ExitCode.Failed;
+        return (worker.Failure ?? mail.Failure ?? backup.Failure) is null ? ExitCode.Done : ExitCode.Failed;
     }
 }
