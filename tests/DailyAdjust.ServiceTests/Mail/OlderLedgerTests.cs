@@ -5,6 +5,7 @@ using Xunit;
 namespace DailyAdjust.ServiceTests.Mail;
 
 /// <summary>A ledger of the time before there was mail, under today's program.</summary>
+[Trait("Promise", "7")]
 public sealed class OlderLedgerTests : IDisposable
 {
     private readonly MailHome _home = new();

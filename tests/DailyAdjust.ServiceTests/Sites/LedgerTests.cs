@@ -5,6 +5,7 @@ using Xunit;
 namespace DailyAdjust.ServiceTests.Sites;
 
 /// <summary>What the service makes of a ledger that something happened to.</summary>
+[Trait("Promise", "7")]
 public sealed class LedgerTests : IDisposable
 {
     private readonly TestHome _home = new();

@@ -4,6 +4,7 @@ using Xunit;
 
 namespace DailyAdjust.Tests.Ledger;
 
+[Trait("Promise", "7")]
 public sealed class CareTests : IDisposable
 {
     private readonly LedgerFolder _home = new();
