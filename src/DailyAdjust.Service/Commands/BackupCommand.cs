@@ -1,5 +1,7 @@
 using System.CommandLine;
+using DailyAdjust.Ledger;
 using DailyAdjust.Service.Backups;
+using DailyAdjust.Service.Home;
 
 namespace DailyAdjust.Service.Commands;
 
@@ -22,18 +24,42 @@ internal static class BackupCommand
 
     private static int Run(CommandContext context)
     {
-        foreach (var folder in context.Sites())
+        if (context.SiteName is null && context.Home.Sites().Count == 0)
+        {
+            context.Out.WriteLine($"There is no site in {context.Home.Path}: nothing to back up.");
+            return ExitCode.Done;
+        }
+
+        // Every course for itself: what is wrong with one keeps no other from its backup.
+        return context.Sites().Aggregate(ExitCode.Done, (code, folder) => Math.Max(code, Run(context, folder)));
+    }
+
+    private static int Run(CommandContext context, SiteFolder folder)
+    {
+        if (!File.Exists(folder.LedgerFile))
+        {
+            context.Out.WriteLine($"{folder.Name}: nothing has been taken in yet, so there is nothing to back up.");
+            return ExitCode.Done;
+        }
+
+        try
         {
             var backup = new SiteBackup(folder, context.Options);
             var now = context.Time.GetUtcNow();
             var path = backup.Make(now);
             context.Out.WriteLine(FormattableString.Invariant($"{folder.Name}: {path} ({new FileInfo(path).Length / 1e6:0.0} MB), checked."));
-            if (backup.CopyNewest(now) is { } copy)
+            // The name of a second backup within a second lies ahead of now.
+            if (backup.CopyNewest(now.AddMinutes(1)) is { } copy)
             {
                 context.Out.WriteLine($"{folder.Name}: copied to {copy}");
             }
-        }
 
-        return ExitCode.Done;
+            return ExitCode.Done;
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or LedgerException)
+        {
+            context.Error.WriteLine($"{folder.Name}: failed: {failure.Message}");
+            return ExitCode.Failed;
+        }
     }
 }

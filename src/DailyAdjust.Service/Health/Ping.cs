@@ -1,3 +1,4 @@
+using System.Net;
 using DailyAdjust.Service.Fetching;
 using Microsoft.Extensions.Logging;
 using Polly;
@@ -20,7 +21,7 @@ public sealed class Ping(Uri address, TimeProvider time, ILogger log)
             MaxRetryAttempts = Repeats,
             BackoffType = DelayBackoffType.Exponential,
             Delay = FirstPause,
-            ShouldHandle = new PredicateBuilder().Handle<HttpRequestException>().Handle<TimeoutRejectedException>(),
+            ShouldHandle = new PredicateBuilder().Handle<HttpRequestException>(IsPassing).Handle<TimeoutRejectedException>(),
         })
         .AddTimeout(Limit)
         .Build();
@@ -41,6 +42,9 @@ public sealed class Ping(Uri address, TimeProvider time, ILogger log)
             return false;
         }
     }
+
+    /// <summary>No answer, or one that may be another in a moment; an address that is wrong stays wrong.</summary>
+    private static bool IsPassing(HttpRequestException failure) => failure.StatusCode is null or >= HttpStatusCode.InternalServerError;
 
     private async ValueTask AskAsync(CancellationToken stop)
     {

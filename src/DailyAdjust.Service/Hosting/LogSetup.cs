@@ -11,7 +11,11 @@ namespace DailyAdjust.Service.Hosting;
 /// <summary>Daily files of one JSON line per event; the service speaks on the console too.</summary>
 public static class LogSetup
 {
-    private const long LargestFile = 50_000_000;
+    /// <summary>A file that is full gives way to another of its day.</summary>
+    private const long LargestFile = 10_000_000;
+
+    /// <summary>So many files more than one a day: at the defaults the logs of whatever happens fit 410 MB.</summary>
+    private const int MoreFiles = 10;
 
     /// <param name="home">Knows where logs lie.</param>
     /// <param name="options">How long they stay, and from which level on.</param>
@@ -27,7 +31,7 @@ public static class LogSetup
                 new CompactJsonFormatter(),
                 Path.Combine(home.LogsFolder, "dailyadjust-.json"),
                 rollingInterval: RollingInterval.Day,
-                retainedFileCountLimit: null,
+                retainedFileCountLimit: options.KeepLogsDays + MoreFiles,
                 retainedFileTimeLimit: TimeSpan.FromDays(options.KeepLogsDays),
                 fileSizeLimitBytes: LargestFile,
                 rollOnFileSizeLimit: true,

@@ -61,6 +61,7 @@ public sealed class SummaryTests : IDisposable
         Assert.NotEmpty(sheet.Text);
     }
 
+    [Trait("Promise", "11")]
     [Fact]
     public void A_station_named_as_a_formula_or_a_tag_harms_neither_page_nor_table()
     {

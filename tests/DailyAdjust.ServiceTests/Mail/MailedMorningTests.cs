@@ -16,6 +16,7 @@ public sealed class MailedMorningTests : IDisposable
 
     public void Dispose() => _home.Dispose();
 
+    [Trait("Promise", "11")]
     [Fact]
     public void Over_STARTTLS_and_a_login_the_sheet_arrives_whole_and_the_password_stands_nowhere()
     {

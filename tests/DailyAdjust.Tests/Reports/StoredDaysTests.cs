@@ -90,6 +90,7 @@ public sealed class StoredDaysTests
         Assert.Equal(lines[0].IndexOf("depletion_mm", StringComparison.Ordinal) + "depletion_mm".Length, lines[2].IndexOf(" 2.0000", StringComparison.Ordinal) + " 2.0000".Length);
     }
 
+    [Trait("Promise", "11")]
     [Theory]
     [InlineData("=1+1", "'=1+1")]
     [InlineData("+1", "'+1")]

@@ -89,6 +89,24 @@ public sealed class BackupTests : IDisposable
     }
 
     [Fact]
+    public void One_course_that_cannot_be_backed_up_keeps_no_other_from_it_and_one_without_records_is_no_failure()
+    {
+        var broken = _home.EmptySite("a-broken-one");
+        File.Copy(_site.SiteFile, broken.SiteFile);
+        var fresh = _home.EmptySite("fresh");
+        File.Copy(_site.SiteFile, fresh.SiteFile);
+        Assert.Equal(0, RunningProgram.Run("backup", "--home", _home.Path).ExitCode);
+        File.WriteAllText(broken.LedgerFile, "this is no ledger, and it is long enough to be looked at as if it were one, which takes a hundred bytes");
+        var result = RunningProgram.Run("backup", "--home", _home.Path);
+        Assert.Equal(1, result.ExitCode);
+        Assert.Contains("a-broken-one: failed", result.Error, StringComparison.Ordinal);
+        Assert.Contains("fresh: nothing has been taken in yet", result.Output, StringComparison.Ordinal);
+        Assert.Equal(2, Backups.All().Count);
+        using var empty = new TestHome();
+        Assert.Equal(0, RunningProgram.Run("backup", "--home", empty.Path).ExitCode);
+    }
+
+    [Fact]
     public void A_damaged_ledger_gives_no_backup_and_costs_no_older_one()
     {
         Directory.CreateDirectory(_site.Backups);

@@ -7,6 +7,7 @@ using Xunit;
 namespace DailyAdjust.Tests.Files.Formats;
 
 /// <summary>A compressed file is read as if it were not, or refused with its reason.</summary>
+[Trait("Promise", "11")]
 public sealed class CompressedFilesTests
 {
     private static readonly byte[] Month = Bytes(GhcnText.Month("TMAX", "202606", new() { [1] = "289  7" }) + "\n");
