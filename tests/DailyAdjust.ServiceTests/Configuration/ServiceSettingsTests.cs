@@ -69,7 +69,8 @@ public sealed class ServiceSettingsTests : IDisposable
         var defaults = new ServiceOptions();
         foreach (var property in typeof(ServiceOptions).GetProperties())
         {
-            Assert.Contains($"\"{property.Name}\"", sample, StringComparison.Ordinal);
+            // On the line before it stands what it does.
+            Assert.Matches($"(?m)^ +// .+\\.\n +\"{property.Name}\": ", sample);
             Assert.Contains($"`{property.Name}`", explained, StringComparison.Ordinal);
             Assert.Equal(property.GetValue(defaults), property.GetValue(read));
         }
