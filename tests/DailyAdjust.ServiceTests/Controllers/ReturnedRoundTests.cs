@@ -72,7 +72,7 @@ public sealed class ReturnedRoundTests : IDisposable
     public void Both_ways_of_answering_give_the_same_next_issue(params string[] command)
     {
         var file = _course.Filled(("P1", "sí"));
-        Assert.Equal(0, _course.RunAt("2026-05-04 07:53:20", command[0], [.. command[1..].Select(w => w == "FILE" ? file : w)]).ExitCode);
+        Assert.Equal(0, _course.RunAt("2026-05-04 07:53:20", command[0], [.. command[1..].Select(w => w is "FILE" ? file : w)]).ExitCode);
         Assert.Equal(0, _course.RunAt("2026-05-04 07:53:40", "morning").ExitCode);
         var next = _course.Issued(new DateOnly(2026, 5, 4));
         Assert.Equal(("leave", 100), next.Said("C1/P1"));
