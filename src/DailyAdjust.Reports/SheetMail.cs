@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports.Json;
 using DailyAdjust.Reports.Languages;
@@ -9,10 +8,6 @@ namespace DailyAdjust.Reports;
 /// <summary>An issued sheet as mail sees it: what it asks for, and what its subject says.</summary>
 public sealed class SheetMail
 {
-    private static readonly string[] ProgramKeys = ["controller", "program", "advice", "percent", "needsVisit", "pauseDays", "newMinutes", "takenOut", "stationsOut"];
-    private static readonly string[] SheetKeys = ["runByHand", "boxesToVerify", "clockChange"];
-    private static readonly string[] ExceptionKeys = ["handRuns", "growIns", "putBack"];
-
     private readonly string _asks;
 
     /// <param name="adviceJson">The sheet's advice.json as it was issued, UTF-8.</param>
@@ -25,7 +20,7 @@ public sealed class SheetMail
         Subject = MailWords.Subject(advice, site, IssuedAdvice.Day(document.Date), document.Issue, document.ReplacesIssue).In(SheetLanguages.Of(site.Report.Language));
         AsksForSomething = advice.Programs.Any(p => p.NeedsVisit) || advice.Freshness.NoAdvice is not null || advice.StationsByHand > 0
             || advice.HandRuns.Count > 0 || advice.BoxesToVerify.Count > 0 || advice.ClocksToMove.Count > 0 || advice.StartBoxes.Count > 0;
-        _asks = Asks(JsonNode.Parse(adviceJson)!);
+        _asks = SheetAsks.Of(document);
     }
 
     /// <summary>One line: site, date, and how many changes.</summary>
@@ -36,16 +31,4 @@ public sealed class SheetMail
 
     /// <summary>Whether a person would do the same by both.</summary>
     public bool AsksTheSameAs(SheetMail other) => string.Equals(_asks, other._asks, StringComparison.Ordinal);
-
-    /// <summary>What a person does by the sheet, without what it knows and why.</summary>
-    private static string Asks(JsonNode sheet)
-    {
-        var asks = new JsonArray([.. sheet["programs"]!.AsArray().Select(program => Part(program!, ProgramKeys))]);
-        asks.Add(Part(sheet, SheetKeys));
-        asks.Add(sheet["exceptions"] is { } exceptions ? Part(exceptions, ExceptionKeys) : null);
-        asks.Add(sheet["freshness"]?["noAdvice"]?.DeepClone());
-        return asks.ToJsonString();
-    }
-
-    private static JsonArray Part(JsonNode node, string[] keys) => new JsonArray([.. keys.Select(key => node[key]?.DeepClone())]);
 }

@@ -23,7 +23,7 @@ internal static class StartChanges
         site,
         document.Programs.Where(p => p.TakenOut is { Count: > 0 } || p.StationsOut is { Count: > 0 }).Select(p => p.Controller),
         (document.Exceptions?.PutBack ?? []).Select(b => b.Controller),
-        (document.Exceptions?.GrowIns ?? []).Where(g => g.Over || g.Change || g.Day == 1 || g.Begins is not null).Select(g => g.Controller));
+        (document.Exceptions?.GrowIns ?? []).Where(g => g.IsKeyedIn || g.Over).Select(g => g.Controller));
 
     private static IReadOnlyList<string> InOrder(Site site, params ReadOnlySpan<IEnumerable<string>> boxes)
     {

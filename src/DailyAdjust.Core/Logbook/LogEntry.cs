@@ -108,6 +108,9 @@ public sealed record LogEntry
     /// <summary>The text of a hose entry that wetted a hot spot only: it counts nothing over the zone.</summary>
     public const string OnSpot = "spot";
 
+    /// <summary>The text of a setting that came back on a sheet as what the dial showed before: it answers nothing.</summary>
+    public const string Found = "found";
+
     public required LogTime Time { get; init; }
 
     public required LogKind Kind { get; init; }
@@ -124,7 +127,7 @@ public sealed record LogEntry
     /// <summary>Grow-in: starts a day, 1 or more.</summary>
     public int? Times { get; init; }
 
-    /// <summary>Season: open, closing, closed, drained or charging. Stage: its name, or none. Hose: <see cref="OnSpot"/>, or empty. Void: the kind of the voided entry. Otherwise empty.</summary>
+    /// <summary>Season: open, closing, closed, drained or charging. Stage: its name, or none. Hose: <see cref="OnSpot"/>, or empty. Setting that came back on a sheet: <see cref="Found"/>, or empty. Void: the kind of the voided entry. Otherwise empty.</summary>
     public string Text { get; init; } = "";
 
     /// <summary>Round: the sheet's date.</summary>

@@ -35,18 +35,18 @@ public sealed class SettingHistory
             .ToList();
         foreach (var entry in log)
         {
-            var said = Said(entry, newest, sheets);
+            var (from, said) = Times(entry, newest, sheets);
             switch (entry.Kind)
             {
                 case LogKind.Setting when entry.Value is { } percent:
                     // Off with an end is what a returned sheet says of a pause.
-                    AddSetting(entry, [.. programs.Where(p => !ImpossibleSettings.Is(entry, p, versions))], new Change(said, said, new Setting(percent)) { Ends = percent == 0 && entry.Sheet is not null ? entry.Until?.Instant(newest.Clock) : null, PausedBy = entry, IsBySheet = entry.Sheet is not null }, versions);
+                    AddSetting(entry, [.. programs.Where(p => !ImpossibleSettings.Is(entry, p, versions))], new Change(from, said, new Setting(percent)) { Ends = percent == 0 && entry.Sheet is not null ? entry.Until?.Instant(newest.Clock) : null, PausedBy = entry, IsBySheet = entry.Sheet is not null }, versions);
                     break;
                 case LogKind.Off:
-                    AddToAll(programs, entry.Where, new Change(said, said, Setting.Off) { IsBySheet = entry.Sheet is not null });
+                    AddToAll(programs, entry.Where, new Change(from, said, Setting.Off) { IsBySheet = entry.Sheet is not null });
                     break;
                 case LogKind.Pause when entry.Value is { } minutes:
-                    AddToAll(programs, entry.Where, new Change(said, said, Setting.Off) { Ends = PauseEnd(newest.Clock, said, (int)Math.Round(minutes / MinutesPerDay)), PausedBy = entry, IsBySheet = entry.Sheet is not null });
+                    AddToAll(programs, entry.Where, new Change(from, said, Setting.Off) { Ends = PauseEnd(newest.Clock, from, (int)Math.Round(minutes / MinutesPerDay)), PausedBy = entry, IsBySheet = entry.Sheet is not null });
                     break;
                 case LogKind.Round when entry.Sheet is { } date:
                     AddRound(entry, said, date, versions, sheets);
@@ -173,14 +173,19 @@ public sealed class SettingHistory
         _changes.TryGetValue(program, out var list) ? list.Where(c => c.Setting is not null).Max(c => (DateTimeOffset?)c.Said) : null;
 
     /// <summary>
-    /// When an entry was said. A round sheet that comes back stands at the hour by which the round was to be done; one that was made after it cannot have been carried out before it was there.
-    /// `round` names its sheet, so it was said after that was made, in whatever minute it is told.
+    /// From when on an entry counts, and when it was said. An answer to a sheet cannot have been carried out before the sheet was there, and was said after it was made, in whatever minute
+    /// it is told; what the dial showed before answers nothing. `round` names its sheet: see <see cref="AddRound"/>.
     /// </summary>
-    private static DateTimeOffset Said(LogEntry entry, Site site, IReadOnlyList<IssuedSheet> sheets)
+    private static (DateTimeOffset From, DateTimeOffset Said) Times(LogEntry entry, Site site, IReadOnlyList<IssuedSheet> sheets)
     {
-        var said = entry.Time.Instant(site.Clock);
-        var sheet = entry.Kind != LogKind.Round && entry.Sheet is { } date ? sheets.FirstOrDefault(s => s.Date == date && s.Issue == entry.Issue) : null;
-        return sheet?.AsOf > said && site.Report.IsAfterRound(site.Clock, sheet.Date, sheet.AsOf) ? sheet.AsOf : said;
+        var time = entry.Time.Instant(site.Clock);
+        if (entry.Kind == LogKind.Round || entry.Sheet is not { } date || sheets.FirstOrDefault(s => s.Date == date && s.Issue == entry.Issue) is not { } sheet)
+        {
+            return (time, time);
+        }
+
+        var from = sheet.AsOf > time && site.Report.IsAfterRound(site.Clock, date, sheet.AsOf) ? sheet.AsOf : time;
+        return (from, from <= sheet.AsOf && !string.Equals(entry.Text, LogEntry.Found, StringComparison.Ordinal) ? sheet.AsOf.AddTicks(1) : from);
     }
 
     private void AddToAll(List<ProgramKey> programs, Place where, Change change)

@@ -2,6 +2,7 @@ using DailyAdjust.Core.Contracts;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Files.Csv;
+using DailyAdjust.Files.Rounds;
 
 namespace DailyAdjust.Files.Logbook;
 
@@ -14,7 +15,8 @@ public static class LogbookReader
     /// <param name="fileName">The name by which problems call the file.</param>
     /// <param name="text">Its text.</param>
     /// <param name="site">Says what the places and units mean.</param>
-    public static LogbookReading Read(string fileName, string text, Site site)
+    /// <param name="sheets">Those that a round can speak of; null = whether one was issued is not asked.</param>
+    public static LogbookReading Read(string fileName, string text, Site site, AnswerableSheets? sheets = null)
     {
         var problems = new ProblemList(fileName);
         var rows = CsvRows.Read(text, problems, out var unreadable);
@@ -48,6 +50,12 @@ public static class LogbookReader
             };
             var read = new LogRow(line, site, row.Line, header.Place, problems);
             var entry = read.Read();
+            if (entry is { Kind: LogKind.Round, Sheet: { } sheet } && sheets is not null && SheetFault.Of(sheets, sheet, entry.Issue) is { } fault)
+            {
+                problems.Error(row.Line, header.Place(LogbookColumns.Value), fault.What, fault.Hint);
+                entry = null;
+            }
+
             if (read.Address is { } address)
             {
                 // A refused row takes its ordinal all the same: put right in a later file, it moves no other row's identity.

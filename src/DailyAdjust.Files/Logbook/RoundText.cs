@@ -12,7 +12,7 @@ internal static class RoundText
     public static (DateOnly Sheet, int? Issue, IReadOnlyList<Place> Except)? Read(string text, Site site, out (string What, string Hint) fault)
     {
         var words = text.Split(Blanks, StringSplitOptions.RemoveEmptyEntries);
-        fault = ($"{Wording.Quote(text)} does not say which round was done", "write the sheet's date: 2026-06-08 done, or 2026-06-08 done except C3/P1 C1");
+        fault = ($"{Wording.Quote(text)} does not say which round was done", "write the sheet's date: 2026-06-08 done, or 2026-06-08 done except C3/P1 C1; `log round` takes the path of a filled-in round.csv too");
         if (words.Length < 2 || !TryReadSheet(words[0], out var sheet, out var issue) || !Is(words[1], "done") || (words.Length > 2 && !Is(words[2], "except")) || words.Length == 3)
         {
             return null;

@@ -17,7 +17,7 @@ internal static class DialAgreement
         var refused = new HashSet<RoundAnswer>(ReferenceEqualityComparer.Instance);
         foreach (var dial in answers.Where(a => a.Entries.Count > 0).GroupBy(a => (a.Entries[0].Sheet, a.Entries[0].Issue, a.Entries[0].Where.Name)))
         {
-            if (OneDial.Of(site, dial.Key.Name).Any() && Against(dial, site) is (var first, var second, var column))
+            if (OneDial.Of(site, dial.Key.Name).Any() && Against(dial) is (var first, var second, var column))
             {
                 refused.UnionWith(dial);
                 problems.Error(
@@ -32,15 +32,14 @@ internal static class DialAgreement
     }
 
     /// <summary>The first two numbers of one time that differ; null = none do.</summary>
-    private static ((int Line, LogEntry Entry) First, (int Line, LogEntry Entry) Second, string Column)? Against(IEnumerable<RoundAnswer> dial, Site site)
+    private static ((int Line, LogEntry Entry) First, (int Line, LogEntry Entry) Second, string Column)? Against(IEnumerable<RoundAnswer> dial)
     {
         foreach (var time in dial.SelectMany(a => a.Entries.Where(e => e.Value > 0).Select(e => (a.Line, Entry: e))).GroupBy(n => n.Entry.Time).OrderByDescending(t => t.Key))
         {
             var numbers = time.ToList();
             if (numbers.FindIndex(n => n.Entry.Value != numbers[0].Entry.Value) is >= 0 and var other)
             {
-                // What was found counts from the sheet's hour, what was set from the end of the round.
-                var isFound = numbers[other].Entry.Time.Clock < site.Report.RoundDoneBy;
+                var isFound = string.Equals(numbers[other].Entry.Text, LogEntry.Found, StringComparison.Ordinal);
                 return (numbers[0], numbers[other], isFound ? RoundColumns.Found : RoundColumns.Done);
             }
         }

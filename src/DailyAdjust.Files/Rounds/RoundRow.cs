@@ -9,16 +9,16 @@ using DailyAdjust.Files.Logbook;
 namespace DailyAdjust.Files.Rounds;
 
 /// <summary>One row of a returned round sheet.</summary>
-internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, ProblemList problems)
+internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, AnswerableSheets? sheets, ProblemList problems)
 {
-    private static readonly string[] Yes = ["yes", "y", "x", "✓", "✔", "done", "ok"];
-    private static readonly string[] No = ["no", "n", "not done"];
+    /// <summary>In the languages of the sheet: a crew answers as it speaks. An accent may stand as a sign of its own.</summary>
+    private static readonly string[] Yes = ["yes", "y", "x", "✓", "✔", "done", "ok", "sí", "si", "si\u0301", "s", "hecho"];
+    private static readonly string[] No = ["no", "n", "not done", "no hecho"];
 
     private bool _bad;
 
     /// <summary>The row's entries, none where nobody answered; null when anything in it is wrong.</summary>
-    /// <param name="answered">Rows answered so far, by sheet and program, with their lines.</param>
-    public IReadOnlyList<LogEntry>? Read(Dictionary<(DateOnly Sheet, int? Issue, Place Program), int> answered)
+    public IReadOnlyList<LogEntry>? Read()
     {
         var (done, found) = (Cell(RoundColumns.Done), Cell(RoundColumns.Found));
         if (done.Length == 0 && found.Length == 0)
@@ -32,6 +32,11 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, ProblemL
         }
 
         var program = Program();
+        if (!_bad && program is { } line && sheets is not null && SheetFault.Of(sheets, sheet, issue, new(line.Place.Name, line.Place.Item)) is { } fault)
+        {
+            Wrong(RoundColumns.Sheet, fault.What, fault.Hint);
+        }
+
         var wasFound = found.Length == 0 ? null : program is null ? null : OnDial(RoundColumns.Found, found, program.Value.Controller);
         var set = program is null ? null : Set(done, wasFound, program.Value.Controller);
         var pauseDays = PauseDays();
@@ -40,17 +45,10 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, ProblemL
             return null;
         }
 
-        if (answered.TryGetValue((sheet, issue, program.Value.Place), out var first))
-        {
-            Wrong(RoundColumns.Program, FormattableString.Invariant($"{program.Value.Place} is answered twice; the first answer is in line {first}"), "keep one of the rows");
-            return null;
-        }
-
-        answered.Add((sheet, issue, program.Value.Place), row.Line);
         var entries = new List<LogEntry>();
         if (wasFound is { } before)
         {
-            entries.Add(Entry(program.Value.Place, before, site.Report.At[0], sheet, issue, "found on the dial"));
+            entries.Add(Entry(program.Value.Place, before, site.Report.At[0], sheet, issue, "found on the dial") with { Text = LogEntry.Found });
         }
 
         if (set is { } after)

@@ -9,8 +9,8 @@ namespace DailyAdjust.Files.Rounds;
 /// <summary>
 /// A round.csv that comes back filled in, as logbook entries. `done` = yes: the row's own number was set; no: what was on
 /// the dial stays, and the row is answered; a number: that was set. `found`: what the dial showed before. What was set
-/// counts from the time by which the round of the sheet's date is done, what was found from the hour of that sheet.
-/// A row without an answer gives no entry; a bad row is refused with its reason and the others count. Rows that put two numbers on one dial are refused.
+/// stands at the time by which the round of the sheet's date is done, what was found at the hour of that sheet: whoever takes the file in knows when it came, and puts an earlier time.
+/// A row without an answer gives no entry; a bad row is refused with its reason and the others count. Rows that say two things of one line of a sheet, or put two numbers on one dial, are refused.
 /// </summary>
 public static class RoundSheetReader
 {
@@ -20,7 +20,8 @@ public static class RoundSheetReader
     /// <param name="fileName">The name by which problems call the file.</param>
     /// <param name="text">Its text.</param>
     /// <param name="site">The site as the sheet knew it.</param>
-    public static LogbookReading Read(string fileName, string text, Site site)
+    /// <param name="sheets">Those that can be answered; null = whether one was issued is not asked.</param>
+    public static LogbookReading Read(string fileName, string text, Site site, AnswerableSheets? sheets = null)
     {
         var problems = new ProblemList(fileName);
         var rows = CsvRows.Read(text, problems, out var refused);
@@ -37,12 +38,11 @@ public static class RoundSheetReader
         }
 
         var ordinals = new Ordinals();
-        var answered = new Dictionary<(DateOnly, int?, Place), int>();
         var answers = new List<RoundAnswer>();
         var read = 0;
         foreach (var row in rows.Skip(1))
         {
-            if (!header.Fits(row, problems) || new RoundRow(row, header, site, problems).Read(answered) is not { } entries)
+            if (!header.Fits(row, problems) || new RoundRow(row, header, site, sheets, problems).Read() is not { } entries)
             {
                 refused++;
                 continue;
@@ -52,7 +52,7 @@ public static class RoundSheetReader
             answers.Add(new(row.Line, entries));
         }
 
-        var agreeing = DialAgreement.Of(answers, site, header, problems);
+        var agreeing = DialAgreement.Of(RowAgreement.Of(answers, header, problems), site, header, problems);
         var against = answers.Count - agreeing.Count;
         return new([.. agreeing.SelectMany(a => a.Entries).Select(e => e with { Ordinal = ordinals.Next((e.Time, e.Kind, e.Where)) })], problems.InOrder(), read - against, refused + against);
     }

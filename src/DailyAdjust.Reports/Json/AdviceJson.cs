@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 using DailyAdjust.Reports.Tables;
 
 namespace DailyAdjust.Reports.Json;
@@ -15,13 +16,15 @@ internal static class AdviceJson
         Encoder = TableJson.Encoder,
     });
 
-    public static string Write(SheetView view) =>
-        JsonSerializer.Serialize(AdviceDocumentBuilder.Build(view), Context.AdviceDocument) + "\n";
+    /// <summary>How a document is written.</summary>
+    public static JsonTypeInfo<AdviceDocument> Contract => Context.AdviceDocument;
+
+    public static string Write(SheetView view) => JsonSerializer.Serialize(AdviceDocumentBuilder.Build(view), Contract) + "\n";
 
     /// <summary>A sheet's advice.json read back; keys that were not there yet when it was written are null.</summary>
     /// <exception cref="JsonException">It is none.</exception>
     public static AdviceDocument Read(ReadOnlySpan<byte> utf8) =>
-        JsonSerializer.Deserialize(utf8, Context.AdviceDocument) ?? throw new JsonException("advice.json is empty.");
+        JsonSerializer.Deserialize(utf8, Contract) ?? throw new JsonException("advice.json is empty.");
 }
 
 [JsonSerializable(typeof(AdviceDocument))]

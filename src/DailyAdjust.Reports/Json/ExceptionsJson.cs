@@ -76,7 +76,12 @@ internal sealed record HandRunStationJson(string Controller, string Station, dou
 
 internal sealed record GrowInJson(
     string Controller, string Program, int Day, int Days, string Last, IReadOnlyList<string> Starts, IReadOnlyList<GrowInMinutesJson> Minutes, bool Change, bool Over,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Begins);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Begins)
+{
+    /// <inheritdoc cref="GrowInLine.IsKeyedIn"/>
+    [JsonIgnore]
+    public bool IsKeyedIn => GrowInLine.KeyedIn(Change, Over, Day, Begins is not null);
+}
 
 internal sealed record GrowInMinutesJson(string Station, double Minutes);
 

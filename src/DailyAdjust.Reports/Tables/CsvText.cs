@@ -24,7 +24,8 @@ internal static class CsvText
     public static string Guarded(string text) =>
         text.Length > 0 && text[0] is '=' or '+' or '-' or '@' or '\t' or '\r' ? "'" + text : text;
 
-    private static string Quoted(string text) =>
+    /// <summary>A cell's text as it stands between two commas.</summary>
+    public static string Quoted(string text) =>
         text.AsSpan().IndexOfAny("\",\r\n") >= 0 || text.StartsWith(' ') || text.EndsWith(' ')
             ? "\"" + text.Replace("\"", "\"\"", StringComparison.Ordinal) + "\""
             : text;

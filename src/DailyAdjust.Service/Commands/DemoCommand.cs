@@ -28,7 +28,7 @@ internal static class DemoCommand
         context.Out.WriteLine($"The sheet and its files: {last.Folder}");
         context.Out.WriteLine($"All sites, past days:    {home.IndexFile}");
         context.Out.WriteLine($"The course itself:       {last.Site.Path}");
-        context.Out.WriteLine($"Go on with:              dailyadjust explain {last.Example} --home {home.Path}");
+        context.Out.WriteLine($"Go on with:              dailyadjust explain {ShellWord.Of(last.Example)} --home {ShellWord.Of(home.Path)}");
         if (last.Answering is { } note)
         {
             context.Out.WriteLine(note);

@@ -34,7 +34,14 @@ internal static class IngestCommand
             context.Error.WriteLine(badEdit);
         }
 
-        var taken = TakeAll(context, site, files);
+        return TakeAll(context, site, files);
+    }
+
+    /// <summary>Takes files and says what became of each.</summary>
+    /// <returns>The exit code.</returns>
+    public static int TakeAll(CommandContext context, OpenSite site, string[] files)
+    {
+        var taken = Taken(context, site, files);
         foreach (var (file, report) in taken)
         {
             context.Out.WriteLine($"{file}{(report.What.Length > 0 ? ": " + report.What : "")}{(report.Known ? ", known already: nothing is new" : "")}");
@@ -65,7 +72,7 @@ internal static class IngestCommand
     private static string Refused(long count, string what) =>
         count == 0 ? "" : FormattableString.Invariant($"{count} {what}{(count == 1 ? "" : "s")}");
 
-    private static List<(string File, IntakeReport Report)> TakeAll(CommandContext context, OpenSite site, string[] files)
+    private static List<(string File, IntakeReport Report)> Taken(CommandContext context, OpenSite site, string[] files)
     {
         using var progress = Printing.Progress.Start(context.Error, "Reading", files.Length);
         var reports = new List<(string, IntakeReport)>();

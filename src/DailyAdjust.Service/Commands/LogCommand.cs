@@ -24,9 +24,10 @@ internal static class LogCommand
         return new AppCommand(
             "log",
             "Adds a logbook entry: what somebody did or saw.",
-            "Places: C1/P2 (program), C1/3 (station), C1 (controller), area:greens, gauge:yard, pump, site. An entry with the time, kind and place\nof an earlier one takes its place; `void` takes one back.",
+            "Places: C1/P2 (program), C1/3 (station), C1 (controller), area:greens, gauge:yard, pump, site. An entry with the time, kind and place\nof an earlier one takes its place; `void` takes one back. `log round FILE` takes a filled-in round.csv, as `ingest` does.",
             "log round 2026-06-08 done --except C3/P1",
             "log round 2026-06-02..2026-06-07 done",
+            "log round ~/Downloads/round.csv",
             "log setting C1/P2 90",
             "log off C2/P1 --note \"leak at fairway 5\"",
             "log ran C1 no --date 2026-06-09",
@@ -61,15 +62,22 @@ internal static class LogCommand
             context.Error.WriteLine(badEdit);
         }
 
-        foreach (var one in RoundSpan.Each(site, words))
+        if (RoundFile.Of(words) is { } file)
         {
-            Add(context, site, one, now);
+            return IngestCommand.TakeAll(context, site, [file]);
+        }
+
+        // As they are before the first entry: the rounds of a span do not answer one another.
+        var sheets = LogTargets.Sheets(site);
+        foreach (var one in RoundSpan.Each(site, words, sheets))
+        {
+            Add(context, site, one, sheets, now);
         }
 
         return ExitCode.Done;
     }
 
-    private static void Add(CommandContext context, OpenSite site, LogWords words, DateTimeOffset now)
+    private static void Add(CommandContext context, OpenSite site, LogWords words, AnswerableSheets sheets, DateTimeOffset now)
     {
         var line = words.ToLine(site.Newest, context.Date, now);
         var reading = LogbookReader.Read(line, site.Newest);
@@ -80,7 +88,7 @@ internal static class LogCommand
         }
 
         var entry = reading.Entries[0];
-        LogTargets.Check(site, entry);
+        LogTargets.Check(site, entry, sheets);
         if (words.Time is null || entry.Kind == LogKind.Round)
         {
             entry = NextOrdinal(site, entry);

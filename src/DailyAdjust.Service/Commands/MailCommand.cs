@@ -26,7 +26,7 @@ internal static class MailCommand
         return new AppCommand(
             "mail",
             "What became of mailed sheets: sent, waiting and why, refused; --test sends a test message.",
-            "Lists the sheets of the last 14 days that were promised to somebody, of all sites or the one that --site names. How mail is set up stands in docs/mail.md.\nWith --test and --now the exit code is 1 where a message was not taken.",
+            "Lists the sheets of the last 14 days that were promised to somebody, of all sites or the one that --site names. How mail is set up stands in docs/mail.md.\nWith --test and --now the exit code is 1 where a message was not taken, and where the running service is sending at the same time.",
             "mail",
             "mail --test super@example.net",
             "mail --now")
@@ -105,7 +105,7 @@ internal static class MailCommand
     }
 
     /// <summary>Sends what the sites have promised and says what came of it; after a failure of the server no other message is tried.</summary>
-    /// <returns>Whether everything that was tried is sent; what another process sends just now is its business.</returns>
+    /// <returns>Whether everything that was due is sent; of what another process sends just now nobody knows yet.</returns>
     public static async Task<bool> SendAsync(CommandContext context, IReadOnlyList<SiteFolder> sites, ILogger log, bool atOnce, CancellationToken stop)
     {
         var allSent = true;
@@ -114,7 +114,9 @@ internal static class MailCommand
             var sent = await new SiteOutbox(folder, context.Home, SetUp(context), context.Time, log).SendAsync(atOnce, stop).ConfigureAwait(false);
             if (sent is null)
             {
-                await context.Out.WriteLineAsync($"{folder.Name}: the running service is sending its mail just now.").ConfigureAwait(false);
+                // Whether that one gets it through is not known here.
+                allSent = false;
+                await context.Error.WriteLineAsync($"{folder.Name}: the running service is sending its mail just now, so nothing was tried here; `dailyadjust mail` says what came of it.").ConfigureAwait(false);
                 continue;
             }
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Runtime.InteropServices;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Ledger;
 using DailyAdjust.Reports;
@@ -61,6 +62,11 @@ internal static class MorningCommand
             {
                 RunSite(context, folder, given, at, visit, log);
                 done.Add(folder);
+            }
+            catch (OperationCanceledException)
+            {
+                context.Error.WriteLine($"{folder.Name}: stopped while its page was printed; the sheet is there.");
+                return ExitCode.Failed;
             }
             catch (Exception failure) when (failure is WrongInputException or LedgerException or IOException or UnauthorizedAccessException)
             {
@@ -139,18 +145,31 @@ internal static class MorningCommand
         }
     }
 
-    /// <summary>The sheet is there; whether it can be printed changes no exit code.</summary>
+    /// <summary>The sheet is there; whether it can be printed changes no exit code. Who ends the program meanwhile ends the browser too.</summary>
+    /// <exception cref="OperationCanceledException">Somebody did.</exception>
     private static void PrintPage(CommandContext context, string folder, ILogger log)
     {
+        using var stop = new CancellationTokenSource();
+        using var interrupted = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
+        using var terminated = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
         try
         {
             var browser = Browser.Find(context.Options.Pdf) ?? throw new IOException($"no browser that prints was found (setting Pdf: {context.Options.Pdf}).");
-            SheetPrint.MakeAsync(folder, new PagePrint(browser, TimeSpan.FromSeconds(context.Options.PdfSeconds)), CancellationToken.None).GetAwaiter().GetResult();
+            if (!SheetPrint.MakeAsync(folder, new PagePrint(browser, TimeSpan.FromSeconds(context.Options.PdfSeconds)), stop.Token).GetAwaiter().GetResult())
+            {
+                throw new IOException("the page changed while it was printed.");
+            }
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {
             log.LogWarning("No {File}: {Failure}", ReportFiles.Print, failure.Message);
             context.Error.WriteLine($"No {ReportFiles.Print}: {failure.Message}");
+        }
+
+        void Stop(PosixSignalContext signal)
+        {
+            signal.Cancel = true;
+            stop.Cancel();
         }
     }
 

@@ -1,16 +1,17 @@
 using System.Globalization;
+using DailyAdjust.Core.Logbook;
 using DailyAdjust.Service.Sites;
 
 namespace DailyAdjust.Service.Commands;
 
-/// <summary>`log round 2026-06-02..2026-06-07 done`: one entry for every round of those dates that asked for a walk and of which nobody has said anything.</summary>
+/// <summary>`log round 2026-06-02..2026-06-07 done`: one entry for every round of those dates that asked for a walk and of which nobody has said anything, unless it is too long past.</summary>
 internal static class RoundSpan
 {
     private const string Between = "..";
 
     /// <summary>The same words for each of the rounds; any other words as they are.</summary>
     /// <exception cref="WrongInputException">The dates cannot be read, or no round between them is open.</exception>
-    public static IReadOnlyList<LogWords> Each(OpenSite site, LogWords words)
+    public static IReadOnlyList<LogWords> Each(OpenSite site, LogWords words, AnswerableSheets sheets)
     {
         if (words.Kind is not "round" || words.Words.Count == 0 || words.Words[0].Split(Between) is not [var first, var last])
         {
@@ -30,7 +31,7 @@ internal static class RoundSpan
             // A later look of a date may have asked for a second round: each is told by its own sheet.
             var rounds = date.GroupBy(s => site.Newest.Report.IsAfterRound(clock, s.Date, s.AsOf)).Select(g => g.MaxBy(s => s.Issue)!).OrderBy(s => s.Issue).ToList();
             open.AddRange(rounds
-                .Where(s => s.Lines.Any(l => l.Asks) && !answered.Contains((s.Date, s.Issue)) && !(ReferenceEquals(s, rounds[^1]) && answered.Contains((s.Date, null))))
+                .Where(s => s.Lines.Any(l => l.Asks) && sheets.FaultOf(s.Date, s.Issue) is null && !answered.Contains((s.Date, s.Issue)) && !(ReferenceEquals(s, rounds[^1]) && answered.Contains((s.Date, null))))
                 .Select(s => rounds.Count == 1 ? Written(s.Date) : string.Create(CultureInfo.InvariantCulture, $"{Written(s.Date)}/{s.Issue}")));
         }
 

@@ -29,16 +29,7 @@ public sealed class MailWorker(SiteRunners sites, HomeFolder home, ServiceOption
         try
         {
             TellAtStart(mail);
-            using var timer = new PeriodicTimer(TimeSpan.FromSeconds(options.PollSeconds), time);
-            do
-            {
-                await LookAsync(mail, stoppingToken).ConfigureAwait(false);
-            }
-            while (await timer.WaitForNextTickAsync(stoppingToken).ConfigureAwait(false));
-        }
-        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
-        {
-            // Asked to stop.
+            await Looks.RepeatAsync(options, time, stop => LookAsync(mail, stop), stoppingToken).ConfigureAwait(false);
         }
         catch (Exception failure)
         {
@@ -74,7 +65,11 @@ public sealed class MailWorker(SiteRunners sites, HomeFolder home, ServiceOption
             try
             {
                 var sent = await new SiteOutbox(folder, home, mail, time, log).SendAsync(atOnce: false, stop).ConfigureAwait(false);
-                _told.Recovered(folder.Name);
+                if (_told.Recovered(folder.Name))
+                {
+                    log.LogInformation("{Site}: its mail works again", folder.Name);
+                }
+
                 if (sent is { Count: > 0 } && sent[^1].Outcome?.IsOfServer == true)
                 {
                     // The server is the same for all sites.

@@ -19,23 +19,7 @@ public sealed class PollWorker(
     {
         try
         {
-            using var timer = new PeriodicTimer(TimeSpan.FromSeconds(options.PollSeconds), time);
-            do
-            {
-                foreach (var site in sites.All())
-                {
-                    await work.RunAsync(site, stoppingToken).ConfigureAwait(false);
-                    await schedule.FollowAsync(site, stoppingToken).ConfigureAwait(false);
-                    watchdog.Beat();
-                }
-
-                watchdog.Beat();
-            }
-            while (await timer.WaitForNextTickAsync(stoppingToken).ConfigureAwait(false));
-        }
-        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
-        {
-            // Asked to stop.
+            await Looks.RepeatAsync(options, time, LookAsync, stoppingToken).ConfigureAwait(false);
         }
         catch (Exception failure)
         {
@@ -44,5 +28,17 @@ public sealed class PollWorker(
             log.LogCritical(failure, "The service stops: {Failure}", failure.Message);
             host.StopApplication();
         }
+    }
+
+    private async Task LookAsync(CancellationToken stop)
+    {
+        foreach (var site in sites.All())
+        {
+            await work.RunAsync(site, stop).ConfigureAwait(false);
+            await schedule.FollowAsync(site, stop).ConfigureAwait(false);
+            watchdog.Beat();
+        }
+
+        watchdog.Beat();
     }
 }

@@ -28,19 +28,7 @@ public sealed class PrintWorker(SiteRunners sites, ServiceOptions options, TimeP
 
         log.LogInformation("Sheets are printed as {File} by {Browser}", ReportFiles.Print, browser);
         var print = new PagePrint(browser, TimeSpan.FromSeconds(options.PdfSeconds));
-        try
-        {
-            using var timer = new PeriodicTimer(TimeSpan.FromSeconds(options.PollSeconds), time);
-            do
-            {
-                await LookAsync(print, stoppingToken).ConfigureAwait(false);
-            }
-            while (await timer.WaitForNextTickAsync(stoppingToken).ConfigureAwait(false));
-        }
-        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
-        {
-            // Asked to stop.
-        }
+        await Looks.RepeatAsync(options, time, stop => LookAsync(print, stop), stoppingToken).ConfigureAwait(false);
     }
 
     private void TellWithout()

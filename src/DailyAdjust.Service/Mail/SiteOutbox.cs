@@ -161,7 +161,19 @@ public sealed class SiteOutbox(SiteFolder folder, HomeFolder home, MailOptions m
         });
     }
 
-    private static byte[]? Read(string folder, string name) => Path.Combine(folder, name) is var path && File.Exists(path) ? File.ReadAllBytes(path) : null;
+    /// <summary>One that cannot be read just now holds no mail: it goes without.</summary>
+    private byte[]? Read(string beside, string name)
+    {
+        try
+        {
+            return Path.Combine(beside, name) is var path && File.Exists(path) ? File.ReadAllBytes(path) : null;
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            log.LogWarning("{Site}: the mail goes without {File}: {Failure}", folder.Name, name, failure.Message);
+            return null;
+        }
+    }
 
     private OutboxMessage Keep(OutboxMessage message, Action<Outbox> record, TimeSpan? wait = null)
     {

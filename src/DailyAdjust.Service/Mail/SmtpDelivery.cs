@@ -60,7 +60,7 @@ internal static class SmtpDelivery
             client.Capabilities &= ~SmtpCapabilities.Chunking;
             isTalking = true;
             var answer = await client.SendAsync(message, end.Token).ConfigureAwait(false);
-            await LeaveAsync(client).ConfigureAwait(false);
+            await LeaveAsync(patience => client.DisconnectAsync(quit: true, patience)).ConfigureAwait(false);
             return new(MailResult.Taken, account.Clean(answer));
         }
         catch (Exception) when (notKept is not null)
@@ -119,15 +119,16 @@ internal static class SmtpDelivery
         _ => SecureSocketOptions.StartTls,
     };
 
-    /// <summary>The message is taken; how the line ends changes nothing.</summary>
-    private static async Task LeaveAsync(SmtpClient client)
+    /// <summary>The message is taken; how the line ends changes nothing, whatever goes wrong: an answer that is thrown away sends the mail again.</summary>
+    /// <param name="hangUp">Says good-bye within a time.</param>
+    internal static async Task LeaveAsync(Func<CancellationToken, Task> hangUp)
     {
         try
         {
             using var patience = new CancellationTokenSource(Farewell);
-            await client.DisconnectAsync(quit: true, patience.Token).ConfigureAwait(false);
+            await hangUp(patience.Token).ConfigureAwait(false);
         }
-        catch (Exception failure) when (IsOfMail(failure))
+        catch (Exception failure) when (failure is not OutOfMemoryException)
         {
             // It hung up first.
         }

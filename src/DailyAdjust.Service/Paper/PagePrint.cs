@@ -43,31 +43,57 @@ internal sealed class PagePrint(string program, TimeSpan limit)
         }
     }
 
-    private static byte[] Dated(byte[] print, DateOnly date) =>
-        Encoding.Latin1.GetBytes(MadeAt.Replace(Encoding.Latin1.GetString(print), date.ToString("yyyyMMdd", CultureInfo.InvariantCulture) + "000000"));
+    /// <exception cref="IOException">It took too long to find its dates: no browser's PDF does that.</exception>
+    private static byte[] Dated(byte[] print, DateOnly date)
+    {
+        try
+        {
+            return Encoding.Latin1.GetBytes(MadeAt.Replace(Encoding.Latin1.GetString(print), date.ToString("yyyyMMdd", CultureInfo.InvariantCulture) + "000000"));
+        }
+        catch (RegexMatchTimeoutException failure)
+        {
+            throw new IOException("the print's dates were not found in time.", failure);
+        }
+    }
 
-    /// <summary>The last line that the browser said.</summary>
+    /// <summary>The last line that the browser said. A child that outlives the browser may hold its words open: they are waited for no longer than the browser.</summary>
     private async Task<string> RunAsync(string folder, CancellationToken stop)
     {
         using var process = Start(folder);
         using var ends = CancellationTokenSource.CreateLinkedTokenSource(stop);
         ends.CancelAfter(limit);
-        var error = process.StandardError.ReadToEndAsync(CancellationToken.None);
-        var output = process.StandardOutput.ReadToEndAsync(CancellationToken.None);
         try
         {
             Lower(process);
+            var error = process.StandardError.ReadToEndAsync(ends.Token);
+            var output = process.StandardOutput.ReadToEndAsync(ends.Token);
             await process.WaitForExitAsync(ends.Token).ConfigureAwait(false);
+            var words = await Task.WhenAll(error, output).WaitAsync(ends.Token).ConfigureAwait(false);
+            var said = string.Concat(words).Trim().Split('\n')[^1].Trim();
+            return process.ExitCode == 0 ? said : throw new IOException(FormattableString.Invariant($"{program} ended with code {process.ExitCode}: {said}"));
         }
         catch (OperationCanceledException late)
         {
-            process.Kill(entireProcessTree: true);
+            End(process);
             stop.ThrowIfCancellationRequested();
             throw new IOException(FormattableString.Invariant($"{program} took longer than {limit.TotalSeconds} s and was ended."), late);
         }
+        finally
+        {
+            Leftovers.End(folder);
+        }
+    }
 
-        var said = (await error.ConfigureAwait(false) + await output.ConfigureAwait(false)).Trim().Split('\n')[^1].Trim();
-        return process.ExitCode == 0 ? said : throw new IOException(FormattableString.Invariant($"{program} ended with code {process.ExitCode}: {said}"));
+    private static void End(Process process)
+    {
+        try
+        {
+            process.Kill(entireProcessTree: true);
+        }
+        catch (Exception failure) when (failure is AggregateException or InvalidOperationException or System.ComponentModel.Win32Exception)
+        {
+            // Some of it ended just now, or may not be ended by this account.
+        }
     }
 
     private Process Start(string folder)

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Reports;
 using DailyAdjust.Service.Home;
 
 namespace DailyAdjust.Service.Printing;
@@ -21,7 +22,7 @@ internal static class AnsweringNote
             return null;
         }
 
-        var home = folder.HomeToName is { } named ? $" --home {(named.Contains(' ', StringComparison.Ordinal) ? $"\"{named}\"" : named)}" : "";
+        var home = folder.HomeToName is { } named ? $" --home {ShellWord.Of(named)}" : "";
         return FormattableString.Invariant($"The sheet's `log` commands book now. To answer it as of its own morning, add: --date {clock.ToLocal(asOf):yyyy-MM-dd} --time {clock.ToLocal(asOf):HH:mm}{home}");
     }
 }

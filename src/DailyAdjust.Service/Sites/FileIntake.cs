@@ -56,13 +56,17 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
         if (LogbookReader.Recognises(head))
         {
             var bytes = file.ReadAll();
-            return TakeEntries(name, bytes, LogbookSource, LogbookReader.Read(name, DescriptionFiles.Decode(bytes), site.Newest));
+            var sheets = LogTargets.Sheets(site);
+
+            // Before the first sheet a logbook is what a place brings along: its rounds wait for the sheets that are made from it.
+            return TakeEntries(name, bytes, LogbookSource, LogbookReader.Read(name, DescriptionFiles.Decode(bytes), site.Newest, sheets.Any ? sheets : null));
         }
 
         if (RoundSheetReader.Recognises(head))
         {
             var bytes = file.ReadAll();
-            return TakeEntries(name, bytes, RoundSource, RoundSheetReader.Read(name, DescriptionFiles.Decode(bytes), site.Newest));
+            var reading = RoundSheetReader.Read(name, DescriptionFiles.Decode(bytes), site.Newest, LogTargets.Sheets(site));
+            return TakeEntries(name, bytes, RoundSource, reading with { Entries = AnswerTimes.Of(site, reading.Entries, now) });
         }
 
         return ReadingsFile.SourceOf(name, site.Newest.Weather.Sources) is { } source ? TakeWeather(name, file, source) : IntakeReport.ForRefused(name, NothingFits(name));

@@ -1,5 +1,6 @@
 using System.Globalization;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Files.Rounds;
 
 namespace DailyAdjust.Service.Sites;
 
@@ -8,15 +9,21 @@ internal static class LogTargets
 {
     private const int MostNamed = 3;
 
+    /// <summary>The sheets that can be answered by what comes in now.</summary>
+    public static AnswerableSheets Sheets(OpenSite site) => new(
+        () => site.Ledger.Sheets.Issued(),
+        () => new SettingHistory(site.Versions, site.Ledger.Logbook.Effective(), site.Ledger.Sheets.Issued()));
+
     /// <param name="site">Opened, without the entry.</param>
     /// <param name="entry">What somebody wants to add.</param>
-    /// <exception cref="WrongInputException">It is not there.</exception>
-    public static void Check(OpenSite site, LogEntry entry)
+    /// <param name="sheets">Those that can be answered.</param>
+    /// <exception cref="WrongInputException">It is not there, or too long past.</exception>
+    public static void Check(OpenSite site, LogEntry entry, AnswerableSheets sheets)
     {
         switch (entry.Kind)
         {
             case LogKind.Round when entry.Sheet is { } date:
-                CheckRound(site, date, entry.Issue);
+                CheckRound(sheets, date, entry.Issue);
                 break;
             case LogKind.Void when KindWord.Find(entry.Text) is { } kind and not LogKind.Void:
                 CheckVoid(site, entry, kind);
@@ -41,19 +48,11 @@ internal static class LogTargets
             : $"Note: sheet {Sheet(told.Date, told.Issue)} asked for no dial to be turned, so this answers nothing.{(asked.Count > 0 ? $" {string.Join(" and ", asked)} did: `log round {asked[^1]} done`." : "")}";
     }
 
-    private static void CheckRound(OpenSite site, DateOnly date, int? issue)
+    private static void CheckRound(AnswerableSheets sheets, DateOnly date, int? issue)
     {
-        var issues = site.Ledger.Sheets.Issued(date, date).Select(s => s.Issue).ToList();
-        if (issues.Count == 0)
+        if (SheetFault.Of(sheets, date, issue) is { } fault)
         {
-            throw new WrongInputException($"No sheet of {Date(date)} was issued, so its round says nothing.", "`dailyadjust advice` prints the newest sheet; `log setting C1/P2 90` says what stands on a dial.");
-        }
-
-        if (issue is { } asked && !issues.Contains(asked))
-        {
-            throw new WrongInputException(
-                string.Create(CultureInfo.InvariantCulture, $"The sheet of {Date(date)} has no issue {asked}, so its round says nothing."),
-                $"There {(issues.Count == 1 ? "is" : "are")} {string.Join(", ", issues.Select(i => Sheet(date, i)))}; a date alone means the newest.");
+            throw new WrongInputException($"{Begun(fault.What)}.", $"{Begun(fault.Hint)}.");
         }
     }
 
@@ -70,6 +69,8 @@ internal static class LogTargets
             $"No {KindWord.Of(kind)} of {entry.Where} stands at {Time(entry.Time)}, so there is nothing to void.",
             near.Count > 0 ? $"The nearest {(near.Count == 1 ? "is" : "are")} {string.Join(", ", near)}. Write its time as it was logged." : $"The logbook has no {KindWord.Of(kind)} of {entry.Where} that counts.");
     }
+
+    private static string Begun(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 
     private static string Sheet(DateOnly date, int issue) => string.Create(CultureInfo.InvariantCulture, $"{Date(date)}/{issue}");
 

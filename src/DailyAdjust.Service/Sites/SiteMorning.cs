@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Ledger;
 using DailyAdjust.Ledger.Records;
 using DailyAdjust.Reports;
 using DailyAdjust.Service.Health;
@@ -148,16 +149,16 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         });
     }
 
-    /// <summary>The sheet is out: books that cannot be written are written with the next one.</summary>
+    /// <summary>The sheet is out, and no fault of the books takes it back: those that cannot be written are written with the next one. A failing disk is the worker's.</summary>
     private void WriteSummary(DateOnly date)
     {
         try
         {
             SummaryFiles.WriteDue(site, date);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (e is not LedgerException { Trouble: LedgerTrouble.Io })
         {
-            log.LogWarning("{Site}: the week's summary could not be written: {Why}", site.Folder.Name, e.Message);
+            log.LogWarning(e is IOException or UnauthorizedAccessException or LedgerException ? null : e, "{Site}: the week's summary could not be written: {Why}", site.Folder.Name, e.Message);
         }
     }
 

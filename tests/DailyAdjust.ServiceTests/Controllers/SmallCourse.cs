@@ -2,7 +2,11 @@ using System.Globalization;
 using System.Net;
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Ledger;
 using DailyAdjust.Service.Home;
+using DailyAdjust.Service.Sites;
+using Microsoft.Extensions.Time.Testing;
 
 namespace DailyAdjust.ServiceTests.Controllers;
 
@@ -79,7 +83,10 @@ internal sealed partial class SmallCourse : IDisposable
     }
 
     /// <summary>Monday's round.csv comes back with some programs' `done` filled in.</summary>
-    public ProgramResult Return(params (string Program, string Done)[] answers)
+    public ProgramResult Return(params (string Program, string Done)[] answers) => Run("ingest", Filled(answers));
+
+    /// <summary>Monday's round.csv with some programs' `done` filled in.</summary>
+    public string Filled(params (string Program, string Done)[] answers)
     {
         var lines = File.ReadAllLines(Path.Combine(_site.ReportFolder(new DateOnly(2026, 5, 4)), "round.csv"));
         var columns = lines[0].TrimStart('\uFEFF').Split(',').ToList();
@@ -91,10 +98,26 @@ internal sealed partial class SmallCourse : IDisposable
         });
         var file = Path.Combine(_home.Path, "round.csv");
         File.WriteAllLines(file, [lines[0], .. filled]);
-        return Run("ingest", file);
+        return file;
     }
 
     public ProgramResult Run(string command, params string[] arguments) => RunningProgram.Run([command, "--home", _home.Path, .. arguments]);
+
+    /// <summary>The same at a time of the course's clock.</summary>
+    public ProgramResult RunAt(string time, string command, params string[] arguments) => InProcess.Run(
+        new FakeTimeProvider(DateTimeOffset.ParseExact(time, "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal)), [command, "--home", _home.Path, .. arguments]);
+
+    /// <summary>Every setting that stands in the logbook: its time, place and number.</summary>
+    public IReadOnlyList<string> Settings()
+    {
+        using var site = OpenSite.Open(_site, LedgerMode.Read);
+        return [.. site.Ledger.Logbook.Effective().Where(e => e.Kind == LogKind.Setting).Select(e => FormattableString.Invariant($"{e.Time.Date:MM-dd} {e.Time.Clock:HH:mm} {e.Where} {e.Value}"))];
+    }
+
+    /// <summary>A file for the next morning to take.</summary>
+    public void Drop(string name, string file) => File.Copy(file, Path.Combine(_site.Inbox, name));
+
+    public string InboxFolder => _site.Inbox;
 
     /// <summary>One morning, with weather up to the day before.</summary>
     public Sheet Morning(string date = Monday)

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using DailyAdjust.Ledger;
 using DailyAdjust.Ledger.Records;
+using DailyAdjust.Service.Mail;
 using DailyAdjust.Service.Sites;
 using MimeKit;
 using Xunit;
@@ -44,6 +45,51 @@ public sealed class MailedMorningTests : IDisposable
         Assert.Equal(["round.csv", "report.html"], message.Attachments.Cast<MimePart>().Select(a => a.FileName));
         Assert.All(message.Attachments.Cast<MimePart>(), a => Assert.Equal(File.ReadAllBytes(Path.Combine(folder, a.FileName!)), Bytes(a)));
         AssertNoPassword(morning);
+    }
+
+    [Fact]
+    public void Files_beside_the_sheet_that_cannot_be_read_hold_no_mail()
+    {
+        using var server = new MailServer(_home.ServerFolder);
+        _home.Settings(server.Port, ("Security", "none"));
+        server.Behave("450");
+        Assert.Equal(0, _home.Run("morning").ExitCode);
+        server.Behave("ok");
+        var folder = Directory.GetDirectories(_home.Site.Reports).Single();
+        File.WriteAllText(Path.Combine(folder, "report.pdf"), "%PDF-1.4");
+        using (new FileStream(Path.Combine(folder, "report.pdf"), FileMode.Open, FileAccess.ReadWrite, FileShare.None))
+        {
+            var sent = _home.Run("mail", "--now");
+            Assert.True(sent.ExitCode == 0, sent.ToString());
+        }
+
+        Assert.Equal(["round.csv", "report.html"], Assert.Single(server.Messages).Attachments.Cast<MimePart>().Select(a => a.FileName));
+        Assert.Contains("the mail goes without report.pdf", _home.Log, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Mail_that_another_process_sends_just_now_is_not_called_sent()
+    {
+        using var server = new MailServer(_home.ServerFolder);
+        _home.Settings(server.Port, ("Security", "none"));
+        server.Behave("450");
+        Assert.Equal(0, _home.Run("morning").ExitCode);
+        server.Behave("ok");
+        using (SendingLock.Take(_home.Site))
+        {
+            var now = _home.Run("mail", "--now");
+            Assert.Equal(1, now.ExitCode);
+            Assert.Contains("the running service is sending its mail just now, so nothing was tried here", now.Error, StringComparison.Ordinal);
+        }
+
+        Assert.Equal(0, _home.Run("mail", "--now").ExitCode);
+    }
+
+    [Fact]
+    public async Task However_the_line_ends_after_the_answer_the_answer_counts()
+    {
+        await SmtpDelivery.LeaveAsync(_ => throw new InvalidOperationException("nobody expected this"));
+        await SmtpDelivery.LeaveAsync(async stop => await Task.FromException(new ObjectDisposedException("line")));
     }
 
     [Fact]

@@ -29,6 +29,20 @@ public sealed class MailedServiceTests : IDisposable
         Assert.Contains("waiting for another try", _home.Log, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Mail_that_was_held_back_by_its_folder_says_when_it_works_again()
+    {
+        using var server = new MailServer(_home.ServerFolder);
+        _home.Settings(server.Port);
+        var inTheWay = Directory.CreateDirectory(Path.Combine(_home.Site.Path, "outbox.lock"));
+        using var service = _home.Serve();
+        MailServer.WaitFor("the failure", () => _home.Log.Contains("its mail is held back", StringComparison.Ordinal));
+        inTheWay.Delete();
+        MailServer.WaitFor("the sheet to be sent", () => _home.StateOf(1) == MessageState.Sent);
+        MailServer.WaitFor("the good news", () => _home.Log.Contains("its mail works again", StringComparison.Ordinal));
+        Assert.Equal(0, service.Stop());
+    }
+
     [Theory]
     [InlineData("drop-connect")]
     [InlineData("drop-rcpt")]

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using DailyAdjust.Service.Home;
 using DailyAdjust.ServiceTests.Mail;
 using Xunit;
@@ -42,7 +43,10 @@ public sealed class PrintedHome : IDisposable
 
     public ProgramResult Morning(string browser, params string[] arguments) => RunningProgram.Run(Start(browser, ["morning", .. arguments]));
 
-    public RunningService Serve(string browser) => new(Start(browser, "serve", "--set", "PollSeconds=1"));
+    /// <summary>A morning that is not waited for.</summary>
+    public Process StartMorning(string browser, int seconds, params string[] arguments) => RunningProgram.Start(Start(browser, ["morning", .. arguments, "--set", $"PdfSeconds={seconds}"]));
+
+    public RunningService Serve(string browser, int seconds = 2) => new(Start(browser, "serve", "--set", "PollSeconds=1", "--set", $"PdfSeconds={seconds}"));
 
     public void Dispose() => _home.Dispose();
 

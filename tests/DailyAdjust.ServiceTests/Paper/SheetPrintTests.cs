@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using DailyAdjust.ServiceTests.Mail;
 using Xunit;
 
@@ -41,7 +42,8 @@ public sealed class SheetPrintTests : IDisposable
     public void A_page_that_changes_while_it_is_printed_gets_no_print()
     {
         var page = Path.Combine(_home.Site.ReportFolder(new DateOnly(2026, 6, 10)), "report.html");
-        Assert.Equal(0, _home.Morning(_home.Browser($"{Prints}; echo changed >> '{page}'"), "--date", "2026-06-10", "--pdf").ExitCode);
+        var morning = _home.Morning(_home.Browser($"{Prints}; echo changed >> '{page}'"), "--date", "2026-06-10", "--pdf");
+        Assert.Equal((0, "No report.pdf: the page changed while it was printed.\n"), (morning.ExitCode, morning.Error));
         Assert.EndsWith("changed\n", File.ReadAllText(page), StringComparison.Ordinal);
         Assert.False(File.Exists(_home.Print));
     }
@@ -60,6 +62,47 @@ public sealed class SheetPrintTests : IDisposable
         Assert.Contains(said, _home.Log, StringComparison.Ordinal);
         Assert.False(File.Exists(_home.Print));
         Assert.True(File.Exists(Path.Combine(_home.Folder, "report.html")));
+    }
+
+    [Fact]
+    public void A_child_that_outlives_the_browser_is_ended_with_it_in_time()
+    {
+        var child = Path.Combine(_home.Home, "child.txt");
+        var waited = Stopwatch.StartNew();
+        var morning = _home.Morning(_home.Browser($"{Prints}; sleep 300 & echo $! > '{child}'"), "--date", "2026-06-10", "--pdf");
+        Assert.InRange(waited.Elapsed.TotalSeconds, 2, 20);
+        Assert.Equal(0, morning.ExitCode);
+        Assert.Contains("took longer than 2 s and was ended", morning.Error, StringComparison.Ordinal);
+        AssertEnded(child);
+    }
+
+    [Fact]
+    public void A_service_that_is_told_to_stop_does_not_wait_for_a_child_of_the_browser()
+    {
+        var child = Path.Combine(_home.Home, "child.txt");
+        using var service = _home.Serve(_home.Browser($"sleep 300 & echo $! > '{child}'"), seconds: 120);
+        MailServer.WaitFor("the child", () => File.Exists(child) && File.ReadAllText(child).EndsWith('\n'));
+        var waited = Stopwatch.StartNew();
+        Assert.Equal(0, service.Stop());
+        Assert.InRange(waited.Elapsed.TotalSeconds, 0, 10);
+        AssertEnded(child);
+    }
+
+    [Fact]
+    public void Who_ends_the_command_ends_the_browser()
+    {
+        var begun = Path.Combine(_home.Home, "begun.txt");
+        using var command = _home.StartMorning(_home.Browser($"echo $$ > '{begun}'; exec sleep 300"), 120, "--date", "2026-06-10", "--pdf");
+        MailServer.WaitFor("the browser", () => File.Exists(begun) && File.ReadAllText(begun).EndsWith('\n'));
+        using (var interrupt = Process.Start("kill", ["-INT", command.Id.ToString(CultureInfo.InvariantCulture)]))
+        {
+            interrupt.WaitForExit();
+        }
+
+        Assert.True(command.WaitForExit(TimeSpan.FromSeconds(10)));
+        Assert.Equal(1, command.ExitCode);
+        Assert.Contains("stopped while its page was printed; the sheet is there", command.StandardError.ReadToEnd(), StringComparison.Ordinal);
+        AssertEnded(begun);
     }
 
     [Theory]
@@ -128,5 +171,12 @@ public sealed class SheetPrintTests : IDisposable
         var print = File.ReadAllBytes(_home.Print);
         Assert.InRange(print.Length, 20_000, 2_000_000);
         Assert.Equal(print, File.ReadAllBytes(other.Print));
+    }
+
+    /// <summary>By the number in a file; one that has ended and that nobody has waited for has ended too.</summary>
+    private static void AssertEnded(string file)
+    {
+        var status = $"/proc/{File.ReadAllText(file).Trim()}/status";
+        MailServer.WaitFor("its end", () => !File.Exists(status) || File.ReadAllText(status).Contains("State:\tZ", StringComparison.Ordinal));
     }
 }

@@ -63,7 +63,7 @@ public static partial class TestLanguages
     private static partial Regex Style();
 
     /// <summary>What is typed, where no mark shows it: a command, a line of the logbook.</summary>
-    [GeneratedRegex("dailyadjust log .*? --site \\S+|[0-9]{4}-[0-9]{2}-[0-9]{2}[ 0-9:_]*,[a-z]+,\\S+", RegexOptions.None, 1000)]
+    [GeneratedRegex("dailyadjust log .*? --site (\"[^\"]*\"|'[^']*'|\\S+)|[0-9]{4}-[0-9]{2}-[0-9]{2}[ 0-9:_]*,[a-z]+,(\"[^\"]*\")?\\S*", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Command();
 
     [GeneratedRegex("aria-label=\"(?<said>[^\"]*)\"[^>]*>", RegexOptions.ExplicitCapture, 1000)]

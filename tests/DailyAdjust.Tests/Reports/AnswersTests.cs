@@ -5,6 +5,7 @@ using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports;
+using DailyAdjust.Reports.Words;
 using Xunit;
 
 namespace DailyAdjust.Tests.Reports;
@@ -51,6 +52,41 @@ public sealed partial class AnswersTests
             var said = Commands(InventedMorning.Issue, file, sheet with { SettingsNotUsed = [box] }).Where(c => c.Contains("log setting", StringComparison.Ordinal));
             Assert.Equal(settled.Select(s => $"dailyadjust log {s} --site quarry-bend"), said);
         }
+    }
+
+    /// <summary>A folder, a box or a gauge may be named in several words: each stands as one word of the command, and as one cell of the logbook's line.</summary>
+    [Theory]
+    [InlineData("quarry-bend", "quarry-bend")]
+    [InlineData("Quillback Bend", "\"Quillback Bend\"")]
+    [InlineData("O'Hara", "\"O'Hara\"")]
+    [InlineData("Größe_2.b", "Größe_2.b")]
+    [InlineData("a $HOME", "'a $HOME'")]
+    [InlineData("say \"it's\"", "'say \"it'\\''s\"'")]
+    [InlineData("(north)", "\"(north)\"")]
+    [InlineData("", "\"\"")]
+    public void A_name_is_one_word_of_a_command(string name, string word)
+    {
+        Assert.Equal(word, ShellWord.Of(name));
+        if (name.Length > 0)
+        {
+            foreach (var file in new[] { ReportFiles.FullText, ReportFiles.Html })
+            {
+                var report = Blank().Replace(System.Net.WebUtility.HtmlDecode(Tags().Replace(Written(InventedExceptions.Build(), InventedMorning.Issue with { SiteId = name }, file), " ")), " ");
+                Assert.Contains($"dailyadjust log checked A --site {word}", report, StringComparison.Ordinal);
+                Assert.DoesNotContain($"--site {(string.Equals(word, name, StringComparison.Ordinal) ? "\"" : name + " ")}", report, StringComparison.Ordinal);
+            }
+        }
+    }
+
+    [Fact]
+    public void A_name_with_a_comma_is_one_cell_of_the_logbooks_line()
+    {
+        Assert.Equal("2026-07-15,rain,\"gauge:pond, north\",____,in", Shown(Answers.RainLine("pond, north", new(2026, 7, 15), "in")));
+        Assert.Equal("2026-07-15 __:__,probe,\"A, B/3\",____,%", Shown(Answers.ProbeLine(new("A, B", "3"), new(2026, 7, 15))));
+        Assert.Equal("2026-07-15,ran,\"A, B/3\",no", Shown(Answers.DidNotRunLine("A, B/3", new(2026, 7, 15), null, InventedMorning.Build().Site.Clock)));
+        Assert.Equal("dailyadjust log setting \"Pump house/P1\" ____ --site s", Shown(Answers.Setting(new ProgramKey("Pump house", "P1"), "s")));
+
+        static string Shown(Phrase line) => string.Concat(Typed.Pieces(line.ToString()).Select(p => p.Text));
     }
 
     /// <summary>A page shows what is to be typed as code, and nothing else as such; a terminal shows no mark of it.</summary>

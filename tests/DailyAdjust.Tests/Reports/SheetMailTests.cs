@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Reports;
@@ -37,6 +38,20 @@ public sealed class SheetMailTests
         Assert.False(first.AsksTheSameAs(Of("s", calm with { Programs = [calm.Programs[0] with { Percent = calm.Programs[0].Percent + 5 }, .. calm.Programs.Skip(1)] }, issue: 2)));
         Assert.False(first.AsksTheSameAs(Of("s", calm with { RunByHand = InventedExceptions.Build().RunByHand }, issue: 2)));
         Assert.False(first.AsksTheSameAs(Of("s", calm with { BoxesToVerify = InventedExceptions.Build().BoxesToVerify }, issue: 2)));
+    }
+
+    [Fact]
+    public void A_stop_rule_starts_and_the_hose_list_are_asked()
+    {
+        var sheet = InventedMorning.Build();
+        var first = Of("s", sheet);
+        var ruled = sheet.Programs.First(p => p.StopRule is not null);
+        Assert.False(first.AsksTheSameAs(Of("s", Programs(sheet, p => p == ruled ? p with { StopRule = null } : p), issue: 2)));
+        Assert.False(first.AsksTheSameAs(Of("s", Programs(sheet, p => p == ruled ? p with { StopRule = p.StopRule! with { RainMm = p.StopRule.RainMm + 5 } } : p), issue: 2)));
+        Assert.False(first.AsksTheSameAs(Of("s", sheet with { Driest = [] }, issue: 2)));
+        Assert.True(first.AsksTheSameAs(Of("s", sheet with { Driest = [.. sheet.Driest.Select(d => d with { DepletionMm = d.DepletionMm + 1 })] }, issue: 2)));
+
+        static MorningSheet Programs(MorningSheet sheet, Func<ProgramAdvice, ProgramAdvice> change) => sheet with { Programs = [.. sheet.Programs.Select(change)] };
     }
 
     [Theory]

@@ -19,6 +19,12 @@ public sealed class RoundSheetTests
     // sheet, controller, place, program, name, advice, old, new, done, found, note
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,yes,,", "13:00 C1/P1 60")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,X,,", "13:00 C1/P1 60")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,sí,,", "13:00 C1/P1 60")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,SÍ,,", "13:00 C1/P1 60")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,Si\u0301,,", "13:00 C1/P1 60")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,Si,,", "13:00 C1/P1 60")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,s,,", "13:00 C1/P1 60")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,No,,", "13:00 C1/P1 90")]
     [InlineData("2026-06-10/1,C1,,P1,,skip,90,0,yes,,", "13:00 C1/P1 0")]
     [InlineData("2026-06-10/1,C1,,P1,,skip,90,off,yes,,", "13:00 C1/P1 0")]
     [InlineData("2026-06-10/1,C1,,P1,,resume,0,65,yes,,", "13:00 C1/P1 65")]
@@ -71,7 +77,6 @@ public sealed class RoundSheetTests
     [InlineData("2026-06-10/1,C1,,3,,set,100,60,yes,,", 4, "there is no program \"C1/3\"", "did you mean")]
     [InlineData("6/10/2026,C2,,P2,,set,100,60,yes,,", 1, "is not a sheet's date", "2026-06-10/1")]
     [InlineData("2026-06-10/1,C2,,P2,,set,100,,yes,,", 8, "new is empty", "put back")]
-    [InlineData("2026-06-10/1,C1,,P1,,set,100,60,no,,", 4, "C1/P1 is answered twice; the first answer is in line 2", "keep one")]
     public void A_bad_row_is_refused_with_its_reason_and_the_others_count(string row, int cell, string what, string hint)
     {
         var reading = RoundSheetReader.Read("round.csv", Header + "2026-06-10/1,C1,,P1,,set,90,60,yes,,\n" + row, Site);
@@ -81,6 +86,37 @@ public sealed class RoundSheetTests
         Assert.Contains(hint, problem.Hint, StringComparison.Ordinal);
         Assert.Equal((1, 1), (reading.RowsRead, reading.RowsRefused));
         Assert.Equal(60, Assert.Single(reading.Entries).Value);
+    }
+
+    [Fact]
+    public void A_row_answered_yes_and_no_is_not_answered()
+    {
+        var reading = RoundSheetReader.Read("round.csv", Header + "2026-06-10/1,C1,,P1,,set,90,60,yes,,\n2026-06-10/1,C2,,P2,,set,100,60,yes,,\n2026-06-10/1,C1,,P1,,set,90,60,no,,", Site);
+        var problem = Assert.Single(reading.Problems);
+        Assert.Equal(("round.csv:4:4: C1/P1 is answered here and in line 2, and not the same: none of its rows is used. keep the row that is right."), problem.ToString());
+        Assert.Equal((1, 2), (reading.RowsRead, reading.RowsRefused));
+        Assert.Equal("C2/P2", Assert.Single(reading.Entries).Where.ToString());
+    }
+
+    [Fact]
+    public void A_row_that_is_there_twice_counts_once()
+    {
+        var reading = RoundSheetReader.Read("round.csv", Header + "2026-06-10/1,C1,,P1,,set,90,60,yes,,\n2026-06-10/1,C1,,P1,,set,90,60,60,,again", Site);
+        Assert.Empty(reading.Problems);
+        Assert.Equal((2, 0), (reading.RowsRead, reading.RowsRefused));
+        Assert.Equal(60, Assert.Single(reading.Entries).Value);
+    }
+
+    [Fact]
+    public void Only_a_sheet_that_was_issued_is_answered_and_only_an_answered_row_asks_for_one()
+    {
+        var date = new DateOnly(2026, 6, 10);
+        var issued = new IssuedSheet(date, 1, Site.Clock.ToInstant(date, Site.Report.At[0]), []);
+        var sheets = new AnswerableSheets(() => [issued], () => throw new InvalidOperationException("It is not long past."));
+        var reading = RoundSheetReader.Read("round.csv", Header + "2026-06-10/1,C1,,P1,,set,90,60,yes,,\n2026-06-10/2,C1,,P1,,set,90,60,yes,,\n2025-06-10,C1,,P1,,set,90,60,,,\n2025-06-10,C1,,P1,,set,90,60,yes,,", Site, sheets);
+        Assert.Equal(["the sheet of 2026-06-10 has no issue 2, so its round says nothing", "no sheet of 2025-06-10 was issued, so its round says nothing"], reading.Problems.Select(p => p.What));
+        Assert.Equal((2, 2), (reading.RowsRead, reading.RowsRefused));
+        Assert.Equal(1, Assert.Single(reading.Entries).Issue);
     }
 
     [Fact]
