@@ -10,6 +10,9 @@ internal static class BoxCheckWords
 {
     public static readonly Phrase PowerTitle = new("Verify these boxes: they lost power");
 
+    /// <summary>On the round: a box that lost power is verified whether a dial of it is turned or not.</summary>
+    public static Phrase AtRound(string box) => $"{box} lost power: verify clock, weekday, programs and percentage.";
+
     public static IReadOnlyList<ExceptionGroup> Of(SheetView view) => [.. Power(view), .. Clocks(view)];
 
     private static IEnumerable<ExceptionGroup> Power(SheetView view)

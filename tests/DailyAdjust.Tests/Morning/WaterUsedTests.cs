@@ -26,7 +26,7 @@ public class WaterUsedTests
     public void Water_that_went_through_the_sites_meter_and_a_boxs_is_counted_once() =>
         Assert.Equal(40, Metered(Read(Site, -4, 0), Read(FirstBox, -4, 0), Read(Site, -1, 40), Read(FirstBox, -1, 30)));
 
-    private static double? Metered(params LogEntry[] log) => (SmallCourse.OneStation(20) with { Log = log }).Sheet().Water.MeteredMonthL;
+    private static double? Metered(params LogEntry[] log) => (SmallCourse.OneStation(20) with { Log = log }).Sheet().Water.MeteredMonth?.Litres;
 
     private static LogEntry Read(Place where, int days, double litres) => new()
     {
