@@ -16,7 +16,7 @@ internal static class Printed
           const shown = e => e.getClientRects().length > 0, links = document.createElement('p'), found = [];
           const mark = (e, end) => {
             const place = document.createElement('span'), link = document.createElement('a');
-            place.style.cssText = 'display: block; width: 1px; height: 1px';
+            place.style.cssText = 'display: block; width: 1px; height: 1px; margin-bottom: -1px';
             place.id = 'mark-' + links.childElementCount;
             link.href = '#' + place.id;
             link.textContent = '.';

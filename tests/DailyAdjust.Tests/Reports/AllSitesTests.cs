@@ -145,7 +145,6 @@ public sealed class AllSitesTests
     [InlineData("\"advice\": \"set\"", "\"advice\": \"sprinkle\"")]
     [InlineData("\"date\": \"2026-07-15\"", "\"date\": \"today\"")]
     [InlineData("\"due\": \"2026-07-15T20:00\"", "\"due\": \"2026-07-15\"")]
-    [InlineData("\"controller\": \"A\"", "\"controller\": null")]
     public void A_site_whose_record_is_damaged_says_so_and_the_others_keep_their_rounds(string old, string by)
     {
         var good = InventedSites.Of("Good", InventedMorning.Build());

@@ -32,16 +32,16 @@ public class WaterPlotTests
     public void A_permit_far_above_is_said_and_not_drawn()
     {
         Assert.False(Plot(null, 10_000).IsDrawn(10_000));
-        Assert.Equal("permit, a month: 10.0 m³, above this chart", WaterChartWords.KeyLimit(10_000, isDrawn: false, Words).ToString());
+        Assert.Equal("permit, a month: 10 m³, above this chart", WaterChartWords.KeyLimit(10_000, isDrawn: false, Words).ToString());
         Assert.True(Plot(null, 2_900).IsDrawn(2_900));
         Assert.Equal("permit, a month", WaterChartWords.KeyLimit(2_900, isDrawn: true, Words).ToString());
     }
 
     [Fact]
-    public void The_months_share_of_an_allotment_goes_by_its_days()
+    public void The_allotment_is_said_in_words_too()
     {
         var used = Used(allotment: 3100);
-        Assert.EndsWith("The allotment, used evenly over its year, gives 3.10 m³ this month.", WaterChartWords.Description(used, InventedMorning.Date, Words).ToString(), StringComparison.Ordinal);
+        Assert.EndsWith("The allotment, used evenly over its year, gives 3.1 m³ this month.", WaterChartWords.Description(used, InventedMorning.Date, Words).ToString(), StringComparison.Ordinal);
     }
 
     private static WaterPlot Plot(double? allotment, double? permit) =>
