@@ -9,7 +9,6 @@ public static class AllSites
     public const string HtmlFile = "index.html";
 
     /// <summary>One page for phone and paper; its links are relative to the home folder.</summary>
-    /// <exception cref="System.Text.Json.JsonException">A sheet's advice.json is none.</exception>
     public static string Html(IReadOnlyList<IndexSite> sites) =>
         HtmlReport.Write<IndexPage>(new(StringComparer.Ordinal) { [nameof(IndexPage.View)] = new IndexView(sites) });
 }

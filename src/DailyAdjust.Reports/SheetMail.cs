@@ -15,7 +15,7 @@ public sealed class SheetMail
     /// <exception cref="System.Text.Json.JsonException">The file is no advice.json.</exception>
     public SheetMail(ReadOnlySpan<byte> adviceJson, Site site)
     {
-        var advice = new IssuedAdvice(adviceJson, site);
+        var advice = IssuedAdvice.Read(adviceJson, site);
         var document = AdviceJson.Read(adviceJson);
         Subject = MailWords.Subject(advice, site, IssuedAdvice.Day(document.Date), document.Issue, document.ReplacesIssue).In(SheetLanguages.Of(site.Report.Language));
         AsksForSomething = advice.Programs.Any(p => p.NeedsVisit) || advice.Freshness.NoAdvice is not null || advice.StationsByHand > 0

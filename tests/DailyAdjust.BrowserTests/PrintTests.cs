@@ -77,6 +77,71 @@ public sealed class PrintTests(Chromium chromium, Pages pages)
         Assert.InRange(seen[1], 70, 99);
     }
 
+    /// <summary>A heading stands with what it heads, and a frame, a drawing or a legend on one page.</summary>
+    [Theory]
+    [InlineData("sheet", "A4")]
+    [InlineData("sheet", "Letter")]
+    [InlineData("doubtful sheet", "A4")]
+    [InlineData("doubtful sheet", "Letter")]
+    [InlineData("pause sheet", "A4")]
+    [InlineData("pause sheet", "Letter")]
+    [InlineData("Spanish sheet", "A4")]
+    [InlineData("Spanish sheet", "Letter")]
+    [InlineData("pause index", "A4")]
+    public async Task Nothing_that_is_read_together_is_torn_over_two_pages(string name, string paper)
+    {
+        await using var shown = await chromium.OpenAsync(pages[name]);
+        var places = await Printed.PlacesAsync(shown.Page, "h2, h3, .key, .note, .stop, figure", paper);
+        Assert.True(places.Count > 8);
+        Assert.Equal([], places.Where(p => p.From != p.To));
+    }
+
+    [Fact]
+    public async Task A_torn_frame_would_be_found()
+    {
+        await using var shown = await chromium.OpenAsync(pages["doubtful sheet"]);
+        await shown.Page.EvaluateAsync("document.querySelector('.note').insertAdjacentHTML('afterbegin', '<div style=height:400mm></div>')");
+        Assert.Contains(await Printed.PlacesAsync(shown.Page, ".note", "A4"), p => p.From != p.To);
+    }
+
+    /// <summary>However much is assumed of the weather, and though a box lost its power.</summary>
+    [Theory]
+    [InlineData("A4")]
+    [InlineData("Letter")]
+    public async Task The_first_page_holds_the_round_with_its_caution(string paper)
+    {
+        foreach (var name in new[] { "sheet", "doubtful sheet", "pause sheet", "Spanish sheet" })
+        {
+            await using var shown = await chromium.OpenAsync(pages[name]);
+            var dials = await Printed.PlacesAsync(shown.Page, ".stop, .quiet:has(+ .stop), .verify", paper);
+            Assert.All(dials, dial => Assert.Equal((1, 1), (dial.From, dial.To)));
+        }
+    }
+
+    /// <summary>A round that is carried on its own says which sheet it is of, what holds at every box, and which box to verify.</summary>
+    [Fact]
+    public async Task A_round_of_the_page_over_all_sites_can_be_carried_alone()
+    {
+        await using var shown = await chromium.OpenAsync(pages["pause index"]);
+        await shown.Page.EmulateMediaAsync(new() { Media = Media.Print });
+        var round = await shown.Page.Locator("section.round").InnerTextAsync();
+        Assert.Contains("Sheet 2026-07-17/1", round, StringComparison.Ordinal);
+        Assert.Contains("lock out before opening a box", round, StringComparison.Ordinal);
+        Assert.Contains("B2 (behind the second green) lost power: verify", round, StringComparison.Ordinal);
+    }
+
+    /// <summary>What is folded above the round stands on paper after it.</summary>
+    [Fact]
+    public async Task Notes_on_the_weather_are_printed_after_the_round()
+    {
+        await using var shown = await chromium.OpenAsync(pages["doubtful sheet"]);
+        var notes = shown.Page.Locator("section.paper:has-text('wind_speed')");
+        Assert.False(await notes.IsVisibleAsync());
+        await shown.Page.EmulateMediaAsync(new() { Media = Media.Print });
+        Assert.Contains("wind_speed", await notes.InnerTextAsync(), StringComparison.Ordinal);
+        Assert.True((await notes.BoundingBoxAsync())!.Y > (await shown.Page.Locator(".stop").Last.BoundingBoxAsync())!.Y);
+    }
+
     /// <summary>The tables behind the charts are for a screen.</summary>
     [Fact]
     public async Task What_is_folded_is_not_printed()

@@ -14,6 +14,9 @@ public sealed class ScreenTests(Chromium chromium, Pages pages)
         RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22a", "wcag22aa"] },
     };
 
+    /// <summary>A phone of 360 whose scroll bar takes its room.</summary>
+    private const int Phone = 345;
+
     public static TheoryData<string, int, bool> Views
     {
         get
@@ -21,7 +24,7 @@ public sealed class ScreenTests(Chromium chromium, Pages pages)
             var views = new TheoryData<string, int, bool>();
             foreach (var page in Pages.Names)
             {
-                foreach (var width in new[] { 360, 768, 1280 })
+                foreach (var width in new[] { Phone, 768, 1280 })
                 {
                     views.Add(page, width, false);
                     views.Add(page, width, true);
@@ -45,6 +48,62 @@ public sealed class ScreenTests(Chromium chromium, Pages pages)
         var found = await page.RunAxe(Wcag);
         Assert.NotEmpty(found.Passes);
         Assert.True(found.Violations.Length == 0, Said(found.Violations));
+    }
+
+    /// <summary>Names are broken only where they are longer than a column that people still read; our own words never.</summary>
+    [Theory]
+    [InlineData("week")]
+    [InlineData("season")]
+    [InlineData("sheet")]
+    [InlineData("hostile sheet")]
+    [InlineData("hostile season")]
+    [InlineData("doubtful sheet")]
+    [InlineData("pause sheet")]
+    [InlineData("pause week")]
+    [InlineData("pause index")]
+    [InlineData("Spanish sheet")]
+    public async Task No_short_word_is_torn_on_a_phone(string name)
+    {
+        await using var shown = await chromium.OpenAsync(pages[name], Phone);
+        await shown.Page.EvaluateAsync("document.querySelectorAll('details').forEach(d => d.open = true)");
+        Assert.Equal("", await shown.Page.EvaluateAsync<string>(TornWords));
+    }
+
+    [Fact]
+    public async Task A_torn_word_would_be_found()
+    {
+        await using var shown = await chromium.OpenAsync(pages["sheet"], Phone);
+        await shown.Page.EvaluateAsync("document.querySelector('.dial b').style.cssText = 'display: block; width: 1em'");
+        Assert.NotEqual("", await shown.Page.EvaluateAsync<string>(TornWords));
+    }
+
+    [Fact]
+    public async Task What_a_dial_shows_and_is_set_to_stands_beside_its_program_on_a_phone()
+    {
+        foreach (var name in new[] { "pause sheet", "pause index", "Spanish sheet" })
+        {
+            await using var shown = await chromium.OpenAsync(pages[name], Phone);
+            Assert.NotEqual(0, await shown.Page.GetByText(name.StartsWith("Spanish", StringComparison.Ordinal) ? "o en pausa →" : "or paused →").CountAsync());
+            Assert.True(await shown.Page.EvaluateAsync<bool>("""
+                [...document.querySelectorAll('.dial')].every(dial => {
+                  const [name, turn, , box] = [...dial.children].map(e => e.getBoundingClientRect());
+                  return name.width >= 88 && name.right <= turn.left && turn.right <= box.left && box.right <= dial.getBoundingClientRect().right;
+                })
+                """), name);
+        }
+    }
+
+    /// <summary>What is done must not hide behind what is only known: a phone shows the round after two screens, whatever the weather station says.</summary>
+    [Fact]
+    public async Task Notes_on_the_weather_do_not_keep_the_round_away()
+    {
+        await using var shown = await chromium.OpenAsync(pages["doubtful sheet"], Phone);
+        var page = shown.Page;
+        var notes = page.Locator("section.note:has(details:has-text('wind_speed'))");
+        Assert.Contains("Assumed or estimated: Thu 9 July to Wed 15 July.", await notes.InnerTextAsync(), StringComparison.Ordinal);
+        Assert.InRange((await notes.BoundingBoxAsync())!.Height, 60, 220);
+        await notes.Locator("summary").ClickAsync();
+        Assert.Contains("wind_speed", await notes.InnerTextAsync(), StringComparison.Ordinal);
     }
 
     /// <summary>A checker that finds nothing anywhere proves nothing.</summary>
@@ -73,6 +132,22 @@ public sealed class ScreenTests(Chromium chromium, Pages pages)
             Assert.True(dark ? parts.Max() < 60 : parts.Min() > 240, $"{name}: {background}");
         }
     }
+
+    /// <summary>Words of 8 letters or fewer that stand in two lines.</summary>
+    private const string TornWords = """
+        (() => {
+          const torn = [], all = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT), range = document.createRange();
+          for (let text; (text = all.nextNode());) {
+            if (text.parentElement.closest('style, svg, code')) continue;
+            for (const word of text.data.matchAll(/(?<=^|\s)\p{L}{2,8}(?=$|[\s.,:;])/gu)) {
+              range.setStart(text, word.index);
+              range.setEnd(text, word.index + word[0].length);
+              if (new Set([...range.getClientRects()].filter(r => r.width > 0).map(r => Math.round(r.top))).size > 1) torn.push(word[0]);
+            }
+          }
+          return torn.join(' ');
+        })()
+        """;
 
     private static async Task AssertFitsAsync(IPage page)
     {

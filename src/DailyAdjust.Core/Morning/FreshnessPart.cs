@@ -23,7 +23,7 @@ internal static class FreshnessPart
             Station = inputs.NewestReadingStation,
             NoAdvice = trouble?.Why,
             NoAdviceSince = trouble?.Since,
-            Assumed = [.. recent.SelectMany(day => Sentences(day, context.Site.Units)), .. ForecastPart.SetAside(inputs.ForecastSetAside) is { } aside ? [aside] : Array.Empty<Phrase>()],
+            AssumedNotes = [.. recent.SelectMany(day => Notes(day, context.Site.Units)), .. ForecastPart.SetAside(inputs.ForecastSetAside) is { } aside ? [new(null, aside)] : Array.Empty<AssumedNote>()],
             SetAside = SensorPart.SetAside([.. recent.SelectMany(day => day.SetAside.Select(v => (day.Date, v))), .. inputs.RainSetAsideSinceMidnight.Select(v => (inputs.Date, v))]),
             Doubts = [.. SensorPart.Doubts(recent), .. GaugeDoubts.Of(context, inputs.Weather)],
             UnknownRain = unknownRain,
@@ -34,10 +34,9 @@ internal static class FreshnessPart
         };
     }
 
-    private static IEnumerable<Phrase> Sentences(WeatherDay day, UnitSystem units)
+    private static IEnumerable<AssumedNote> Notes(WeatherDay day, UnitSystem units)
     {
         var place = SensorPart.Place(day.StandIn, units);
-        var date = Words.Date(day.Date);
         Phrase how = day.Basis switch
         {
             EtoBasis.Expected => new Phrase("no station reported a whole day"),
@@ -50,17 +49,17 @@ internal static class FreshnessPart
         var details = Phrase.Join("; ", day.Estimated.Select(RecordedWords.OfQuantity));
         if (!how.IsEmpty || !details.IsEmpty)
         {
-            yield return $"{date}: {Phrase.Join(": ", new[] { how, details }.Where(p => !p.IsEmpty))}.";
+            yield return new(day.Date, Phrase.Join(": ", new[] { how, details }.Where(p => !p.IsEmpty)));
         }
 
         foreach (var rain in day.Rain.Where(r => r.MissingH > 0))
         {
-            yield return $"{date}: {rain.MissingH:0.#} h of gauge {rain.Gauge} are missing; the rest of the day counts as the whole.";
+            yield return new(day.Date, $"{rain.MissingH:0.#} h of gauge {rain.Gauge} are missing; the rest of the day counts as the whole");
         }
 
         foreach (var rain in day.Rain.Where(r => r.Basis == RainBasis.Substitute))
         {
-            yield return $"{date}: nothing is known of gauge {rain.Gauge}; the rain of gauge {rain.Substitute} stands in.";
+            yield return new(day.Date, $"nothing is known of gauge {rain.Gauge}; the rain of gauge {rain.Substitute} stands in");
         }
     }
 }

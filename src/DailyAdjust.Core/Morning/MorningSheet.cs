@@ -93,8 +93,11 @@ public sealed record Freshness
     /// <summary>The first date that the trouble began on.</summary>
     public DateOnly? NoAdviceSince { get; init; }
 
-    /// <summary>What was assumed or estimated in the last days, plain sentences.</summary>
-    public IReadOnlyList<Phrase> Assumed { get; init; } = [];
+    /// <summary>What was assumed or estimated in the last days, oldest first.</summary>
+    public IReadOnlyList<AssumedNote> AssumedNotes { get; init; } = [];
+
+    /// <summary>The same as plain sentences.</summary>
+    public IReadOnlyList<Phrase> Assumed => [.. AssumedNotes.Select(n => n.Sentence)];
 
     /// <summary>What the checks of weather set aside in the last days, plain sentences, at most 6.</summary>
     public IReadOnlyList<Phrase> SetAside { get; init; } = [];
@@ -122,6 +125,14 @@ public sealed record Freshness
 
     /// <summary>Expected ETo of the sheet's date, mm; null = none.</summary>
     public double? ExpectedEtoMm { get; init; }
+}
+
+/// <summary>Something that was assumed or estimated.</summary>
+/// <param name="Date">Of this day; null = of no one day.</param>
+/// <param name="What">Without the date; with its full stop only where there is no date.</param>
+public sealed record AssumedNote(DateOnly? Date, Phrase What)
+{
+    public Phrase Sentence => Date is { } date ? $"{DateWords.Date(date)}: {What}." : What;
 }
 
 /// <summary>Rain nobody knows; <paramref name="MeasuredPartMm"/> was measured all the same.</summary>
@@ -203,8 +214,17 @@ public sealed record AreaDay(DateOnly Date, double DepletionMm, double? RainMm, 
 public sealed record Outlook(int Days, int ZonesBeyond, int Zones, string WorstName, double WorstBeyondMm, double DrainedMm);
 
 /// <summary>Water used, estimated from minutes and flow, and metered, each by itself; litres.</summary>
-public sealed record WaterUsed(double YesterdayL, double MonthL, double SeasonL, double? MeteredMonthL, int StationsWithoutFlow)
+public sealed record WaterUsed(double YesterdayL, double MonthL, double SeasonL, int StationsWithoutFlow)
 {
+    /// <summary>What the meters tell of the month; null = nothing.</summary>
+    public MeteredWater? MeteredMonth { get; init; }
+
+    /// <summary>What they tell since SeasonFrom; null = nothing.</summary>
+    public MeteredWater? MeteredSeason { get; init; }
+
+    /// <summary>What the allotment gives the month, were it used evenly over its year, L; null = the place has none.</summary>
+    public double? AllotmentMonthL { get; init; }
+
     /// <summary>The date from which SeasonL counts: 1 January, or the first day reckoned.</summary>
     public DateOnly? SeasonFrom { get; init; }
 

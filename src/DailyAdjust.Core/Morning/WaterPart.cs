@@ -1,6 +1,7 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Water;
 
 namespace DailyAdjust.Core.Morning;
@@ -16,17 +17,27 @@ internal static class WaterPart
         var month = new DateOnly(context.Date.Year, context.Date.Month, 1);
         var year = new DateOnly(context.Date.Year, 1, 1);
         var yesterday = context.Date.AddDays(-1);
+        DateOnly? season = days.Count == 0 ? null : days[0].Date > year ? days[0].Date : year;
         return new WaterUsed(
             litres.GetValueOrDefault(yesterday),
             days.Where(d => d.Date >= month).Sum(d => d.EstimatedL),
             days.Where(d => d.Date >= year).Sum(d => d.EstimatedL),
-            Meters.Between(log, month, context.Date)?.Litres,
             context.Site.Stations.Count(s => s.FlowLPerMin is null))
         {
-            SeasonFrom = days.Count == 0 ? null : days[0].Date > year ? days[0].Date : year,
+            SeasonFrom = season,
+            MeteredMonth = Meters.Between(log, month, context.Date),
+            MeteredSeason = Meters.Between(log, season ?? year, context.Date),
+            AllotmentMonthL = AllotmentMonthL(context.Site.WaterLimits, month),
             Month = [.. days.Where(d => d.Date >= month)],
             YearBefore = inputs.WaterYearBefore,
             Limits = days.Count == 0 ? [] : LimitBooks.OfVolumes(context.Site, log, days, month, days[^1].Date),
         };
+    }
+
+    /// <summary>By days, for months differ in them.</summary>
+    private static double? AllotmentMonthL(WaterLimits limits, DateOnly month)
+    {
+        var year = limits.YearOf(month);
+        return limits.AllotmentL * (month.AddMonths(1).DayNumber - month.DayNumber) / (year.AddYears(1).DayNumber - year.DayNumber);
     }
 }

@@ -9,13 +9,13 @@ namespace DailyAdjust.Reports.Html;
 /// <summary>report.html: one file, no script, no outside address, rendered from the components of this folder.</summary>
 internal static class HtmlReport
 {
-    /// <summary>A number and its unit stay on one line, in our sentences and in the reasons that come with the advice.</summary>
+    /// <summary>A number and its unit stay on one line, in our sentences and in the reasons that come with the advice. Not in what is typed as it stands.</summary>
     private static readonly Regex NumberAndUnit = new(
-        "(?<before>[ >(])(?<number>[0-9][0-9.,]*) (?<unit>%|in|pulg|mm|gal|L|min|gpm|L/min|h)(?<after>[ <.,;:)])",
+        "(?<typed><code>[^<]*</code>)|(?<before>[ >(])(?<number>[0-9][0-9.,]*) (?<unit>%|in|pulg|mm|gal|Mgal|L|m³|min|gpm|L/min|h)(?<after>[ <.,;:)])",
         RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking);
 
     /// <summary>Signs that stand in every line of a round: as themselves they take a third of the room that their codes do.</summary>
-    private static readonly Regex Written = new("&#x(?<code>A0|B0|B7|2192);", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking);
+    private static readonly Regex Written = new("&#x(?<code>A0|B0|B3|B7|2192);", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking);
 
     private static readonly Regex Indent = new("\n +", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking);
 
@@ -37,6 +37,8 @@ internal static class HtmlReport
         }).GetAwaiter().GetResult();
         page = Indent.Replace(page.ReplaceLineEndings("\n"), "\n");
         var plain = Written.Replace(page.TrimEnd(), sign => ((char)Convert.ToInt32(sign.Groups["code"].Value, 16)).ToString());
-        return "<!doctype html>\n" + NumberAndUnit.Replace(plain, "${before}${number}\u00A0${unit}${after}") + "\n";
+        return "<!doctype html>\n" + NumberAndUnit.Replace(plain, Together) + "\n";
     }
+
+    private static string Together(Match match) => match.Groups["typed"].Success ? match.Value : match.Result("${before}${number}\u00A0${unit}${after}");
 }

@@ -12,14 +12,14 @@ internal static class StyleSheet
 
     /// <summary>The page over all sites: links, past days, and in print a page for each site's round.</summary>
     public static string ForIndex(DateOnly? date) => Common + """
-        a { color: inherit; } .stop > p, .stop > ul { margin: .35rem .65rem; } .site > .do { font-size: 1.15rem; line-height: 1.3; } .site small { white-space: nowrap; } .site li > b { color: var(--ask); }
+        a { color: inherit; } .stop > p, .stop > ul { margin: .35rem .65rem; } .site > .do { font-size: 1.15rem; line-height: 1.3; } .site small { white-space: nowrap; } .round > h2 > small { float: right; } .site li > b { color: var(--ask); }
         .days { padding: 0; list-style: none; } .days li { margin: 0; border-bottom: 1px solid var(--rule); } .days a { display: inline-block; padding: .4rem .3rem .4rem 0; } .days a:first-child { min-width: 6.5rem; }
         @media print { .round { break-before: page; } .past { display: none; } }
 
         """.ReplaceLineEndings("\n") + Foot($"{IndexWords.Title}{(date is { } day ? ", " + CodeWords.Date(day) : "")}");
 
     /// <summary>The books of a week or a season.</summary>
-    public static string ForSummary(DateOnly from, DateOnly to) => Common + "th.n { white-space: normal; overflow-wrap: normal; }\n" + Foot($"{SummaryWords.Title}, {CodeWords.Date(from)} - {CodeWords.Date(to)}");
+    public static string ForSummary(DateOnly from, DateOnly to) => Common + "table.numbers th { white-space: normal; }\n" + Foot($"{SummaryWords.Title}, {CodeWords.Date(from)} - {CodeWords.Date(to)}");
 
     /// <summary>One controller a page; ticks that print.</summary>
     public static string ForDoorCards { get; } = Common + """

@@ -11,7 +11,6 @@ public sealed class SiteToday
     /// <param name="record">What is known of it.</param>
     /// <param name="name">What the page calls it.</param>
     /// <param name="today">The newest morning of all sites; null = none has had one.</param>
-    /// <exception cref="System.Text.Json.JsonException">The newest sheet's advice.json is none.</exception>
     public SiteToday(IndexSite record, string name, DateOnly? today)
     {
         Record = record;
@@ -22,11 +21,19 @@ public sealed class SiteToday
             return;
         }
 
-        var advice = new IssuedAdvice(newest.AdviceJson.Span, newest.Site);
+        if (IssuedAdvice.TryRead(newest.AdviceJson.Span, newest.Site, out var trouble) is not { } advice)
+        {
+            // One site's bad record is no reason to keep the others from their round.
+            Record = record with { Trouble = trouble };
+            Warnings = IndexWords.NoSheet(Record, today);
+            return;
+        }
+
         Words = new SiteWords(newest.Site.Units, newest.Site.Clock, newest.Date);
         Boxes = RoundBox.Of(advice.Programs, newest.Site);
         Counts = RoundCounts.Of(advice.Programs);
         By = RoundWords.By(newest.Site, advice.IsAfterRound);
+        ToVerify = [.. advice.BoxesToVerify.Select(b => CommonWords.Box(b.Controller, newest.Site))];
         Warnings = WarningWords.Of(advice, newest.Site, Words);
         Urgency = advice.Freshness.NoAdvice is not null ? Urgency.NoAdvice
             : advice.StationsByHand > 0 || advice.HandRuns.Count > 0 ? Urgency.RunByHand
@@ -51,6 +58,9 @@ public sealed class SiteToday
 
     /// <summary>To open today; a sheet of another day has none, for its numbers were that day's.</summary>
     public IReadOnlyList<RoundBox> Boxes { get; } = [];
+
+    /// <summary>Boxes that lost power, with their places.</summary>
+    public IReadOnlyList<string> ToVerify { get; } = [];
 
     public RoundCounts Counts { get; } = RoundCounts.Of(Array.Empty<IssuedLine>());
 

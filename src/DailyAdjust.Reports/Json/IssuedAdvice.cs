@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
@@ -19,17 +20,51 @@ internal sealed class IssuedAdvice
 
     private readonly AdviceDocument _document;
 
-    /// <param name="adviceJson">UTF-8.</param>
-    /// <param name="site">The description that the sheet was made by.</param>
-    /// <exception cref="System.Text.Json.JsonException">The file is no advice.json.</exception>
-    public IssuedAdvice(ReadOnlySpan<byte> adviceJson, Site site)
+    private IssuedAdvice(ReadOnlySpan<byte> adviceJson, Site site)
     {
         _document = AdviceJson.Read(adviceJson);
         Programs = [.. _document.Programs.Select(p => Program(p, site))];
         Freshness = Fresh(_document.Freshness, Programs);
         StartBoxes = StartChanges.Boxes(_document, site);
         var midnight = CodeWords.Date(Day(_document.Date).AddDays(1)) + "T00:00";
+        ByHand = Or(_document.RunByHand?.Groups) is { Count: > 0 } groups ? (Clock(groups[0].From), Clock(groups[^1].To)) : null;
+        StationsByHand = _document.RunByHand is { } list
+            ? list.Groups.SelectMany(g => g.Boxes).Concat(list.NotBeforePlay).Sum(b => b.Stations.Count) + list.BeyondPump.Count
+            : 0;
         HandRuns = [.. Or(_document.Exceptions?.HandRuns).Where(order => order.Begins is null && (order.Late || string.CompareOrdinal(order.Due, midnight) <= 0))];
+
+        // What is said of an order later needs its time: a bad one is found here.
+        _ = HandRuns.Sum(order => Day(order.Due).DayNumber + Clock(order.Due).Length);
+    }
+
+    /// <param name="adviceJson">UTF-8.</param>
+    /// <param name="site">The description that the sheet was made by.</param>
+    /// <exception cref="JsonException">The file is no advice.json, or says what none can say: a code or a date that there is not.</exception>
+    public static IssuedAdvice Read(ReadOnlySpan<byte> adviceJson, Site site)
+    {
+        try
+        {
+            return new IssuedAdvice(adviceJson, site);
+        }
+        catch (Exception bad) when (bad is KeyNotFoundException or FormatException or ArgumentException or NullReferenceException)
+        {
+            throw new JsonException(bad.Message, bad);
+        }
+    }
+
+    /// <summary>The same; null and why, where the file is none.</summary>
+    public static IssuedAdvice? TryRead(ReadOnlySpan<byte> adviceJson, Site site, out string trouble)
+    {
+        try
+        {
+            trouble = "";
+            return Read(adviceJson, site);
+        }
+        catch (JsonException bad)
+        {
+            trouble = $"its newest advice.json is damaged ({bad.Message.TrimEnd('.')})";
+            return null;
+        }
     }
 
     /// <summary>By controller in walking order, with what a round needs of them.</summary>
@@ -47,12 +82,10 @@ internal sealed class IssuedAdvice
     public IReadOnlyList<HandRunJson> HandRuns { get; }
 
     /// <summary>When the list of what to run by hand now begins and ends, on the site's clock; null = nothing of it can be run now.</summary>
-    public (string From, string To)? ByHand => Or(_document.RunByHand?.Groups) is { Count: > 0 } groups ? (Clock(groups[0].From), Clock(groups[^1].To)) : null;
+    public (string From, string To)? ByHand { get; }
 
     /// <summary>Stations that missed the night's water and cannot wait.</summary>
-    public int StationsByHand => _document.RunByHand is { } list
-        ? list.Groups.SelectMany(g => g.Boxes).Concat(list.NotBeforePlay).Sum(b => b.Stations.Count) + list.BeyondPump.Count
-        : 0;
+    public int StationsByHand { get; }
 
     public IReadOnlyList<BoxToVerifyJson> BoxesToVerify => Or(_document.BoxesToVerify);
 

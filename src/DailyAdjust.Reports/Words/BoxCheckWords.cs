@@ -10,22 +10,26 @@ internal static class BoxCheckWords
 {
     public static readonly Phrase PowerTitle = new("Verify these boxes: they lost power");
 
+    /// <summary>On the round: a box that lost power is verified whether a dial of it is turned or not.</summary>
+    public static Phrase AtRound(string box) => $"{box} lost power: verify clock, weekday, programs and percentage.";
+
     public static IReadOnlyList<ExceptionGroup> Of(SheetView view) => [.. Power(view), .. Clocks(view)];
 
-    private static IEnumerable<ExceptionGroup> Power(SheetView view)
+    /// <summary>Boxes that lost power; empty or one group.</summary>
+    public static IReadOnlyList<ExceptionGroup> Power(SheetView view)
     {
         var boxes = view.Sheet.BoxesToVerify;
-        if (boxes.Count > 0)
-        {
-            yield return new ExceptionGroup(
+        return boxes.Count == 0 ? [] :
+        [
+            new ExceptionGroup(
                 PowerTitle,
                 [
                     .. boxes.Select(b => Box(b, view)),
                     $"At each: clock and weekday, then minutes, starts and days of every program, then its percentage. When one is right: {Answers.Checked(boxes[0].Box.Controller, view.Issue.SiteId)}",
                     $"What did not run: {Answers.DidNotRunSpan(boxes[0].Box.Controller, view.Issue.SiteId)}",
                     ByHandWords.LockOut,
-                ]);
-        }
+                ]),
+        ];
     }
 
     private static Phrase Box(BoxToVerify box, SheetView view)
@@ -47,11 +51,12 @@ internal static class BoxCheckWords
         ? $"Checked {view.Words.When(early)}, before its power was back: that does not count. Check it again, or put the times right. "
         : Phrase.Empty;
 
-    private static IEnumerable<ExceptionGroup> Clocks(SheetView view)
+    /// <summary>Boxes whose clock people move; empty or one group.</summary>
+    public static IReadOnlyList<ExceptionGroup> Clocks(SheetView view)
     {
         if (view.Sheet.ClockChange is not { } change)
         {
-            yield break;
+            return [];
         }
 
         var isForward = change.By > TimeSpan.Zero;
@@ -60,11 +65,14 @@ internal static class BoxCheckWords
         var from = view.Sheet.Site.Clock.ToLocal(change.At.AddMinutes(-1)).AddMinutes(1).ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture);
         var day = view.Words.Day(DateOnly.FromDateTime(view.Sheet.Site.Clock.ToLocal(change.At).DateTime));
         var late = new Phrase(isForward ? "later" : "earlier");
-        yield return new ExceptionGroup(
-            change.IsAhead ? Phrase.Of($"Clocks go {way} {by} at {from} {day}") : $"Clocks went {way} {by} at {from} {day}",
-            [
-                $"Move the clock of {Phrase.ListNames(change.Controllers.Select(view.BoxLabel))} {way} by {by}{(change.IsAhead ? new Phrase(" once they have") : Phrase.Empty)}; until then {(change.Controllers.Count == 1 ? new Phrase("it starts") : new Phrase("they start"))} {by} {late} by the site's clock.",
-                $"When one is right: {Answers.Checked(change.Controllers[0], view.Issue.SiteId)}",
-            ]);
+        return
+        [
+            new ExceptionGroup(
+                change.IsAhead ? Phrase.Of($"Clocks go {way} {by} at {from} {day}") : $"Clocks went {way} {by} at {from} {day}",
+                [
+                    $"Move the clock of {Phrase.ListNames(change.Controllers.Select(view.BoxLabel))} {way} by {by}{(change.IsAhead ? new Phrase(" once they have") : Phrase.Empty)}; until then {(change.Controllers.Count == 1 ? new Phrase("it starts") : new Phrase("they start"))} {by} {late} by the site's clock.",
+                    $"When one is right: {Answers.Checked(change.Controllers[0], view.Issue.SiteId)}",
+                ]),
+        ];
     }
 }

@@ -81,6 +81,7 @@ internal static class FreshnessWords
     public static IEnumerable<IReadOnlyList<UnknownRain>> UnknownByGauge(Freshness freshness) =>
         freshness.UnknownRain.GroupBy(r => r.Gauge, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => g.ToList());
 
+    public static readonly Phrase BothWays = new("What today says either way");
     public static readonly Phrase AnswerRound = new("Done as it said:");
     public static readonly Phrase AnswerAll = new("That one and all rounds before it that were not answered:");
 

@@ -48,9 +48,9 @@ internal static class IndexWords
     /// <summary>Why there is no sheet of today, and what that means for an older one.</summary>
     public static IReadOnlyList<Warning> NoSheet(IndexSite site, DateOnly? today)
     {
-        var newest = site.Newest is { } sheet ? $" The newest is of {SiteWords.Date(sheet.Date)}: its round is not listed here, for its numbers were that day's." : "";
+        var newest = site.Newest is { } sheet && sheet.Date != today ? $" The newest is of {SiteWords.Date(sheet.Date)}: its round is not listed here, for its numbers were that day's." : "";
         var why = site.Trouble is { } trouble ? $"Its records cannot be read: {FreshnessWords.Sentence(trouble)}"
-            : site.Site is null ? "Its description was never read without errors: `dailyadjust check` says what to put right."
+            : site.Site is null ? Typed.MarkCommands("Its description was never read without errors: `dailyadjust check` says what to put right.")
             : site.Missed is { } missed && missed == today ? $"The morning of {SiteWords.Date(missed)} was slept over: nothing was issued."
             : today is { } day ? $"None of {SiteWords.Date(day)} yet; it is due at {CommonWords.List([.. site.Site.Report.At.Select(SiteWords.Clock)])}."
             : "None was issued yet.";

@@ -47,7 +47,7 @@ internal static class WarningWords
         }
 
         warnings.AddRange(FreshnessWords.UnknownByGauge(fresh).Select(days => new Warning(FreshnessWords.RainTitle, FreshnessWords.UnknownRain(days, words))));
-        warnings.AddRange(advice.Notices.Select(notice => new Warning(FreshnessWords.FailedTitle, FreshnessWords.Sentence(Phrase.Verbatim(notice)))));
+        warnings.AddRange(advice.Notices.Select(notice => new Warning(FreshnessWords.FailedTitle, FreshnessWords.Sentence(Phrase.Verbatim(Typed.MarkCommands(notice))))));
         return warnings;
     }
 

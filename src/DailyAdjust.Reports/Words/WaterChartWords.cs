@@ -8,7 +8,12 @@ namespace DailyAdjust.Reports.Words;
 /// <summary>The chart of the month's water.</summary>
 internal static class WaterChartWords
 {
-    public static readonly Phrase KeyLimit = new("permit, a month");
+    /// <summary>With its figure where it lies so far above what was used that it is not drawn.</summary>
+    public static Phrase KeyLimit(double litres, bool isDrawn, SiteWords words) => isDrawn ? Permit : $"{Permit}: {words.Volume(litres)}, above this chart";
+
+    public static Phrase KeyAllotment(double litres, SiteWords words) => $"the allotment, used evenly over its year: {words.Volume(litres)} this month";
+
+    private static readonly Phrase Permit = new("permit, a month");
 
     public static Phrase Heading(DateOnly month) => $"{SiteWords.MonthName(month)}, as it adds up";
 
@@ -23,7 +28,8 @@ internal static class WaterChartWords
             ? $" The whole month of {Year(month.AddYears(-1))}: {words.Volume(water.YearBefore.Sum(d => d.EstimatedL))}{(water.Month.Count > 0 ? $", of that {words.Volume(water.YearBefore.Where(d => d.Date.Day <= water.Month[^1].Date.Day).Sum(d => d.EstimatedL))} by this day" : Phrase.Empty)}."
             : Phrase.Empty;
         var limit = water.Limits.FirstOrDefault(l => l.Kind == LimitKind.Month) is { } most ? $" The permit allows {words.Volume(most.Limit)} a month." : Phrase.Empty;
-        return now + before + limit;
+        var allotment = water.AllotmentMonthL is { } share ? $" The allotment, used evenly over its year, gives {words.Volume(share)} this month." : Phrase.Empty;
+        return now + before + limit + allotment;
     }
 
     /// <summary>Beside the upper end of the scale, short.</summary>

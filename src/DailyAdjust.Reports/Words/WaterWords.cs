@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Phrases;
+using DailyAdjust.Core.Water;
 
 namespace DailyAdjust.Reports.Words;
 
@@ -11,6 +12,9 @@ internal static class WaterWords
     public static readonly Phrase Month = new("this month");
     public static readonly Phrase Season = new("this season");
     public static readonly Phrase NotRead = new("not read");
+
+    /// <summary>The readings between which the meter counted: "30 Jun to 13 Jul".</summary>
+    public static Phrase Span(MeteredWater metered) => $"{SiteWords.DayShortMonth(metered.From)} to {SiteWords.DayShortMonth(metered.To)}";
 
     public static Phrase HowEstimated(int stationsWithoutFlow) =>
         Phrase.Sentences(new("Estimated from minutes and the flow in stations.csv."), stationsWithoutFlow switch

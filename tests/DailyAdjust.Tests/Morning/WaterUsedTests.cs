@@ -1,4 +1,6 @@
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Water;
 using DailyAdjust.Tests.Advice;
 using Xunit;
 
@@ -26,7 +28,19 @@ public class WaterUsedTests
     public void Water_that_went_through_the_sites_meter_and_a_boxs_is_counted_once() =>
         Assert.Equal(40, Metered(Read(Site, -4, 0), Read(FirstBox, -4, 0), Read(Site, -1, 40), Read(FirstBox, -1, 30)));
 
-    private static double? Metered(params LogEntry[] log) => (SmallCourse.OneStation(20) with { Log = log }).Sheet().Water.MeteredMonthL;
+    [Fact]
+    public void The_season_is_metered_too_and_both_say_between_which_readings()
+    {
+        var water = Water([Read(Site, -9, 50), Read(Site, -4, 100), Read(Site, -1, 800)]);
+        Assert.Equal(new MeteredWater(SmallCourse.Monday.AddDays(-4), SmallCourse.Monday.AddDays(-1), 700), water.MeteredMonth);
+        Assert.Equal(SmallCourse.Monday.AddDays(-1), water.MeteredSeason!.To);
+        Assert.True(water.MeteredSeason.Litres >= 700);
+        Assert.Null(Water([]).MeteredSeason);
+    }
+
+    private static double? Metered(params LogEntry[] log) => Water(log).MeteredMonth?.Litres;
+
+    private static WaterUsed Water(LogEntry[] log) => (SmallCourse.OneStation(20) with { Log = log }).Sheet().Water;
 
     private static LogEntry Read(Place where, int days, double litres) => new()
     {

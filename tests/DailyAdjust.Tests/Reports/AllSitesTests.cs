@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using System.Text.RegularExpressions;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
@@ -77,7 +78,7 @@ public sealed class AllSitesTests
     {
         var page = Page(InventedSites.Of("Quarry Bend", InventedMorning.Build()));
         Assert.Equal(6, Regex.Count(page, "aria-label=\"tick when done\""));
-        Assert.Contains("<h2>Quarry Bend: round, before 13:00</h2>", page, StringComparison.Ordinal);
+        Assert.Contains("<h2>Quarry Bend: round, before 13:00 <small>Sheet 2026-07-15/1</small></h2>", page, StringComparison.Ordinal);
         Assert.Contains("<i>90 →</i> 60 %", page, StringComparison.Ordinal);
         Assert.Contains("<i>off →</i> 75 %", page, StringComparison.Ordinal);
         Assert.Contains("behind the second tee", page, StringComparison.Ordinal);
@@ -136,6 +137,49 @@ public sealed class AllSitesTests
         Assert.Contains("never read without errors: <code>dailyadjust check</code> says", Page(new IndexSite { Id = "new" }), StringComparison.Ordinal);
         Assert.Contains("Its records cannot be read: disk I/O error.", Page(new IndexSite { Id = "new", Trouble = "disk I/O error" }), StringComparison.Ordinal);
         Assert.Contains("<code>dailyadjust new</code>", Page(), StringComparison.Ordinal);
+    }
+
+    /// <summary>A sheet's record that is cut off, or says what no program of ours writes, keeps no other site from its round.</summary>
+    [Theory]
+    [InlineData("", "{")]
+    [InlineData("\"advice\": \"set\"", "\"advice\": \"sprinkle\"")]
+    [InlineData("\"date\": \"2026-07-15\"", "\"date\": \"today\"")]
+    [InlineData("\"due\": \"2026-07-15T20:00\"", "\"due\": \"2026-07-15\"")]
+    public void A_site_whose_record_is_damaged_says_so_and_the_others_keep_their_rounds(string old, string by)
+    {
+        var good = InventedSites.Of("Good", InventedMorning.Build());
+        var sheet = InventedMorning.Build() with { Exceptions = new() { HandRuns = [new(LogKind.WaterIn, new(PlaceKind.Area, "greens", ""), 6.35, InventedMorning.At(0, 20, 0), IsLate: false, "", "", [])] } };
+        var bad = InventedSites.Of("Bad", sheet);
+        var json = Encoding.UTF8.GetString(bad.Newest!.AdviceJson.Span);
+        Assert.Contains(old, json, StringComparison.Ordinal);
+        var damaged = bad with { Newest = bad.Newest with { AdviceJson = Encoding.UTF8.GetBytes(old.Length == 0 ? by : json.Replace(old, by, StringComparison.Ordinal)) } };
+        var view = new IndexView([damaged, good]);
+        Assert.Equal([("Bad", Urgency.NoSheet, 0), ("Good", Urgency.OffOrOn, 5)], view.Sites.Select(s => (s.Name, s.Urgency, s.Boxes.Count)));
+        Assert.StartsWith("No sheet: Its records cannot be read: its newest advice.json is damaged (", Said(view.Sites[0]).Single(), StringComparison.Ordinal);
+        Assert.Contains("Good: round, before 13:00", Page(damaged, good), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Only_our_own_notices_hold_commands()
+    {
+        const string Name = "`dailyadjust check` green";
+        var sheet = InventedMorning.Build();
+        var site = InventedSites.Of("Quarry Bend", sheet with { Freshness = sheet.Freshness with { UnknownRain = [new(Name, Date, 0)] } });
+        var page = Page(site);
+        Assert.Contains($"gauge {Name}", page.Replace("&#x60;", "`", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.DoesNotContain("<code>", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_round_that_is_carried_alone_has_its_sheet_its_caution_and_the_boxes_to_verify()
+    {
+        var view = new IndexView([InventedSites.Of("Quiet", InventedSites.Calm() with { BoxesToVerify = InventedExceptions.Build().BoxesToVerify }), InventedSites.Of("Calm", InventedSites.Calm())]);
+        Assert.Equal(["Quiet"], view.Rounds.Select(s => s.Name));
+        var page = Page(InventedSites.Of("Quiet", InventedSites.Calm() with { BoxesToVerify = InventedExceptions.Build().BoxesToVerify }));
+        string[] order = ["Quiet: round, before 13:00 <small>Sheet 2026-07-15/1</small>", "lock out before opening a box", "A (behind the second tee) lost power: verify clock, weekday, programs and percentage."];
+        var places = order.Select(p => page.IndexOf(p, StringComparison.Ordinal)).ToList();
+        Assert.DoesNotContain(-1, places);
+        Assert.Equal(places.Order(), places);
     }
 
     [Fact]

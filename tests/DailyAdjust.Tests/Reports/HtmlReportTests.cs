@@ -75,6 +75,43 @@ public sealed class HtmlReportTests
     }
 
     [Fact]
+    public void The_headline_says_how_many_places_the_hose_goes_to()
+    {
+        Assert.Contains("switch off 1. Take the hose to 2 places.</p>", Page, StringComparison.Ordinal);
+        Assert.Contains("No place for the hose.</p>", Rendered.File(ReportFiles.Html, InventedMorning.Build() with { Driest = [] }), StringComparison.Ordinal);
+        Assert.DoesNotContain("No place for the hose", Rendered.File(ReportFiles.Html, InventedMorning.WithoutAdvice() with { Driest = [] }), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_holds_at_every_box_and_which_to_verify_stands_before_the_first_of_the_round()
+    {
+        var page = Readable(Rendered.File(ReportFiles.Html, InventedExceptions.Build()));
+        string[] order = ["Round: what to change today", "lock out before opening a box", "A (behind the second tee) lost power: verify", "<article class=\"stop\">"];
+        var places = order.Select(p => page.IndexOf(p, StringComparison.Ordinal)).ToList();
+        Assert.DoesNotContain(-1, places);
+        Assert.Equal(places.Order(), places);
+    }
+
+    /// <summary>A blank that does not break is another sign to whatever reads what was typed.</summary>
+    [Fact]
+    public void Blanks_in_what_is_typed_stay_as_they_are()
+    {
+        var typed = Regex.Matches(Rendered.File(ReportFiles.Html, InventedExceptions.Build()), "<code>([^<]*)</code>").Select(m => m.Groups[1].Value).ToList();
+        Assert.Contains(typed, t => Regex.IsMatch(t, "[0-9] (min|%)"));
+        Assert.All(typed, t => Assert.DoesNotContain('\u00a0', t));
+    }
+
+    [Fact]
+    public void Metered_water_says_between_which_readings_and_of_the_season_too()
+    {
+        Assert.Contains("<td>this month</td><td class=\"n\">650,000 gal</td><td class=\"n\">629,000 gal<small>30 Jun to 13 Jul</small></td>", Page, StringComparison.Ordinal);
+        var sheet = InventedMorning.Build();
+        var season = Readable(Rendered.File(ReportFiles.Html, sheet with { Water = sheet.Water with { MeteredSeason = new(new(2026, 4, 1), new(2026, 7, 13), 13_900_000) } }));
+        Assert.Contains("<small>1 Apr to 13 Jul</small>", season, StringComparison.Ordinal);
+        Assert.Contains("3,670,000 gal<small>", season, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_day_that_the_reason_names_is_not_said_twice()
     {
         var sheet = InventedMorning.Build();

@@ -31,7 +31,7 @@ internal static class InventedMorning
         {
             WeatherThrough = At(0, 4, 0),
             Station = "shop <script>alert(1)</script>",
-            Assumed = [Phrase.Verbatim("wind speed: 2 h interpolated on Mon 13 July")],
+            AssumedNotes = [new(null, Phrase.Verbatim("wind speed: 2 h interpolated on Mon 13 July"))],
             UnknownRain = [new UnknownRain("east", Date.AddDays(-1), 1.016)],
             AssumedSoil = [new AssumedZone(new StationKey("B", "7"), "Green 6 back", Date.AddDays(-20))],
             UnansweredRounds = [new(Date.AddDays(-2), null)],
@@ -74,7 +74,7 @@ internal static class InventedMorning
             new ProgramSeason(new ProgramKey("A", "P1"), Date.AddDays(-40), [.. Enumerable.Repeat(50.0, 33), .. Enumerable.Repeat(110.0, 7)]),
             new ProgramSeason(new ProgramKey("B", "P1"), Date.AddDays(-40), [.. Enumerable.Repeat(0.0, 38), 100, 100]),
         ],
-        Water = new WaterUsed(201_000, 2_460_000, 14_300_000, 2_380_000, 3),
+        Water = new WaterUsed(201_000, 2_460_000, 14_300_000, 3) { MeteredMonth = new(Date.AddDays(-15), Date.AddDays(-2), 2_380_000) },
         Pointers = [Phrase.Verbatim("Green 6 back has been set aside for three weeks: raise its base minutes by about a third")],
     };
 

@@ -92,7 +92,7 @@ public sealed class TextReportTests
     public void A_day_whose_rain_nobody_knows_is_not_everything_measured()
     {
         var sheet = InventedMorning.Ordinary();
-        var measured = sheet with { Freshness = sheet.Freshness with { Assumed = [], SetAside = [] } };
+        var measured = sheet with { Freshness = sheet.Freshness with { AssumedNotes = [], SetAside = [] } };
         var asked = measured with { Freshness = measured.Freshness with { UnknownRain = [new UnknownRain("east", sheet.Date.AddDays(-1), 0)] } };
         Assert.Contains("Everything measured.", Rendered.File(ReportFiles.FullText, measured), StringComparison.Ordinal);
         Assert.DoesNotContain("Everything measured.", Rendered.File(ReportFiles.FullText, asked), StringComparison.Ordinal);
