@@ -30,6 +30,7 @@ public sealed record RoundBox(int Order, string Controller, string Place, IReadO
     {
         var oneDial = programs.Count > 1
             && controller?.Applies == PercentApplies.Controller
+            && !programs[0].LeavesDial
             && programs.All(p => p.Advice == programs[0].Advice && p.Percent == programs[0].Percent && p.Present == programs[0].Present);
         return oneDial ? [new RoundLine(programs)] : [.. programs.Select(p => new RoundLine([p]))];
     }

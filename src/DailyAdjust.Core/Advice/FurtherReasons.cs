@@ -12,19 +12,21 @@ internal sealed class FurtherReasons(AdviceContext context)
     public IEnumerable<Reason> Of(ProgramCase program, Decision decision, ProgramAdvice advice) =>
     [
         .. Limits(decision, advice),
-        .. Need(program),
+        .. Need(program, advice),
         .. Leftovers(program, advice),
         .. advice.TakenOut.Select(t => Reason.Plain("restricted-start", $"The start of {Words.DateAndTime(context.Site.Clock, t.At)} must not run ({t.Why}): take that start out.")),
         .. advice.StationsOut.Select(o => Reason.Plain("stations-out", OutWords(o))),
     ];
 
-    private IEnumerable<Reason> Need(ProgramCase program)
+    private IEnumerable<Reason> Need(ProgramCase program, ProgramAdvice advice)
     {
         if (program.Need is not { } need)
         {
             yield break;
         }
 
+        // Where nothing is set there is no number that could serve any.
+        var served = advice.Advice is AdviceKind.Set or AdviceKind.Resume ? $"; the number serves {Words.Share(context.Site.Report.Satisfy)} of the ground" : Phrase.Empty;
         foreach (var area in need.Zones.GroupBy(z => z.Zone.Station.Area.Name, StringComparer.Ordinal))
         {
             var zones = area.Where(z => !need.SetAside.Contains(z)).ToList();
@@ -34,7 +36,7 @@ internal sealed class FurtherReasons(AdviceContext context)
                 ["mostPercent"] = zones.Max(z => z.Percent),
                 ["zones"] = zones.Count,
             };
-            yield return Reason.With("area-need", $"{area.Key}: {Phrase.Count(zones.Count, "zone needs", "zones need")} {Range(zones)}; the number serves {Words.Share(context.Site.Report.Satisfy)} of the ground.", data);
+            yield return Reason.With("area-need", $"{area.Key}: {Phrase.Count(zones.Count, "zone needs", "zones need")} {Range(zones)}{served}.", data);
         }
 
         foreach (var zone in need.SetAside.OrderByDescending(z => z.Percent))
@@ -60,14 +62,14 @@ internal sealed class FurtherReasons(AdviceContext context)
             yield return Reason.Plain("look-again", $"{Words.Date(day)}{(advice.After is { } then ? $", at about {Words.Percent(then.Percent)}," : Phrase.Empty)} it is wanted again if no rain falls.");
         }
 
-        if (advice.Shortfall is { } cut && decision.Cut is null)
+        if (advice.Shortfall is { } cut && AdviceSentences.NumberEnds(advice, Units) is { IsEmpty: false } ends)
         {
-            yield return Reason.With("shortfall", $"{(advice.MinutesOnly ? Phrase.Of($"No more than {Words.Percent(advice.Percent!.Value)} of the minutes in stations.csv is advised, and {Words.Percent(decision.ExactPercent!.Value)} is needed") : $"The dial stops at {Words.Percent(advice.Percent!.Value)} of {Words.Percent(decision.ExactPercent!.Value)}")}: {Words.Depth(Units, cut.DepthMm)} or {Words.Minutes(cut.Minutes)} short a start.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["depthMm"] = cut.DepthMm, ["minutes"] = cut.Minutes });
+            yield return Reason.With("shortfall", ends, new SortedDictionary<string, double>(StringComparer.Ordinal) { ["depthMm"] = cut.DepthMm, ["minutes"] = cut.Minutes });
         }
 
         if (advice.StopRule is { } rule)
         {
-            yield return Reason.With("stop-rule", $"Switch it off if {(rule.AlsoAt.Count == 0 ? Phrase.Of($"gauge {rule.Gauge} shows") : $"gauges {Words.List([.. rule.AlsoAt.Prepend(rule.Gauge).Select(Phrase.Verbatim)])} each show")} {Words.Depth(Units, rule.RainMm)} or more before {Words.DateAndTime(context.Site.Clock, rule.Before)}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["rainMm"] = rule.RainMm });
+            yield return Reason.With("stop-rule", AdviceSentences.Stop(rule, Units, context.Site.Clock, context.Date), new SortedDictionary<string, double>(StringComparer.Ordinal) { ["rainMm"] = rule.RainMm });
         }
     }
 
@@ -79,12 +81,11 @@ internal sealed class FurtherReasons(AdviceContext context)
             yield return Reason.With("short", $"Left past the allowable: {Words.List([.. shortOnes.Select(z => Phrase.Of($"{z.Name} by {Words.Depth(Units, z.ShortMm)}"))])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = shortOnes.Count, ["worstMm"] = shortOnes[0].ShortMm });
         }
 
-        if (advice.LongRuns.MaxBy(r => r.Split.Cycles) is { } longest)
+        if (advice.LongRuns.MaxBy(r => r.Split.Cycles) is { } longest && AdviceSentences.Split(advice) is { IsEmpty: false } split)
         {
-            var others = advice.LongRuns.Count > 1 ? $" and {advice.LongRuns.Count - 1} more" : Phrase.Empty;
             yield return Reason.With(
                 "cycles",
-                $"More than the ground takes at once at {longest.Name}{others}: in place of each start {longest.Split.Cycles} starts of {Words.Share(1.0 / longest.Split.Cycles)} of the minutes ({Words.Minutes(Math.Round(longest.Split.MinutesEach, 1))}), each at least {Words.Minutes(Math.Ceiling(longest.Split.SoakMinutes))} after the one before has ended.{NotAllFit(advice.InPlace)}",
+                split,
                 new SortedDictionary<string, double>(StringComparer.Ordinal) { ["stations"] = advice.LongRuns.Count, ["cycles"] = longest.Split.Cycles, ["soakMinutes"] = longest.Split.SoakMinutes, ["minutesEach"] = longest.Split.MinutesEach });
         }
 
@@ -94,10 +95,6 @@ internal sealed class FurtherReasons(AdviceContext context)
             yield return Reason.With("too-wet", $"Too wet at this number, hold back base minutes: {Words.List([.. wet.Select(z => Phrase.Of($"{z.Name} ({Words.Depth(Units, z.DrainsMm)} would drain)"))])}.", new SortedDictionary<string, double>(StringComparer.Ordinal) { ["zones"] = wet.Count, ["worstMm"] = wet[0].DrainsMm });
         }
     }
-
-    private static Phrase NotAllFit(StartsInPlace? split) => split is { NextOwnMinutes: { } next }
-        ? $" {(split.ThatFit == 1 ? Phrase.Of($"Only {1} of them fits before") : $"Only {split.ThatFit} of them fit before")} the program's own next start {Words.Minutes(next)} later: what the rest brings runs off. Lower the rate (smaller nozzles), or split the water over more nights."
-        : Phrase.Empty;
 
     private static Phrase Range(List<ZoneNeed> zones)
     {

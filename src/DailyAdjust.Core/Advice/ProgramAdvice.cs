@@ -111,7 +111,11 @@ public sealed record UnansweredAdvice(OpenRound Round, AdviceKind Kind, double? 
 }
 
 /// <summary>The advice under one possibility.</summary>
-public sealed record AlternativeAdvice(AdviceKind Kind, double? Percent);
+public sealed record AlternativeAdvice(AdviceKind Kind, double? Percent)
+{
+    /// <summary>skip: the box would be paused for so many days; null = switched off.</summary>
+    public int? PauseDays { get; init; }
+}
 
 /// <summary>Minutes of a station before and after, where a controller has no percentage.</summary>
 public sealed record StationMinutes(StationKey Station, double From, double To)
@@ -158,8 +162,21 @@ public sealed record ProgramAdvice
     /// <summary>When that start's last station ends at the advised setting, UTC.</summary>
     public DateTimeOffset? Finishes { get; init; }
 
-    /// <summary>One plain sentence.</summary>
+    /// <summary>One plain sentence, behind <see cref="Condition"/> where there is one.</summary>
     public required Phrase Reason { get; init; }
+
+    /// <summary>What changes what the hand does, as a sentence of its own: only if that is mended, or leave the dial; mostly empty.</summary>
+    public Phrase Condition { get; init; } = Phrase.Empty;
+
+    /// <summary><see cref="Reason"/> beside the act: without <see cref="Condition"/>, and not saying again that it must not run.</summary>
+    public Phrase Because
+    {
+        get => field ?? Reason;
+        init;
+    }
+
+    /// <summary>off: its box has one dial, and other programs on it run. The dial stays, and the program's starts are taken out.</summary>
+    public bool LeavesDial { get; init; }
 
     public IReadOnlyList<Reason> Chain { get; init; } = [];
 
@@ -170,6 +187,12 @@ public sealed record ProgramAdvice
 
     /// <summary>off: when that ends; null = open.</summary>
     public DateOnly? OffUntil { get; init; }
+
+    /// <summary>The hour of that date at which it ends; null = it holds through the date.</summary>
+    public TimeOnly? OffUntilClock { get; init; }
+
+    /// <summary>The date that <see cref="Reason"/> says what comes next on; null = it says none.</summary>
+    public DateOnly? NamedDay { get; init; }
 
     public AfterTonight? After { get; init; }
 

@@ -84,6 +84,7 @@ internal sealed class ProgramAdvisor(
             DialShowsChange = program.Program.Controller.ShowsChange,
             MinutesOnly = program.Program.Controller.Applies == PercentApplies.None,
             OffUntil = decision.Prohibition?.Until,
+            OffUntilClock = decision.Prohibition?.UntilClock,
             PausedUntil = program.Present.PausedUntil,
             GrowInBegins = decision.Cause == Cause.GrowInBegins ? program.GrowInBegins : null,
             Fault = program.Noted is { Answer: null } ? program.Noted : null,
@@ -100,7 +101,9 @@ internal sealed class ProgramAdvisor(
         advice = advice with { InPlace = StartsInPlace.Of(context, program, advice.LongRuns, advised) };
         advice = Ahead(advice, judged, decision, otherWay, () => StopRules.Of(context, [.. judged.Box.Where(c => c.Need is not null)], supposing));
         var chain = _reasons.Of(judged, decision, advice);
-        return advice with { Chain = chain, Reason = chain[0].Words };
+        var condition = _reasons.Condition(program, decision);
+        var (reason, because) = (Phrase.Sentences(condition, chain[0].Words), ReasonWriter.Because(decision, chain[0]));
+        return advice with { NamedDay = ReasonWriter.NamedDay(decision, advice), Condition = condition, Because = because, Reason = reason, Chain = [chain[0] with { Words = reason }, .. chain.Skip(1)] };
     }
 
     private ProgramAdvice Ahead(ProgramAdvice advice, Judged judged, Decision decision, Judged? otherWay, Func<StopRule?> stopRule)

@@ -12,6 +12,9 @@ internal sealed record Prohibition(Phrase Why, DateOnly? Until)
 {
     /// <summary>Watering rules that name no end: the date of the program's next start that may run; null = none is in sight, or <see cref="Until"/> says it.</summary>
     public DateOnly? Again { get; init; }
+
+    /// <summary>The hour of <see cref="Until"/> at which it ends; null = it holds through that date.</summary>
+    public TimeOnly? UntilClock { get; init; }
 }
 
 /// <summary>Season, orders and the place's watering rules, for one program and one visit.</summary>
@@ -68,8 +71,8 @@ internal static class Prohibitions
     /// <summary>Off until the last of them is over.</summary>
     private static Prohibition Of(List<OffOrder> orders)
     {
-        var until = orders.Exists(o => o.Until is null) ? null : orders.Max(o => o.Until!.Value.Date) as DateOnly?;
-        return new Prohibition(Phrase.Join("; ", orders.Select(OrderWords.Of).Distinct()), until);
+        var last = orders.Exists(o => o.Until is null) ? null : orders.Select(o => o.Until!.Value).MaxBy(u => (u.Date, u.Clock ?? TimeOnly.MaxValue)) as LogTime?;
+        return new Prohibition(Phrase.Join("; ", orders.Select(OrderWords.Of).Distinct()), last?.Date) { UntilClock = last?.Clock };
     }
 
     /// <summary>Orders that stop a program's start: one over all of its ground, else those that take all of it together; none = it may run.</summary>

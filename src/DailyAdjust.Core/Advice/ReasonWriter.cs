@@ -12,20 +12,33 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
 
     private UnitSystem Units => context.Site.Units;
 
+    /// <summary>Its first link goes without <see cref="Condition"/>.</summary>
     public IReadOnlyList<Reason> Of(Judged judged, Decision decision, ProgramAdvice advice)
     {
         var program = judged.Case;
         var main = Main(program, decision, advice, NeedWords(program, judged.Leader));
-        var chain = new List<Reason> { main with { Words = Phrase.Sentences([Before(program.Noted, advice.Advice), main.Words, .. Barred(program, decision)]) } };
-        chain.AddRange(_further.Of(program, decision, advice));
-        return chain;
+        return [main with { Words = Phrase.Sentences([main.Words, .. Barred(program, decision)]) }, .. _further.Of(program, decision, advice)];
     }
 
-    /// <summary>What is noted of a program that is turned on, or that may be on because a sheet said so and nobody answered.</summary>
-    private Phrase Before(Fault? noted, AdviceKind advice) => (noted, advice) switch
+    /// <summary>The date that the first link of the chain says it holds until, or is judged again on; null = it says none.</summary>
+    public static DateOnly? NamedDay(Decision decision, ProgramAdvice advice) => decision.Cause switch
     {
-        ({ } fault, AdviceKind.Resume) => FaultWords.BeforeTurningOn(fault, context.Site.Clock),
-        ({ Answer: null } fault, AdviceKind.Skip) => $"{FaultWords.OffSince(fault, context.Site.Clock)}.",
+        Cause.MustNotRun => advice.OffUntil,
+        Cause.NoStart or Cause.NoVisit or Cause.RainForecast when advice.GrowInBegins is null => advice.LookAgain,
+        _ => null,
+    };
+
+    /// <summary>The first link beside an act that says already what is to be done.</summary>
+    public static Phrase Because(Decision decision, Reason first) => decision is { Cause: Cause.MustNotRun, Prohibition: { } prohibition }
+        ? $"{prohibition.Why.Shaped(Capital)}{Until(prohibition)}."
+        : first.Words;
+
+    /// <summary>What is noted of a program that is turned on, or that may be on because a sheet said so and nobody answered; and that a dial cannot be off for one program and on for the next.</summary>
+    public Phrase Condition(ProgramCase program, Decision decision) => (program.Noted, decision) switch
+    {
+        ({ } fault, { Advice: AdviceKind.Resume }) => FaultWords.BeforeTurningOn(fault, context.Site.Clock),
+        ({ Answer: null } fault, { Advice: AdviceKind.Skip }) => $"{FaultWords.OffSince(fault, context.Site.Clock)}.",
+        (_, { Cause: Cause.MustNotRun }) => OneDialWords(program.Program.Controller),
         _ => Phrase.Empty,
     };
 
@@ -48,9 +61,9 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
 
     private Reason Main(ProgramCase program, Decision decision, ProgramAdvice advice, Phrase needWords) => decision.Cause switch
     {
-        Cause.MustNotRun => Reason.Plain("must-not-run", Phrase.Sentences($"Must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition)}.", OneDialWords(program.Program.Controller))),
+        Cause.MustNotRun => Reason.Plain("must-not-run", $"Must not run: {decision.Prohibition!.Why}{Until(decision.Prohibition)}."),
         Cause.NoSoundAdvice => Reason.Plain("no-sound-advice", $"No sound advice: {noAdvice!}. Leave it as it is set."),
-        Cause.IsFaulty => Reason.Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is that mended or over? A setting, or {Reason.Checked} of {program.Program.Key.Controller}, hands it back to {(program.GrowIn is null ? new Phrase("the numbers") : new Phrase("its grow-in"))}."),
+        Cause.IsFaulty => Reason.Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is that mended or over? A setting in the logbook, or the entry {Reason.Checked} for box {program.Program.Key.Controller}, hands it back to {(program.GrowIn is null ? new Phrase("the numbers") : new Phrase("its grow-in"))}."),
         Cause.GrowsIn when advice is { Advice: AdviceKind.KeepOff, PausedUntil: null } => Reason.Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}, but it was turned off since its order: a setting above 0 takes it up again."),
         Cause.GrowsIn => Reason.Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? Phrase.Empty : new Phrase(", the percentage stays"))}."),
         Cause.GrowInBegins => Reason.Plain("grow-in-begins", $"A grow-in begins {Words.When(context.Site.Clock, context.Date, advice.GrowInBegins!.Value)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? Phrase.Empty : new Phrase(", the percentage stays"))}.{PausedWords(advice)}"),
@@ -77,7 +90,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.AskedAgain => Reason.With("asked-again", advice.MinutesOnly
             ? Phrase.Of($"An earlier sheet asked for these minutes and nobody answered; if they are keyed in, leave them.")
             : $"An earlier sheet asked for this number and nobody answered; if it is on the dial, leave it.", NeedData(program)),
-        Cause.NoMoreEitherWay => Reason.With("no-more-either-way", $"An earlier sheet's number was not answered; whether it was done or not, {Words.Percent(decision.Percent!.Value)} is enough.", NeedData(program)),
+        Cause.NoMoreEitherWay => Reason.With("no-more-either-way", $"An earlier sheet's number was not answered; so this one moves from it by no more than a step a day; neither way needs more than {Words.Percent(decision.Percent!.Value)}.", NeedData(program)),
         Cause.StaysNear => Reason.With("stays-near", StaysNearWords(Needed(program, decision), decision.IsIfDone), NeedData(program)),
         _ => Reason.With("need", $"{NeedDirection(decision, advice)}{needWords}.", NeedData(program)),
     };
@@ -125,7 +138,6 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
             : $"Stays off, though its ground asks for {Words.Percent(cut.FromPercent)}: the night or the pump does not give more{missing}.{other}";
     }
 
-    /// <summary>A dial cannot be off for one program and on for the next.</summary>
     private static Phrase OneDialWords(Controller controller) => controller.Applies == PercentApplies.Controller && controller.Programs.Count > 1
         ? new("One dial serves the whole box: where its other programs run, leave the dial and take this program's starts out.")
         : Phrase.Empty;
@@ -155,6 +167,21 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     private static Phrase NeedDirection(Decision decision, ProgramAdvice advice) =>
         new(decision.Percent < advice.Present.Percent ? "Part of the present water would drain" : "The present water is not enough");
 
+    /// <summary>How dry the neediest ground gets by a later start with the present water, where that is what makes it too little.</summary>
+    private Phrase LaterWords(ProgramCase program, ZoneNeed leading)
+    {
+        var allowable = leading.Zone.AllowableMm;
+        if (leading.Forecast.BeforeFirstMm > allowable)
+        {
+            return Phrase.Empty;
+        }
+
+        var later = leading.Forecast.Run(GoodEnough.WaterOf(program.Program, leading.Forecast, program.Present.Setting.Percent)).WorstLaterMm;
+        return later > allowable ? $", and with the present water {Words.Depth(Units, later)} before a later start" : Phrase.Empty;
+    }
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+
     /// <summary>On one dial the number is that of the program that needs most, whichever it is.</summary>
     private Phrase NeedWords(ProgramCase program, ProgramCase? leader)
     {
@@ -163,7 +190,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         var on = ReferenceEquals(asks, program) ? Phrase.Empty : $" ({asks.Program.Key.Program}, on the same dial)";
         return leading is null
             ? Phrase.Empty
-            : $": {leading.Zone.Station.Label}{on} will be {Words.Depth(Units, leading.Forecast.BeforeFirstMm)} below full by {Words.DateAndTime(context.Site.Clock, asks.Horizon.Starts[0].At)}, allowable {Words.Depth(Units, leading.Zone.AllowableMm)}";
+            : $": {leading.Zone.Station.Label}{on} will be {Words.Depth(Units, leading.Forecast.BeforeFirstMm)} below full by {Words.DateAndTime(context.Site.Clock, asks.Horizon.Starts[0].At)}{LaterWords(asks, leading)}, allowable {Words.Depth(Units, leading.Zone.AllowableMm)}";
     }
 
     /// <summary>The neediest zone that the number was made for.</summary>
@@ -211,7 +238,8 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     private static Phrase Until(Prohibition prohibition) => prohibition switch
     {
         { Again: { } next, Until: { } last } => $", through {Words.Date(last)}; its next start that may run is on {Words.Date(next)}",
-        { Until: { } date } => $", until {Words.Date(date)}",
+        { Until: { } date, UntilClock: { } clock } => $", until {clock:HH:mm} {Words.Date(date)}",
+        { Until: { } date } => $", through {Words.Date(date)}",
         _ => Phrase.Empty,
     };
 }

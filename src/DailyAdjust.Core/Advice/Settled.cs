@@ -72,5 +72,8 @@ internal sealed record Settled(Judged Rests, Decision Decision, OpenQuestion? Qu
 
     private static AlternativeAdvice Alternative(Judged judged) => new(
         judged.Decision.Advice,
-        judged.Decision.Percent ?? (judged.Decision.Advice == AdviceKind.Leave ? judged.Case.Present.Setting.Percent : null));
+        judged.Decision.Percent ?? (judged.Decision.Advice == AdviceKind.Leave ? judged.Case.Present.Setting.Percent : null))
+    {
+        PauseDays = judged.Decision.Advice == AdviceKind.Skip ? Pauses.DaysOf(judged.Case.Program.Controller, judged.Case.Context.Date, LookAhead.Resume(judged.Case.Context, judged.Case)?.On) : null,
+    };
 }

@@ -7,9 +7,7 @@ namespace DailyAdjust.Core.Advice;
 /// <summary>Numbers and dates inside plain sentences, in the site's units; always the invariant culture.</summary>
 internal static class Words
 {
-    public static Phrase Depth(UnitSystem units, double mm) => units == UnitSystem.Us
-        ? Phrase.Of($"{mm / Quantities.Depth.MmPerInch:0.00} in")
-        : $"{mm:0.0} mm";
+    public static Phrase Depth(UnitSystem units, double mm) => DepthWords.Of(units, mm);
 
     public static string Percent(double percent) => percent.ToString("0.#", CultureInfo.InvariantCulture) + " %";
 
@@ -18,17 +16,11 @@ internal static class Words
     /// <summary>"Wed 10 June".</summary>
     public static Phrase Date(DateOnly date) => DateWords.Date(date);
 
-    /// <summary>"Wed 10 June 21:30" on the site's clock.</summary>
-    public static Phrase DateAndTime(SiteClock clock, DateTimeOffset at)
-    {
-        var local = clock.ToLocal(at);
-        return $"{Date(DateOnly.FromDateTime(local.DateTime))} {local:HH:mm}";
-    }
+    /// <summary>"21:30 Wed 10 June" on the site's clock.</summary>
+    public static Phrase DateAndTime(SiteClock clock, DateTimeOffset at) => TimeWords.Dated(clock, at);
 
-    /// <summary>"at 15:00 today", else date and time.</summary>
-    public static Phrase When(SiteClock clock, DateOnly today, DateTimeOffset at) => clock.DateOf(at) == today
-        ? $"at {clock.ToLocal(at):HH:mm} today"
-        : DateAndTime(clock, at);
+    /// <summary>"at 15:00 today", "at 21:30 Wed 10 June".</summary>
+    public static Phrase When(SiteClock clock, DateOnly today, DateTimeOffset at) => $"at {TimeWords.When(clock, today, at)}";
 
     public static string Minutes(double minutes) => minutes.ToString("0.#", CultureInfo.InvariantCulture) + " min";
 

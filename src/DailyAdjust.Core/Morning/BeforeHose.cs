@@ -16,7 +16,7 @@ internal sealed class BeforeHose(AdviceContext context, RunByHand? byHand, Unkno
     {
         if (context.Off.At(context.AsOf).FirstOrDefault(o => o.Where.Covers(station)) is { } order)
         {
-            var until = order.Until is { } end ? $", until {Words.Date(end.Date)}" : Phrase.Empty;
+            var until = order.Until is not { } end ? Phrase.Empty : end.Clock is { } clock ? Phrase.Of($", until {clock:HH:mm} {Words.Date(end.Date)}") : $", through {Words.Date(end.Date)}";
             yield return $"{OrderWords.Of(order)}{until}: ask before you hose";
         }
         else if (!context.Season.IsOpen(station.Key.Controller, context.AsOf))

@@ -24,8 +24,8 @@ internal static class FreshnessPart
             NoAdvice = trouble?.Why,
             NoAdviceSince = trouble?.Since,
             AssumedNotes = [.. recent.SelectMany(day => Notes(day, context.Site.Units)), .. ForecastPart.SetAside(inputs.ForecastSetAside) is { } aside ? [new(null, aside)] : Array.Empty<AssumedNote>()],
-            SetAside = SensorPart.SetAside([.. recent.SelectMany(day => day.SetAside.Select(v => (day.Date, v))), .. inputs.RainSetAsideSinceMidnight.Select(v => (inputs.Date, v))]),
-            Doubts = [.. SensorPart.Doubts(recent), .. GaugeDoubts.Of(context, inputs.Weather)],
+            SetAside = SensorPart.SetAside([.. recent.SelectMany(day => day.SetAside.Select(v => (day.Date, v))), .. inputs.RainSetAsideSinceMidnight.Select(v => (inputs.Date, v))], context.Site.Units),
+            Doubts = [.. SensorPart.Doubts(recent, context.Site.Units), .. GaugeDoubts.Of(context, inputs.Weather)],
             UnknownRain = unknownRain,
             UnansweredRounds = [.. programs.Where(p => p.Unanswered is not null).Select(p => p.Unanswered!.Round).Distinct().OrderBy(r => r.Date).ThenBy(r => r.Issue)],
             NeverConfirmed = [.. programs.Where(p => !p.Confirmed).Select(p => p.Key)],
@@ -46,7 +46,7 @@ internal static class FreshnessPart
             EtoBasis.Open => new Phrase("not known"),
             _ => Phrase.Empty,
         };
-        var details = Phrase.Join("; ", day.Estimated.Select(RecordedWords.OfQuantity));
+        var details = Phrase.Join("; ", day.Estimated.Select(words => RecordedWords.OfQuantity(RecordedUnits.Sentence(units, words))));
         if (!how.IsEmpty || !details.IsEmpty)
         {
             yield return new(day.Date, Phrase.Join(": ", new[] { how, details }.Where(p => !p.IsEmpty)));

@@ -72,6 +72,11 @@ internal static class GroundPart
     /// <summary>Null where it makes no difference that is worth the hose.</summary>
     private static OtherWay? OtherWayOf(HoseDepth hose, ZonePlan zone, double loggedMm, double ifDoneMm, bool isServed, double wantedMm)
     {
+        if (Math.Abs(loggedMm - ifDoneMm) < HoseDepth.LeastMm)
+        {
+            return null;
+        }
+
         // Ground that stays within its allowable depletion today needs no hose, whatever room it has.
         var wetter = Math.Min(loggedMm, ifDoneMm);
         var other = hose.TonightMm(zone, wetter) <= zone.AllowableMm ? 0 : Math.Max(0, hose.Mm(zone, wetter, isServed));
@@ -81,10 +86,10 @@ internal static class GroundPart
     /// <summary>Ground from which most drained or ran off in three days, the wettest first.</summary>
     /// <param name="context">The morning.</param>
     /// <param name="days">The balance.</param>
-    /// <param name="driest">Ground that is listed for the hose: where it has dried below its allowable depletion or its water ran off, it is no wet ground.</param>
+    /// <param name="driest">Ground that is listed for the hose is no wet ground.</param>
     public static IReadOnlyList<WetZone> Wettest(AdviceContext context, IReadOnlyList<ZoneDay> days, IReadOnlyList<DryZone> driest)
     {
-        var dry = driest.ToDictionary(d => d.Station);
+        var hosed = driest.Select(d => d.Station).ToHashSet();
         var from = context.Date.AddDays(-WetDays);
         var sums = days.Where(d => d.Date >= from).GroupBy(d => d.Station).ToDictionary(
             g => g.Key,
@@ -92,7 +97,7 @@ internal static class GroundPart
         return [.. context.Zones
             .Where(z => sums.ContainsKey(z.Station.Key))
             .Select(z => new WetZone(z.Station.Key, z.Station.Label, z.Station.Area.Name, sums[z.Station.Key].Drained, sums[z.Station.Key].RanOff, context.DepletionMm[z.Station.Key]))
-            .Where(w => w.DrainedMm + w.RanOffMm >= WorthACautionMm && !(dry.TryGetValue(w.Station, out var d) && (d.DepletionMm > d.AllowableMm || w.DrainedMm < WorthACautionMm)))
+            .Where(w => w.DrainedMm + w.RanOffMm >= WorthACautionMm && !hosed.Contains(w.Station))
             .OrderByDescending(w => w.DrainedMm + w.RanOffMm)
             .Take(MostListed)];
     }
@@ -114,7 +119,7 @@ internal static class GroundPart
 
     /// <summary>Base minutes to look at.</summary>
     public static IReadOnlyList<Phrase> Pointers(IReadOnlyList<ProgramAdvice> programs) =>
-        [.. programs.SelectMany(p => p.Chain.Where(r => r.Code is "too-wet" or "cycles").Select(r => Phrase.Of($"{p.Key}: {r.Words}")))];
+        [.. programs.SelectMany(p => p.Chain.Where(r => r.Code is "too-wet" or "cycles").Select(r => Phrase.Of($"{(p.Name.Length > 0 ? $"{p.Name} ({p.Key})" : p.Key.ToString())}: {r.Words}")))];
 
     private static AreaDay AreaDayOf(List<ZoneDay> zones, Dictionary<StationKey, double> ground)
     {

@@ -99,10 +99,11 @@ public static class MorningCalculation
         var (days, balance, trouble, context, unknownRain, assumedSoil, _) = reckoning;
         var (advised, fit) = FittedAdvice.Of(context, settled, days.Log);
         var known = new GroundKnowledge(balance.Days, inputs.Weather);
-        var programs = advised.Select(a => FinishTimes.FillIn(context, a, fit)).ToList();
+        var programs = SharedDial.Mark(context.Site, [.. advised.Select(a => FinishTimes.FillIn(context, a, fit))]);
         var byHand = RunByHandPart.Of(context, days.Log, programs);
         var water = WaterPart.Of(context, inputs, balance.Days, days.Log);
         var driest = GroundPart.Driest(context, programs, driestMm, ifDone?.DepletionMm, known, new BeforeHose(context, byHand, unknownRain));
+        var exceptions = ExceptionsPart.Of(context, ifDone, inputs, days.Log);
         return new MorningSheet
         {
             Site = context.Site,
@@ -115,11 +116,11 @@ public static class MorningCalculation
             },
             Programs = programs,
             Overnight = OvernightPart.Of(inputs, context.Site),
-            DueRuns = OvernightPart.DueRuns(context, days.Log),
+            DueRuns = [.. OvernightPart.DueRuns(context, days.Log).Where(r => !exceptions.Shut.Any(box => box.Starts.Any(s => s.Program == r.Program && s.At == r.Start)))],
             Driest = driest,
             Wettest = GroundPart.Wettest(context, balance.Days, driest),
             StandingOrders = StandingOrdersPart.Of(context, days.Log),
-            Exceptions = ExceptionsPart.Of(context, ifDone, inputs, days.Log),
+            Exceptions = exceptions,
             RunByHand = byHand,
             BoxesToVerify = BoxCheckPart.ToVerify(context, days.Log),
             SettingsNotUsed = ImpossibleSettings.Open(inputs.Versions, days.Log, context.Settings),

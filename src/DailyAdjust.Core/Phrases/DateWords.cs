@@ -17,7 +17,12 @@ public static class DateWords
     public static Phrase ShortMonthName(DateOnly date) => new(English.GetAbbreviatedMonthName(date.Month));
 
     /// <summary>"June 2026".</summary>
-    public static Phrase Month(DateOnly date) => $"{MonthName(date)} {date.Year}";
+    public static Phrase Month(DateOnly date)
+    {
+        var month = new Phrase(English.GetMonthName(date.Month) + " ");
+        month.AppendFormatted(date.Year);
+        return month;
+    }
 
     /// <summary>"10 June".</summary>
     public static Phrase DayMonth(DateOnly date) => Phrase.Counted(date.Day, English.GetMonthName(date.Month));
@@ -32,5 +37,15 @@ public static class DateWords
     public static Phrase ShortDate(DateOnly date) => $"{Weekday(date.DayOfWeek)} {DayShortMonth(date)}";
 
     /// <summary>"Wednesday 10 June 2026".</summary>
-    public static Phrase LongDate(DateOnly date) => $"{new Phrase(English.GetDayName(date.DayOfWeek))} {DayMonth(date)} {date.Year}";
+    /// <remarks>The month stands in the template: other languages put words between it and the year.</remarks>
+    public static Phrase LongDate(DateOnly date)
+    {
+        var said = new Phrase("");
+        said.AppendFormatted(new Phrase(English.GetDayName(date.DayOfWeek)));
+        said.AppendLiteral(" ");
+        said.AppendFormatted(date.Day);
+        said.AppendLiteral($" {English.GetMonthName(date.Month)} ");
+        said.AppendFormatted(date.Year);
+        return said;
+    }
 }

@@ -86,6 +86,7 @@ public sealed class Phrase : IEquatable<Phrase>
     public void AppendLiteral(string literal)
     {
         ArgumentNullException.ThrowIfNull(literal);
+        _said = null;
         _hasWords |= literal.Length > 0;
         Template += literal.AsSpan().ContainsAny('{', '}') ? literal.Replace("{", "{{", StringComparison.Ordinal).Replace("}", "}}", StringComparison.Ordinal) : literal;
     }
@@ -159,6 +160,7 @@ public sealed class Phrase : IEquatable<Phrase>
 
     private void Hole(object content)
     {
+        _said = null;
         Template += "{" + _holes.Count.ToString(CultureInfo.InvariantCulture) + "}";
         _holes.Add(content);
     }

@@ -2,7 +2,7 @@ using System.Text.RegularExpressions;
 
 namespace DailyAdjust.Core.Phrases;
 
-/// <summary>Words that a record holds in English, as a phrase: each figure stands in a hole, so that "2 h interpolated" is said in any language that knows "{0} h interpolated".</summary>
+/// <summary>Words that a record holds in English, as a phrase: each figure, and each name in quotation marks, stands in a hole, so that "2 h interpolated" is said in any language that knows "{0} h interpolated".</summary>
 public static partial class RecordedWords
 {
     public static Phrase Of(string words)
@@ -26,10 +26,17 @@ public static partial class RecordedWords
     {
         ArgumentNullException.ThrowIfNull(words);
         return words.IndexOf(": ", StringComparison.Ordinal) is var colon and > 0
-            ? $"{new Phrase(words[..colon])}: {Of(words[(colon + 2)..])}"
+            ? $"{Quantity(words[..colon])}: {Of(words[(colon + 2)..])}"
             : Of(words);
     }
 
-    [GeneratedRegex("(?<![A-Za-z0-9])-?[0-9]+(\\.[0-9]+)?", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, 1000)]
+    /// <summary>"wind speed", "reference ET" of the name that files have.</summary>
+    public static Phrase Quantity(string name)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        return new(name.Replace('_', ' ').Replace(" et", " ET", StringComparison.Ordinal));
+    }
+
+    [GeneratedRegex("\"[^\"]*\"((, | / )\"[^\"]*\")*|(?<![A-Za-z0-9])-?[0-9]+(\\.[0-9]+)?", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, 1000)]
     private static partial Regex Figure();
 }

@@ -1,11 +1,12 @@
 using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 using DailyAdjust.Core.Phrases;
 
 namespace DailyAdjust.Reports.Languages;
 
 /// <summary>A translator's file: English templates and those of one language beside them, in gettext's PO form, of which comments, msgid and msgstr are read.</summary>
-public sealed class Catalogue
+public sealed partial class Catalogue
 {
     private readonly Dictionary<string, string> _entries;
 
@@ -37,13 +38,15 @@ public sealed class Catalogue
         string? english = null;
         StringBuilder? reading = null;
         StringBuilder? other = null;
-        var number = 0;
+        var (number, at) = (0, 0);
+        var (isFuzzy, isNextFuzzy) = (false, false);
         foreach (var line in text.ReplaceLineEndings("\n").Split('\n').Select(l => l.Trim()).Append("msgid \"\""))
         {
             number++;
             if (line.StartsWith("msgid ", StringComparison.Ordinal))
             {
                 Add();
+                (at, isNextFuzzy) = (number, false);
                 reading = new StringBuilder(Quoted(line[6..]));
             }
             else if (line.StartsWith("msgstr ", StringComparison.Ordinal) && reading is not null)
@@ -55,6 +58,10 @@ public sealed class Catalogue
             {
                 reading.Append(Quoted(line));
             }
+            else if (line.StartsWith("#,", StringComparison.Ordinal))
+            {
+                isNextFuzzy |= line.Contains("fuzzy", StringComparison.Ordinal);
+            }
             else if (line.Length > 0 && line[0] != '#')
             {
                 throw Wrong("neither msgid, msgstr, a text in quotation marks nor a comment");
@@ -63,23 +70,31 @@ public sealed class Catalogue
 
         return new(code, entries);
 
-        // The header is the entry without a template; what is not translated yet stays English.
+        // The header is the entry without a template; what is not translated yet, or only guessed by an editor (fuzzy), stays English.
         void Add()
         {
-            if (english is { Length: > 0 } && other is { Length: > 0 } && !entries.TryAdd(english, other.ToString()))
+            if (english is null && reading is { Length: > 0 })
             {
-                throw Wrong($"\"{english}\" stands twice");
+                throw Wrong($"\"{reading}\" has no msgstr", at);
             }
 
-            (english, other) = (null, null);
+            if (!isFuzzy && english is { Length: > 0 } && other is { Length: > 0 } && !entries.TryAdd(english, other.ToString()))
+            {
+                throw Wrong($"\"{english}\" stands twice", at);
+            }
+
+            (english, other, reading, isFuzzy) = (null, null, null, isNextFuzzy);
         }
 
         string Quoted(string quoted) => quoted.Length >= 2 && quoted[0] == '"' && quoted[^1] == '"'
-            ? quoted[1..^1].Replace("\\\"", "\"", StringComparison.Ordinal).Replace("\\n", "\n", StringComparison.Ordinal).Replace("\\\\", "\\", StringComparison.Ordinal)
+            ? Escaped().Replace(quoted[1..^1], m => m.ValueSpan[1] == 'n' ? "\n" : m.Value[1..])
             : throw Wrong("no text in quotation marks");
 
-        FormatException Wrong(string what) => new(string.Create(CultureInfo.InvariantCulture, $"{code}.po, line {number}: {what}."));
+        FormatException Wrong(string what, int? line = null) => new(string.Create(CultureInfo.InvariantCulture, $"{code}.po, line {line ?? number}: {what}."));
     }
+
+    [GeneratedRegex("\\\\[\"n\\\\]", RegexOptions.None, 1000)]
+    private static partial Regex Escaped();
 
     public Language AsLanguage() => new(Code, template => _entries.GetValueOrDefault(template, template));
 }

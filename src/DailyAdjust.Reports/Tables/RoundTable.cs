@@ -1,7 +1,6 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Contracts;
 using DailyAdjust.Core.Logbook;
-using DailyAdjust.Core.Phrases;
 using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Tables;
@@ -24,12 +23,8 @@ internal static class RoundTable
         return new Table(RoundColumns.All, [.. visits, .. earlier, .. unconfirmed]);
     }
 
-    private static IReadOnlyList<Cell> TodayRow(SheetView view, ProgramAdvice advice)
-    {
-        var minutes = Phrase.Join("; ", advice.NewMinutes.Select(AdviceWords.NewMinutes));
-        var note = !minutes.IsEmpty ? minutes : AdviceWords.Until(advice, view.Words);
-        return Row(view, advice, view.Id, advice.Advice, AdviceWords.NewPercent(advice), note.ToString(), advice.PauseDays);
-    }
+    private static IReadOnlyList<Cell> TodayRow(SheetView view, ProgramAdvice advice) =>
+        Row(view, advice, view.Id, advice.Advice, AdviceWords.NewPercent(advice), RoundActWords.Note(advice, view.Words).ToString(), advice.PauseDays);
 
     // The issue is left open: the answer goes to the newest issue of that date.
     private static IReadOnlyList<Cell> EarlierRow(SheetView view, ProgramAdvice advice, UnansweredAdvice unanswered) =>

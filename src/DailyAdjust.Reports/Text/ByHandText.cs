@@ -15,7 +15,7 @@ internal static class ByHandText
         if (view.Sheet.RunByHand is { } list)
         {
             lines.Blank();
-            lines.Add($"{ByHandWords.Title.Shaped(title => title.ToUpperInvariant())}: {ByHandWords.Lead(list, view)}");
+            lines.Add($"{ByHandWords.Title(list).Shaped(title => title.ToUpperInvariant())}: {ByHandWords.Lead(list, view)}");
             foreach (var group in ByHandWords.Groups(list, view))
             {
                 lines.Add(group.Title, indent: 2);

@@ -3,7 +3,7 @@ using DailyAdjust.Reports.Words;
 namespace DailyAdjust.Reports.Text;
 
 /// <summary>
-/// report.txt: the sheet for a text message or a terminal, in under 40 lines. The round loses no change: where there are many it says less about each, and the rest of the
+/// report.txt: the sheet for a text message or a terminal, in under 40 lines up to the changes of a large course. The round loses no change and a question no answer: where there are many it says less about each, and the rest of the
 /// sheet gives way. What the rest has no room for it counts or names; report.html has all of it.
 /// </summary>
 internal static class ShortReport
@@ -30,11 +30,11 @@ internal static class ShortReport
 
         var lines = new TextLines(view.Language);
         lines.AddAll(head);
-        lines.AddAll(before.SelectMany((s, i) => s.Lines(shares[i])));
+        lines.AddAll(before.SelectMany((s, i) => s.LinesIn(shares[i])));
         lines.Blank();
         lines.AddAll(round);
         lines.Blank();
-        lines.AddAll(after.SelectMany((s, i) => s.Lines(shares[before.Count + i])));
+        lines.AddAll(after.SelectMany((s, i) => s.LinesIn(shares[before.Count + i])));
         if (sections.Where((_, i) => shares[i] == 0).Select(s => s.Title).ToList() is { Count: > 0 } dropped)
         {
             lines.Add(ShortTextWords.Also(dropped), most: 1);

@@ -3,16 +3,17 @@ using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Text;
 
-/// <summary>The round in ever fewer lines. No form loses a change.</summary>
+/// <summary>The round in ever fewer lines. No form loses a change, nor what the hand does about it: reasons go first.</summary>
 internal static class ShortRound
 {
     /// <summary>From the most to the least said; the last is as short as it gets.</summary>
     public static IEnumerable<IReadOnlyList<string>> Forms(SheetView view)
     {
-        yield return Of(view, lines => Boxes(lines, view, withStop: true));
-        yield return Of(view, lines => Boxes(lines, view, withStop: false));
+        yield return Of(view, lines => Boxes(lines, view, withReason: true, withStop: true));
+        yield return Of(view, lines => Boxes(lines, view, withReason: true, withStop: false));
+        yield return Of(view, lines => Boxes(lines, view, withReason: false, withStop: false));
         yield return Of(view, lines => BoxToALine(lines, view));
-        yield return Of(view, lines => lines.AddPieces([.. view.Boxes.SelectMany(Changes)]));
+        yield return Of(view, lines => lines.AddPieces([.. view.Boxes.SelectMany(box => Changes(box, withMinutes: false))]));
     }
 
     private static IReadOnlyList<string> Of(SheetView view, Action<TextLines> changes)
@@ -29,8 +30,8 @@ internal static class ShortRound
         return lines.All;
     }
 
-    /// <summary>A line or more for every change: what to do, why as far as the line goes, what else to key in, and when to switch it off.</summary>
-    private static void Boxes(TextLines lines, SheetView view, bool withStop)
+    /// <summary>A line or more for every change: what to do and on what condition, why as far as the line goes, what else to key in, and when to switch it off.</summary>
+    private static void Boxes(TextLines lines, SheetView view, bool withReason, bool withStop)
     {
         foreach (var box in view.Boxes)
         {
@@ -39,7 +40,7 @@ internal static class ShortRound
             {
                 var advice = line.First;
                 Phrase act = $"[ ] {RoundWords.Programs(line)}: {AdviceWords.ActAndNumbers(advice)}.";
-                lines.Add($"{act} {AdviceWords.ForText(advice, view.Words)}", indent: 3, most: ShortSection.Folded(view.Language, act, 3, most: 8).Count);
+                lines.AddWithClauses(Phrase.Sentences(act, RoundActWords.Condition(advice)), withReason ? RoundActWords.Because(advice, view.Words) : Phrase.Empty, indent: 3, further: withStop ? 1 : 0);
                 if (advice.NewMinutes.Count > 0)
                 {
                     lines.AddPieces([.. advice.NewMinutes.Select(m => Phrase.Of($"{AdviceWords.NewMinutes(m)};"))], indent: 7);
@@ -62,11 +63,11 @@ internal static class ShortRound
     {
         foreach (var box in view.Boxes)
         {
-            lines.AddPieces([.. Changes(box)]);
+            lines.AddPieces([.. Changes(box, withMinutes: true)]);
         }
     }
 
-    /// <summary>"1. B2: A 90 → 60 %," "C 110 % → off".</summary>
-    private static IEnumerable<Phrase> Changes(RoundBox box) => box.Lines.Select((line, i) => Phrase.Of(
-        $"{(i == 0 ? $"{SiteWords.Count(box.Order)}. {box.Controller}: " : "")}{string.Join(" + ", line.Programs.Select(p => p.Key.Program))} {AdviceWords.Old(line.First)} → {AdviceWords.New(line.First)}{(i < box.Lines.Count - 1 ? "," : ";")}"));
+    /// <summary>"1. B2: A 90 → 60 %," "C SKIP, 110 % → off;".</summary>
+    private static IEnumerable<Phrase> Changes(RoundBox box, bool withMinutes) => box.Lines.Select((line, i) => Phrase.Of(
+        $"{(i == 0 ? $"{SiteWords.Count(box.Order)}. {box.Controller}: " : "")}{string.Join(" + ", line.Programs.Select(p => p.Key.Program))} {RoundActWords.Short(line.First)}{(withMinutes ? MinutesWords.Stations(line.First.NewMinutes) : Phrase.Empty)}{(i < box.Lines.Count - 1 ? "," : ";")}"));
 }

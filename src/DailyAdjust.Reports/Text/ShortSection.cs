@@ -14,6 +14,9 @@ internal sealed record ShortSection(Phrase Title, Func<int, IReadOnlyList<string
     /// <summary>Lines below which it is not worth having, as far as it wants so many.</summary>
     public int Least { get; init; } = 1;
 
+    /// <summary>Its least stands in the text however little room there is.</summary>
+    public bool IsKept { get; init; }
+
     /// <summary>Sections with a smaller one are given room first.</summary>
     public int Order { get; init; }
 
@@ -24,7 +27,7 @@ internal sealed record ShortSection(Phrase Title, Func<int, IReadOnlyList<string
     public int Wanted => Say(Most).Count;
 
     /// <param name="room">0 to <see cref="Wanted"/>.</param>
-    public IReadOnlyList<string> Lines(int room) => room < 1 ? [] : Say(room);
+    public IReadOnlyList<string> LinesIn(int room) => room < 1 ? [] : Say(room);
 
     /// <summary>One text that says itself what it is.</summary>
     public static ShortSection Sentence(Language language, Phrase title, Phrase text, int most = LinesOfItem) => new(title, room => Folded(language, text, 0, Math.Min(most, room)));
@@ -42,6 +45,47 @@ internal sealed record ShortSection(Phrase Title, Func<int, IReadOnlyList<string
         return new(title, room => items.Count == 1
             ? Folded(language, $"{head} {items[0]}", 0, Math.Min(most, room))
             : Listed(items, room, most, (text, indent, lines) => Folded(language, text, indent, lines), head, counted));
+    }
+
+    /// <summary>Questions, each with its answer in a line of its own, which is never cut: where there is little room all of them in one.</summary>
+    public static ShortSection Asking(Language language, QuestionGroup group, string mark)
+    {
+        return new(group.Title, room => Enumerable.Range(1, LinesOfItem).Reverse().Select(most => Whole(group.All, most)).FirstOrDefault(lines => lines.Count <= room)
+            ?? (Whole([group.Together], LinesOfItem) is var together && together.Count <= room ? together : Whole([group.Together], 1)))
+        { IsKept = true, Least = Whole([group.Together], 1).Count };
+
+        IReadOnlyList<string> Whole(IReadOnlyList<Question> questions, int most) =>
+        [
+            .. questions.SelectMany(q => Folded(language, $"{mark}{ShortTextWords.Titled(group.Title)} {q.Words}", 0, most).Concat(Folded(language, q.Answer, mark.Length, int.MaxValue))),
+        ];
+    }
+
+    /// <summary>Things to do, each whole, and why as far as its last line goes; those that have no room are counted.</summary>
+    /// <param name="language">Of the text.</param>
+    /// <param name="title">On a line of its own.</param>
+    /// <param name="lead">Behind the title; empty = nothing.</param>
+    /// <param name="items">1 or more.</param>
+    public static ShortSection Acts(Language language, Phrase title, Phrase lead, IReadOnlyList<(Phrase Act, Phrase Why)> items) => new(title, room =>
+    {
+        var head = Folded(language, $"{ShortTextWords.Titled(title)}{(lead.IsEmpty ? lead : $" {lead}")}", 0, int.MaxValue);
+        List<IReadOnlyList<string>> all = [.. items.Select(item => Whole(language, item.Act, item.Why))];
+        for (var shown = all.Count; shown > 0; shown--)
+        {
+            List<string> lines = [.. head, .. all.Take(shown).SelectMany(l => l), .. shown == all.Count ? [] : Folded(language, $"- {ShortTextWords.AndMore(all.Count - shown)}", 2, 1)];
+            if (lines.Count <= room)
+            {
+                return lines;
+            }
+        }
+
+        return Folded(language, ShortTextWords.OnlyCounted(title, items.Count), 0, 1);
+    });
+
+    private static IReadOnlyList<string> Whole(Language language, Phrase act, Phrase why)
+    {
+        var lines = new TextLines(language);
+        lines.AddWithClauses($"- {act}", why, 2);
+        return lines.All;
     }
 
     /// <summary>Short items one after another.</summary>
@@ -63,7 +107,22 @@ internal sealed record ShortSection(Phrase Title, Func<int, IReadOnlyList<string
     })
     { Most = LinesOfRow };
 
+    /// <summary>In so many lines at most. A command at the end stays whole where there is more than one; the words before it give way.</summary>
     public static IReadOnlyList<string> Folded(Language language, Phrase text, int indent, int most)
+    {
+        var whole = Lines(language, text.In(language), indent, int.MaxValue);
+        if (whole.Count <= most || most < 2 || Typed.Pieces(text.In(language)).ToList() is not [.. var before, { IsTyped: true } typed] || before.Count == 0)
+        {
+            return Lines(language, text.In(language), indent, most);
+        }
+
+        var answer = Lines(language, Typed.Mark(typed.Text).In(language), indent + 2, int.MaxValue);
+        return answer.Count < most
+            ? [.. Lines(language, string.Concat(before.Select(p => p.Text)).TrimEnd(), indent, most - answer.Count), .. answer]
+            : Lines(language, text.In(language), indent, most);
+    }
+
+    private static IReadOnlyList<string> Lines(Language language, string text, int indent, int most)
     {
         var lines = new TextLines(language);
         lines.Add(text, indent, most);

@@ -9,27 +9,35 @@ internal static class ShortSections
     private const string Urgent = "! ";
     private const int LeastByHand = 5;
     private const int MostByHand = 16;
-    private const int MostAsked = 4;
+    private const int MostAsked = 6;
+    private const int MostAct = 10;
+    private const int LeastHose = 3;
+    private const int MostHose = 10;
+    private const int MostOtherwise = 6;
 
-    // Who is given room first: what is to be done at once, what waits for an answer, what is done today, what is to be ticked, what is to be known.
+    // Who is given room first: what is to be done at once, what waits for an answer, what is done at a box beside its dials, what is done today otherwise, what is to be ticked, what is to be known.
     private const int AtOnceOrder = 0;
     private const int AskedOrder = 1;
-    private const int TodayOrder = 2;
-    private const int TickedOrder = 3;
-    private const int KnownOrder = 4;
+    private const int ActOrder = 2;
+    private const int TodayOrder = 3;
+    private const int TickedOrder = 4;
+    private const int KnownOrder = 5;
+
+    /// <summary>Letters of a name in a line of the hose list: what to do there stands beside it.</summary>
+    private const int MostOfName = 40;
 
     /// <summary>Before the round.</summary>
-    public static IReadOnlyList<ShortSection> Before(SheetView view) => [.. AtOnce(view), .. Asked(view), .. News(view)];
+    public static IReadOnlyList<ShortSection> Before(SheetView view) => [.. AtOnce(view), .. Asked(view)];
 
     /// <summary>After the round.</summary>
-    public static IReadOnlyList<ShortSection> After(SheetView view) => [.. Otherwise(view), .. Night(view), .. Ground(view)];
+    public static IReadOnlyList<ShortSection> After(SheetView view) => [.. Otherwise(view), .. Hose(view), .. Night(view), .. Ground(view), .. News(view)];
 
     private static IEnumerable<ShortSection> AtOnce(SheetView view)
     {
         if (view.Sheet.RunByHand is { } list)
         {
             var groups = ByHandWords.Groups(list, view).Select(g => Phrase.Of($"{g.Title}: {Phrase.Join("; ", g.Lines)}"));
-            yield return ShortSection.List(view.Language, ByHandWords.Title.Shaped(title => title.ToUpperInvariant()), [ByHandWords.Lead(list, view), .. groups, .. ByHandWords.Rest(list, view)], most: 3) with { Least = LeastByHand, Most = MostByHand, Order = AtOnceOrder };
+            yield return ShortSection.List(view.Language, ByHandWords.Title(list).Shaped(title => title.ToUpperInvariant()), [ByHandWords.Lead(list, view), .. groups, .. ByHandWords.Rest(list, view)], most: 3) with { Least = LeastByHand, Most = MostByHand, Order = AtOnceOrder };
         }
 
         foreach (var group in BoxCheckWords.Of(view))
@@ -38,26 +46,13 @@ internal static class ShortSections
         }
     }
 
-    private static IEnumerable<ShortSection> Asked(SheetView view)
-    {
-        var fresh = view.Sheet.Freshness;
-        Phrase[] rounds =
-        [
-            .. fresh.UnansweredRounds.Select(round => Phrase.Of($"{FreshnessWords.Round(round)} {Answers.RoundDone(round, view.Issue.SiteId)}")),
-            .. fresh.PassedOverRounds is { Count: > 0 } passed
-                ? [$"{FreshnessWords.PassedOver(passed)} {FreshnessWords.AnswerRound} {Answers.RoundsDone(passed[0], passed[^1], view.Issue.SiteId)}"]
-                : Array.Empty<Phrase>(),
-        ];
-        IReadOnlyList<(Phrase Title, Phrase[] Items)> asked =
-        [
-            (FreshnessWords.NotAnsweredTitle, rounds),
-            (FreshnessWords.NotConfirmedTitle, [.. FreshnessWords.Confirm(view).Select(c => Phrase.Of($"{c.Words} {c.Read}, {Answers.RoundFile}."))]),
-            (FreshnessWords.ProbeTitle, fresh.AssumedSoil.Count == 0 ? [] : [FreshnessWords.Probe(fresh.AssumedSoil)]),
-            (FreshnessWords.FailedTitle, [.. view.Issue.Notices.Select(n => FreshnessWords.Sentence(Phrase.Verbatim(n)))]),
-            (FreshnessWords.RainTitle, [.. FreshnessWords.UnknownByGauge(fresh).Select(days => Phrase.Of($"{FreshnessWords.UnknownRain(days, view.Words)} {FreshnessWords.LogbookLine} {Answers.RainLine(days[0].Gauge, days[0].Date, view.Words.DepthUnit)}"))]),
-        ];
-        return asked.Where(a => a.Items.Length > 0).Select(a => ShortSection.List(view.Language, a.Title, a.Items, Urgent) with { Order = AskedOrder, Most = MostAsked });
-    }
+    /// <summary>The answer of each is never cut.</summary>
+    private static IEnumerable<ShortSection> Asked(SheetView view) =>
+    [
+        .. QuestionGroup.Of(view).Select(group => ShortSection.Asking(view.Language, group, Urgent) with { Order = AskedOrder, Most = MostAsked }),
+        .. view.Issue.Notices.Count == 0 ? Array.Empty<ShortSection>()
+            : [ShortSection.List(view.Language, FreshnessWords.FailedTitle, [.. view.Issue.Notices.Select(n => FreshnessWords.Sentence(Phrase.Verbatim(Typed.MarkCommands(n))))], Urgent) with { Order = AskedOrder, Most = MostAsked }],
+    ];
 
     private static IEnumerable<ShortSection> News(SheetView view)
     {
@@ -87,7 +82,26 @@ internal static class ShortSections
 
         foreach (var group in ExceptionWords.Of(view))
         {
-            yield return (group.Lines.Count == 0 ? ShortSection.Sentence(view.Language, group.Title, $"{Urgent}{group.Title}") : ShortSection.List(view.Language, group.Title, group.Lines, Urgent, most: 3)) with { Order = TodayOrder };
+            yield return (group.Lines.Count == 0 ? ShortSection.Sentence(view.Language, group.Title, $"{Urgent}{group.Title}") : ShortSection.List(view.Language, group.Title, group.Lines, Urgent, most: 3)) with
+            {
+                Order = group.IsAct ? ActOrder : TodayOrder,
+                Least = group.IsAct ? Math.Min(MostAct, group.Lines.Count + 1) : 1,
+                Most = group.IsAct ? MostAct : MostOtherwise,
+            };
+        }
+    }
+
+    private static IEnumerable<ShortSection> Hose(SheetView view)
+    {
+        if (view.Sheet.Driest.Count > 0)
+        {
+            yield return ShortSection.Acts(
+                view.Language, SectionWords.Driest, view.NoAdvice ? SectionWords.OldWeather : Phrase.Empty,
+                [.. view.Sheet.Driest.Select(dry => (TextReport.DryAct(dry, view.Words, MostOfName), TextReport.DryWhy(dry, view.Words)))]) with { Order = TodayOrder, Least = LeastHose, Most = MostHose };
+        }
+        else if (!view.NoAdvice)
+        {
+            yield return ShortSection.Sentence(view.Language, SectionWords.Driest, SectionWords.NoDry) with { Order = TickedOrder };
         }
     }
 
@@ -117,7 +131,6 @@ internal static class ShortSections
         var (sheet, words) = (view.Sheet, view.Words);
         IReadOnlyList<(Phrase Title, IReadOnlyList<Phrase> Items)> today =
         [
-            (SectionWords.Driest, [.. view.NoAdvice && sheet.Driest.Count > 0 ? [SectionWords.OldWeather] : Array.Empty<Phrase>(), .. sheet.Driest.Select(dry => TextReport.Dry(dry, words))]),
             .. GroundWords.Of(view).Where(g => g.Title.Equals(GroundWords.Spots) || g.Title.Equals(GroundWords.Minutes)),
             (VisitWords.Title, [.. VisitWords.Order(view) is { IsEmpty: false } boxes ? [boxes] : Array.Empty<Phrase>(), .. sheet.IfVisited.Select(worth => VisitWords.Line(worth, view))]),
             (SectionWords.Fit, FitWords.Problems(sheet.Fit, words)),
@@ -127,11 +140,6 @@ internal static class ShortSections
             yield return ShortSection.List(view.Language, title, items) with { Order = TodayOrder };
         }
 
-        if (sheet.Driest.Count == 0 && !view.NoAdvice)
-        {
-            yield return ShortSection.Sentence(view.Language, SectionWords.Driest, SectionWords.NoDry) with { Order = TickedOrder };
-        }
-
         if (sheet.Wettest.Count > 0)
         {
             yield return ShortSection.Row(view.Language, SectionWords.Wettest, [.. sheet.Wettest.Select(w => Phrase.Of($"{w.Name} {words.DepthOf(w.DrainedMm + w.RanOffMm)}"))], SectionWords.WetCaution) with { Order = KnownOrder };
@@ -139,7 +147,7 @@ internal static class ShortSections
 
         if (sheet.StandingOrders.Count > 0)
         {
-            yield return ShortSection.List(view.Language, SectionWords.Standing, [.. sheet.StandingOrders.Select(order => StandingWords.Order(order, words))], most: 1) with { Order = KnownOrder };
+            yield return ShortSection.List(view.Language, SectionWords.Standing, [.. sheet.StandingOrders.Select(order => StandingWords.Order(order, view))], most: 1) with { Order = KnownOrder };
         }
     }
 }

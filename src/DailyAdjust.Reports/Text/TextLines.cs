@@ -11,6 +11,8 @@ internal sealed class TextLines(Language language)
 {
     public const int Width = 100;
 
+    private const string Goes = "...";
+
     private readonly List<string> _lines = [];
 
     public IReadOnlyList<string> All => _lines;
@@ -40,6 +42,20 @@ internal sealed class TextLines(Language language)
         }
 
         _lines.AddRange(folded.Select((line, i) => new string(' ', i == 0 ? indent : indent + 2) + line));
+    }
+
+    /// <summary>Adds a phrase whole, and behind it as many parts of another as its last line, or so many lines more, have room for.</summary>
+    /// <param name="whole">What must not be cut.</param>
+    /// <param name="more">What may.</param>
+    /// <param name="indent">Blanks in front of every line.</param>
+    /// <param name="further">Lines beside those of the first, for where not even one part fits in them.</param>
+    public void AddWithClauses(Phrase whole, Phrase more, int indent, int further = 0)
+    {
+        var said = whole.In(language);
+        var lines = Fold(said, Width - indent - 2).Count;
+        var all = more.IsEmpty ? [] : Clauses.Of(more.In(language)).Select(part => $"{said} {part}").ToList();
+        var fits = Enumerable.Range(lines, further + 1).Select(most => all.Find(text => Fold(text, Width - indent - 2).Count <= most)).FirstOrDefault(text => text is not null);
+        Add(fits ?? said, indent, most: int.MaxValue);
     }
 
     /// <summary>Adds pieces one after another, none of them broken over two lines where it fits one.</summary>
@@ -105,17 +121,23 @@ internal sealed class TextLines(Language language)
         return string.Concat(pieces.Select(p => p.IsTyped && p.Text.Length <= width ? p.Text.Replace(' ', Kept) : p.Text)).Split(' ').Select(word => word.Replace(Kept, ' '));
     }
 
-    /// <summary>As many whole words as leave room for " ...".</summary>
+    /// <summary>Up to the end of a part of a sentence, or as many whole words as leave room for " ...".</summary>
     private static string BreakOff(string line, int width)
     {
-        const string Goes = " ...";
-        while (line.Length > width - Goes.Length && line.LastIndexOf(' ') is var blank and > 0)
+        if (Clauses.Longest(line, width - Goes.Length - 1) is { } part && part.Length >= width / 2)
+        {
+            return $"{part} {Goes}";
+        }
+
+        while (line.Length > width - Goes.Length - 1 && line.LastIndexOf(' ') is var blank and > 0)
         {
             line = line[..blank];
         }
 
-        return Cut(line + Goes, width);
+        return Cut($"{line} {Goes}", width);
     }
 
-    private static string Cut(string text, int width) => text.Length <= width ? text : string.Concat(text.AsSpan(0, width - 3), "...");
+    /// <summary>A text of so many letters at most, "..." among them; no letter that takes two signs is torn.</summary>
+    public static string Cut(string text, int most) => text.Length <= most ? text
+        : string.Concat(text.AsSpan(0, char.IsHighSurrogate(text[most - Goes.Length - 1]) ? most - Goes.Length - 1 : most - Goes.Length), Goes);
 }

@@ -4,7 +4,7 @@ using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Text;
 
-/// <summary>report-full.txt: all of the sheet for a terminal.</summary>
+/// <summary>report-full.txt: what is to be done and known, for a terminal; charts and tables are on the page.</summary>
 internal static class TextReport
 {
     private const int MostListed = 4;
@@ -42,48 +42,21 @@ internal static class TextReport
             lines.Add($"! {FreshnessWords.NoAdviceTitle}: {FreshnessWords.NoAdvice(fresh)} {FreshnessWords.LeaveDials}");
         }
 
-        foreach (var sheet in fresh.UnansweredRounds)
+        foreach (var group in QuestionGroup.Of(view))
         {
-            lines.Add($"! {FreshnessWords.NotAnsweredTitle}: {FreshnessWords.Round(sheet)}");
-            foreach (var program in view.NotAnswered.Where(p => p.Unanswered!.Round == sheet).Take(MostListed))
+            foreach (var question in group.All)
             {
-                lines.Add($"{view.Label(program.Key)}: {AdviceWords.NotAnsweredAndNoted(program)}", indent: 2);
+                lines.Add($"! {group.Title}: {question.Words}");
+                foreach (var line in question.Details.Append(question.Answer).Append(question.Further).Where(l => !l.IsEmpty))
+                {
+                    lines.Add(line, indent: 2);
+                }
             }
-
-            lines.Add(Answers.RoundDone(sheet, view.Issue.SiteId), indent: 2);
-            if (FreshnessWords.Since(sheet, view) is { } since)
-            {
-                lines.Add($"{FreshnessWords.AnswerAll} {Answers.RoundsDone(since, sheet.Date, view.Issue.SiteId)}", indent: 2);
-            }
-        }
-
-        if (fresh.PassedOverRounds is { Count: > 0 } passed)
-        {
-            lines.Add($"! {FreshnessWords.NotAnsweredTitle}: {FreshnessWords.PassedOver(passed)}");
-            lines.Add($"{FreshnessWords.AnswerRound} {Answers.RoundsDone(passed[0], passed[^1], view.Issue.SiteId)}", indent: 2);
-        }
-
-        foreach (var (words, read) in FreshnessWords.Confirm(view))
-        {
-            lines.Add($"! {FreshnessWords.NotConfirmedTitle}: {words}");
-            lines.Add($"{read}, {Answers.RoundFile}.", indent: 2);
-        }
-
-        if (fresh.AssumedSoil.Count > 0)
-        {
-            lines.Add($"! {FreshnessWords.ProbeTitle}: {FreshnessWords.Probe(fresh.AssumedSoil)}");
-            lines.Add($"{FreshnessWords.LogbookLine} {Answers.ProbeLine(fresh.AssumedSoil[0].Station, view.Sheet.Date)}", indent: 2);
         }
 
         foreach (var notice in view.Issue.Notices)
         {
             lines.Add("! " + FreshnessWords.Sentence(notice), most: 2);
-        }
-
-        foreach (var days in FreshnessWords.UnknownByGauge(fresh))
-        {
-            lines.Add($"! {FreshnessWords.RainTitle}: {FreshnessWords.UnknownRain(days, view.Words)}");
-            lines.Add($"{FreshnessWords.LogbookLine} {Answers.RainLine(days[0].Gauge, days[0].Date, view.Words.DepthUnit)}", indent: 2);
         }
 
         if (view.Sheet.Corrections is { } corrections)
@@ -132,7 +105,7 @@ internal static class TextReport
     {
         var advice = line.First;
         lines.Add($"[ ] {RoundWords.Programs(line)}: {AdviceWords.ActAndNumbers(advice)}", indent: 3);
-        lines.Add(AdviceWords.ForText(advice, view.Words), indent: 7, most: 4);
+        lines.Add(Phrase.Sentences(AdviceWords.CutOff(advice, view.Words), AdviceWords.ReasonAndUntil(advice, view.Words)), indent: 7);
         foreach (var minutes in advice.NewMinutes)
         {
             lines.Add(AdviceWords.NewMinutes(minutes), indent: 7);
@@ -204,7 +177,7 @@ internal static class TextReport
 
         foreach (var order in sheet.StandingOrders)
         {
-            lines.Add($"{SectionWords.Standing}: {StandingWords.Order(order, words)}");
+            lines.Add($"{SectionWords.Standing}: {StandingWords.Order(order, view)}");
         }
 
         foreach (var worth in sheet.IfVisited.Take(MostListed))
@@ -223,12 +196,18 @@ internal static class TextReport
         }
     }
 
-    /// <summary>Where, how deep and how much, and why.</summary>
-    public static Phrase Dry(DryZone dry, SiteWords words)
+    /// <summary>Where, how deep and how much, and what to know before; then why.</summary>
+    public static Phrase Dry(DryZone dry, SiteWords words) => Phrase.Sentences(DryAct(dry, words, int.MaxValue), DryWhy(dry, words));
+
+    /// <summary>What is to be done there, a name of so many letters at most.</summary>
+    public static Phrase DryAct(DryZone dry, SiteWords words, int mostOfName)
     {
         var volume = dry.VolumeL is { } litres ? $", about {words.AboutVolume(litres)}" : Phrase.Empty;
-        return $"{ZoneWords.Named(dry.Name, dry.Station)}: {TableWords.HoseOn} {words.DepthOf(dry.ShortMm)}{volume}: {Phrase.Sentences(FreshnessWords.Sentence(dry.Why), GroundWords.OtherWay(dry, words), GroundWords.BeforeHose(dry))}";
+        var name = string.Equals(dry.Name, dry.Station.ToString(), StringComparison.Ordinal) ? Phrase.Empty : $", {TextLines.Cut(dry.Name, mostOfName)}";
+        return Phrase.Sentences(FreshnessWords.Sentence(Phrase.Of($"{dry.Station}: {TableWords.HoseOn} {words.DepthOf(dry.ShortMm)}{volume}{name}")), GroundWords.BeforeHose(dry));
     }
+
+    public static Phrase DryWhy(DryZone dry, SiteWords words) => Phrase.Sentences(FreshnessWords.Sentence(dry.Why).Shaped(SiteWords.Capital), GroundWords.OtherWay(dry, words));
 
     private static Phrase OldWeather(SheetView view) => view.NoAdvice ? $" {SectionWords.OldWeather}" : Phrase.Empty;
 }

@@ -29,6 +29,7 @@ internal static class AdviceWords
     /// <summary>"SET 90 → 60 %", "SKIP, 100 % → off", "TURN ON, off → 75 %", "leave 100 %", "stays off".</summary>
     public static Phrase ActAndNumbers(ProgramAdvice advice) => advice switch
     {
+        { NeedsVisit: true, LeavesDial: true } => $"{Act(advice.Advice)}: {LeaveDial}",
         { NeedsVisit: true, Advice: AdviceKind.Set } => $"{Act(advice)} {Old(advice)} → {New(advice)}",
         { NeedsVisit: true } => $"{Act(advice.Advice)}, {Old(advice)} → {New(advice)}",
         { Advice: AdviceKind.KeepOff or AdviceKind.Off } => Act(advice.Advice),
@@ -60,9 +61,11 @@ internal static class AdviceWords
     /// <summary>Another number that an unanswered sheet asked for: it may be on the dial; null = none.</summary>
     private static double? Asked(ProgramAdvice advice) => advice.Unanswered is { Percent: > 0 and var asked } && asked != advice.Present.Percent ? asked : null;
 
-    public static Phrase New(ProgramAdvice advice) => advice.PauseDays is { } days
+    public static Phrase New(ProgramAdvice advice) => advice.LeavesDial ? LeaveDial : advice.PauseDays is { } days
         ? $"pause {Phrase.Count(days, "day", "days")}"
         : SiteWords.Setting(NewPercent(advice)) + (advice.DialShowsChange && NewPercent(advice) > 0 ? $" (the dial shows {Change(NewPercent(advice))})" : Phrase.Empty) + (advice.MinutesOnly && NewPercent(advice) > 0 ? MinutesWords.OfBase : Phrase.Empty);
+
+    private static readonly Phrase LeaveDial = new("leave the dial, take its starts out");
 
     /// <summary>"+20", "-30" or "0": what a dial shows that counts from 100 %.</summary>
     private static string Change(double percent) => (percent > 100 ? "+" : "") + Tables.Plain.Short(percent - 100);
@@ -76,26 +79,17 @@ internal static class AdviceWords
     };
 
     /// <summary>Why, for how long, and what comes next; a date that the reason names is not said twice.</summary>
-    public static Phrase ReasonAndUntil(ProgramAdvice advice, SiteWords words)
-    {
-        var next = advice.GrowInBegins is null && Named(advice, advice.After?.On ?? advice.LookAgain ?? advice.OffUntil) ? Phrase.Empty : Until(advice, words);
-        return Phrase.Sentences(Check(advice), FreshnessWords.Sentence(advice.Reason), next);
-    }
+    public static Phrase ReasonAndUntil(ProgramAdvice advice, SiteWords words) => Phrase.Sentences(Check(advice), advice.LeavesDial || advice.Advice != AdviceKind.Off ? advice.Condition : Phrase.Empty, FreshnessWords.Sentence(advice.Because), Next(advice, words));
+
+    /// <summary>For how long, or what comes next, where the reason does not say it.</summary>
+    public static Phrase Next(ProgramAdvice advice, SiteWords words) =>
+        advice is { GrowInBegins: null, NamedDay: { } said } && said == (advice.After?.On ?? advice.LookAgain ?? advice.OffUntil) ? Phrase.Empty : Until(advice, words);
 
     /// <summary>What to look for at the box where the number is the one that the logbook has: an unanswered sheet asked for another, or to switch it off.</summary>
-    private static Phrase Check(ProgramAdvice advice) =>
+    public static Phrase Check(ProgramAdvice advice) =>
         advice is { Unanswered: not null, Present.IsOff: false, Advice: AdviceKind.Set or AdviceKind.Resume } && NewPercent(advice) == advice.Present.Percent && advice.Chain is not [{ Code: Reason.MayBeOff }, ..]
             ? $"Make sure it is on at {Number(advice, NewPercent(advice))}."
             : Phrase.Empty;
-
-    /// <summary>The same for a line of text, where a dial that ends too soon comes first.</summary>
-    public static Phrase ForText(ProgramAdvice advice, SiteWords words)
-    {
-        return Phrase.Sentences(CutOff(advice, words), ReasonAndUntil(advice, words));
-    }
-
-    private static bool Named(ProgramAdvice advice, DateOnly? day) =>
-        day is { } date && advice.Reason.ToString().Contains(SiteWords.ShortDate(date).ToString(), StringComparison.Ordinal);
 
     /// <summary>For how long, or what comes next; empty where there is nothing to say.</summary>
     public static Phrase Until(ProgramAdvice advice, SiteWords words) => advice switch
@@ -106,6 +100,7 @@ internal static class AdviceWords
         { PausedUntil: { } until, Advice: AdviceKind.KeepOff } => $"Paused; runs by itself again from {words.When(until)} on.",
         { Advice: AdviceKind.Skip, LookAgain: { } day } => $"Turn on again {SiteWords.Date(day)}{(advice.After is { } after ? $" at about {Number(advice, after.Percent)}" : Phrase.Empty)} if no rain falls.",
         { Advice: AdviceKind.KeepOff, LookAgain: { } day } => $"Looked at again {words.Day(day)}.",
+        { Advice: AdviceKind.Off, OffUntil: { } day, OffUntilClock: { } clock } => $"Must not run until {SiteWords.Clock(clock)} {SiteWords.Date(day)}.",
         { Advice: AdviceKind.Off, OffUntil: { } day } => $"Must not run through {SiteWords.Date(day)}.",
         { Advice: AdviceKind.Off } => new("Must not run until further notice."),
         { Advice: AdviceKind.Set or AdviceKind.Resume, After: { } next } => $"From {SiteWords.Date(next.On)} about {Number(advice, next.Percent)}.",
@@ -123,19 +118,12 @@ internal static class AdviceWords
     }
 
     /// <summary>What a number that cannot go higher leaves undone; empty where none does.</summary>
-    public static Phrase CutOff(ProgramAdvice advice, SiteWords words) => advice.Shortfall is not { DialEnds: true } shortfall ? Phrase.Empty
-        : $"{(advice.MinutesOnly ? MinutesWords.Ends(NewPercent(advice)) : new Phrase("The dial ends here"))}: {words.DepthOf(shortfall.DepthMm)} ({SiteWords.Minutes(shortfall.Minutes)}) short.";
+    public static Phrase CutOff(ProgramAdvice advice, SiteWords words) => AdviceSentences.NumberEnds(advice, words.Units);
 
-    /// <summary>"In place of each start key in 3, 35 min apart: ..."; empty where the ground takes a start in one piece.</summary>
-    public static Phrase Split(ProgramAdvice advice) => advice.InPlace is not { } split ? Phrase.Empty
-        : split.NextOwnMinutes is not { } next
-        ? Phrase.Of($"More than the ground takes at once: in place of each start key in {SiteWords.Count(split.Starts)}, {SiteWords.Minutes(split.ApartMinutes)} apart, each with 1/{SiteWords.Count(split.Starts)} of the minutes.")
-        : $"More than the ground takes at once: in place of each start it would take {SiteWords.Count(split.Starts)}, {SiteWords.Minutes(split.ApartMinutes)} apart, but its own next start comes after {SiteWords.Minutes(next)}. {(split.ThatFit == 1
-            ? new Phrase("Only the first fits, and what the others would bring")
-            : $"Key in {SiteWords.Count(split.ThatFit)}, each with 1/{SiteWords.Count(split.Starts)} of the minutes; the rest")} cannot enter the ground: lower the rate, or split the water over more nights.";
+    /// <summary>How a start is split; empty where the ground takes it in one piece.</summary>
+    public static Phrase Split(ProgramAdvice advice) => AdviceSentences.Split(advice);
 
-    public static Phrase Stop(StopRule rule, SiteWords words) =>
-        $"Switch it off if {(rule.AlsoAt.Count == 0 ? Phrase.Of($"gauge {rule.Gauge} shows") : $"gauges {Phrase.ListNames([rule.Gauge, .. rule.AlsoAt])} each show")} {words.DepthOf(rule.RainMm)} or more before {words.When(rule.Before)}.";
+    public static Phrase Stop(StopRule rule, SiteWords words) => AdviceSentences.Stop(rule, words.Units, words.SiteClock, words.SheetDate);
 
     public static Phrase NewMinutes(StationMinutes minutes) =>
         $"station {minutes.Station.Station}: {Tables.Plain.Short(minutes.From)} → {SiteWords.Minutes(minutes.To)}";
@@ -150,21 +138,33 @@ internal static class AdviceWords
     {
         var unanswered = advice.Unanswered!;
         var said = Said(unanswered.Kind, unanswered.Percent, advice.MinutesOnly, unanswered.PauseDays) + MinutesWords.Stations(unanswered.NewMinutes);
-        var (done, not) = (Said(unanswered.IfDone.Kind, unanswered.IfDone.Percent, advice.MinutesOnly), Said(unanswered.AsLogged.Kind, unanswered.AsLogged.Percent, advice.MinutesOnly));
+        var (done, not) = (Said(unanswered.IfDone, advice), Said(unanswered.AsLogged, advice));
         if (unanswered is { IfDone.Kind: AdviceKind.Off, AsLogged.Kind: AdviceKind.Off })
         {
             var asked = unanswered.Kind is AdviceKind.Skip or AdviceKind.Off ? new Phrase("Nobody has answered: was it switched off?") : new Phrase("Nobody has answered.");
             return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. {asked} It must not run today, whatever was done.";
         }
 
-        return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered. If it was done, today says: {done}. If not: {not}.{HeldNear(advice)}";
+        return $"{SiteWords.Date(unanswered.Sheet)} said: {said}. Nobody has answered. If it was done, today says: {done}. If not: {not}.{Meanwhile(advice)}";
     }
 
-    /// <summary>The round's number, where it is that of neither way.</summary>
-    private static Phrase HeldNear(ProgramAdvice advice) =>
-        advice is { Advice: AdviceKind.Set or AdviceKind.Resume, Percent: { } number, Unanswered: { } u } && number != u.IfDone.Percent && number != u.AsLogged.Percent
-            ? $" The round says {Number(advice, number)}: until somebody answers, a number moves by no more than a step a day."
-            : Phrase.Empty;
+    /// <summary>What the round says until somebody answers, where one of the two ways says something else.</summary>
+    private static Phrase Meanwhile(ProgramAdvice advice)
+    {
+        var unanswered = advice.Unanswered!;
+        return advice switch
+        {
+            { Advice: AdviceKind.Set or AdviceKind.Resume, Percent: { } number } when number != unanswered.IfDone.Percent && number != unanswered.AsLogged.Percent =>
+                $" The round says {Number(advice, number)}: until somebody answers, a number moves by no more than a step a day.",
+            { Advice: AdviceKind.Set or AdviceKind.Resume, Percent: { } number } when number != unanswered.IfDone.Percent || number != unanswered.AsLogged.Percent =>
+                $" Until somebody answers, the round says {Number(advice, number)}.",
+            { Advice: AdviceKind.Skip } when unanswered.IfDone.Kind != AdviceKind.Skip || unanswered.AsLogged.Kind != AdviceKind.Skip =>
+                $" Until somebody answers, the round says: {Said(advice.Advice, null, advice.MinutesOnly, advice.PauseDays)}.",
+            _ => Phrase.Empty,
+        };
+    }
+
+    private static Phrase Said(AlternativeAdvice way, ProgramAdvice advice) => Said(way.Kind, way.Percent, advice.MinutesOnly, way.PauseDays);
 
     /// <summary>The same, and what is noted of a program before somebody turns it on.</summary>
     public static Phrase NotAnsweredAndNoted(ProgramAdvice advice) => Phrase.Sentences(NotAnswered(advice), advice.Unanswered!.NotedBefore);

@@ -17,7 +17,10 @@ internal static class Answers
 
     /// <summary>All rounds from one date to another that asked for anything.</summary>
     public static Phrase RoundsDone(DateOnly first, DateOnly last, string siteId) =>
-        first == last ? RoundDone(new(first, null), siteId) : Log($"round {CodeWords.Date(first)}..{CodeWords.Date(last)} done", siteId);
+        first == last ? RoundDone(new(first, null), siteId) : AllRoundsDone(first, last, siteId);
+
+    /// <summary>The same, of one date with two rounds too.</summary>
+    public static Phrase AllRoundsDone(DateOnly first, DateOnly last, string siteId) => Log($"round {CodeWords.Date(first)}..{CodeWords.Date(last)} done", siteId);
 
     /// <summary>What stands on a dial.</summary>
     public static Phrase Setting(ProgramKey program, string siteId) => Log($"setting {ShellWord.Of(program.ToString())} ____", siteId);

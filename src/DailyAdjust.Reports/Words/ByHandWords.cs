@@ -7,15 +7,18 @@ namespace DailyAdjust.Reports.Words;
 /// <summary>What to run by hand after a night that failed.</summary>
 internal static class ByHandWords
 {
-    public static readonly Phrase Title = new("Run by hand now");
+    public static readonly Phrase Now = new("Run by hand now");
+    private static readonly Phrase NothingNow = new("What did not run in the night");
     public static readonly Phrase LockOut = new("Lock out the electricity before you open a pump or a box; local codes and licensed practice come first.");
+
+    public static Phrase Title(RunByHand list) => list.Groups.Count == 0 ? NothingNow : Now;
 
     /// <summary>How much there is, and whether it is done before play.</summary>
     public static Phrase Lead(RunByHand list, SheetView view)
     {
         if (list.Groups.Count == 0)
         {
-            return new("Of what did not run in the night nothing is to be run now.");
+            return new("There is nothing to start by hand now.");
         }
 
         var now = list.Groups.SelectMany(g => g.Boxes).Sum(b => b.Stations.Count);

@@ -30,7 +30,7 @@ internal static class ChartWords
         var driest = area.Days.MaxBy(d => d.DepletionMm)!;
         var beyond = area.Days.Count(d => d.DepletionMm > area.AllowableMm);
         return $"From {SiteWords.Date(area.Days[0].Date)} to {SiteWords.Date(area.Days[^1].Date)}: at most {words.DepthOf(driest.DepletionMm)} below full, on {SiteWords.Date(driest.Date)}; "
-            + $"allowable {words.DepthOf(area.AllowableMm)}, {(beyond == 0 ? new Phrase("never") : $"on {Phrase.Count(beyond, "day", "days")}")} past it. "
+            + $"allowable {words.DepthOf(area.AllowableMm)}, {(beyond == 0 ? new Phrase("never") : Phrase.Count(beyond, "day", "days"))} past it. "
             + $"Rain {words.DepthOf(area.Days.Sum(d => d.RainMm ?? 0))}, irrigation {words.DepthOf(area.Days.Sum(d => d.IrrigationMm))} in all.";
     }
 }

@@ -9,7 +9,11 @@ namespace DailyAdjust.Reports.Words;
 /// <summary>One thing that is otherwise today, and what to do about it.</summary>
 /// <param name="Title">What it is.</param>
 /// <param name="Lines">Each a sentence or a box to tick.</param>
-internal sealed record ExceptionGroup(Phrase Title, IReadOnlyList<Phrase> Lines);
+internal sealed record ExceptionGroup(Phrase Title, IReadOnlyList<Phrase> Lines)
+{
+    /// <summary>Each line is something to do at a box beside the numbers of the round.</summary>
+    public bool IsAct { get; init; }
+}
 
 /// <summary>What is otherwise today than on an ordinary day, in the order in which it presses.</summary>
 internal static class ExceptionWords
@@ -19,11 +23,11 @@ internal static class ExceptionWords
     public static IReadOnlyList<ExceptionGroup> Of(SheetView view) =>
     [
         .. HandRuns(view),
-        .. Group(new("Starts and stations to take out"), TakenOut(view)),
-        .. Group(new("Put back"), view.Sheet.Exceptions.PutBack.Select(p => PutBack(p, view))),
+        .. Group(new("Starts and stations to take out"), TakenOut(view), isAct: true),
+        .. Group(new("Put back"), view.Sheet.Exceptions.PutBack.Select(p => PutBack(p, view)), isAct: true),
         .. Group(new("Taken out: did they stand still?"), view.Sheet.Exceptions.TakenOutRuns.GroupBy(r => (r.Program, r.At, r.Station is null)).Select(g => StoodStill([.. g], view))),
         .. Group(SettingWords.Title, SettingWords.NotUsed(view)),
-        .. Group(new("Grow-in"), view.Sheet.Exceptions.GrowIns.SelectMany(g => GrowIn(g, view))),
+        .. Group(new("Grow-in"), view.Sheet.Exceptions.GrowIns.SelectMany(g => GrowIn(g, view)), isAct: true),
         .. Group(new("Off with a note: mended or over?"), view.Sheet.Programs.Where(p => p.Fault is not null).Select(p => Fault(p, view))),
         .. Group(new("Rain switch"), view.Sheet.Exceptions.Shut.SelectMany(s => Shut(s, view))),
         .. Group(new("Cold and wind"), view.Sheet.Exceptions.Night.Select(n => NightWords.Caution(n, view.Words))),
@@ -34,12 +38,12 @@ internal static class ExceptionWords
     /// <summary>What an order for water by hand is about.</summary>
     public static Phrase ByHand(LogKind kind) => new(kind == LogKind.Flush ? "Flush salts down by hand" : "Water in by hand");
 
-    private static IEnumerable<ExceptionGroup> Group(Phrase title, IEnumerable<Phrase> lines)
+    private static IEnumerable<ExceptionGroup> Group(Phrase title, IEnumerable<Phrase> lines, bool isAct = false)
     {
         var all = lines.ToList();
         if (all.Count > 0)
         {
-            yield return new ExceptionGroup(title, all);
+            yield return new ExceptionGroup(title, all) { IsAct = isAct };
         }
     }
 
@@ -58,7 +62,7 @@ internal static class ExceptionWords
                 : $"was due {by} and is not all run by the logbook";
             yield return new ExceptionGroup(
                 $"{ByHand(order.Kind)}: {view.Words.DepthOf(order.DepthMm)} at {order.Where}, {due}{(why.IsEmpty ? Phrase.Empty : $" ({why})")}",
-                [.. order.Against.Select(o => Phrase.Of($"Settle which goes first. {StandingWords.Order(o, view.Words)}")), .. order.Rules.Select(RuleWords.First), .. order.Stations.Select(s => HandRun(s, order, view.Words))]);
+                [.. order.Against.Select(o => Phrase.Of($"Settle which goes first. {StandingWords.Order(o, view)}")), .. order.Rules.Select(RuleWords.First), .. order.Stations.Select(s => HandRun(s, order, view.Words))]) { IsAct = true };
         }
     }
 

@@ -39,6 +39,10 @@ internal static class FreshnessWords
     public static Phrase Round(OpenRound round) =>
         $"the round of {Named(round)}. Its programs are judged both ways, done and not done.";
 
+    /// <summary>The same of several, where there is little room.</summary>
+    public static Phrase Rounds(IReadOnlyList<OpenRound> rounds) =>
+        $"{(rounds.Count > 3 ? Phrase.Of($"{SiteWords.Count(rounds.Count)} rounds from {Named(rounds[0])} to {Named(rounds[^1])}") : $"the rounds of {Phrase.List([.. rounds.Select(Named)])}")}. Their programs are judged both ways, done and not done.";
+
     /// <summary>Of a list that is reckoned by the logbook alone.</summary>
     public static Phrase RoundAsLogged(OpenRound round) =>
         $"the round of {Named(round)}. Today's numbers take it that nothing was changed.";
@@ -83,6 +87,7 @@ internal static class FreshnessWords
 
     public static readonly Phrase BothWays = new("What today says either way");
     public static readonly Phrase AnswerRound = new("Done as it said:");
+    public static readonly Phrase AnswerRounds = new("All done as they said:");
     public static readonly Phrase AnswerAll = new("That one and all rounds before it that were not answered:");
 
     /// <summary>The first date whose round was not answered, of programs that one round is asked of; null = it is the only one.</summary>

@@ -24,7 +24,4 @@ internal static class MinutesWords
 
     /// <summary>What it runs for, behind "leave" and "as set".</summary>
     public static Phrase Its(double percent) => $"its minutes ({SiteWords.Percent(percent)}{OfBase})";
-
-    /// <summary>Why a number is not larger.</summary>
-    public static Phrase Ends(double percent) => $"No more than {SiteWords.Percent(percent)} of the minutes in stations.csv is advised";
 }

@@ -64,8 +64,8 @@ internal static class SectionWords
     public static Phrase LowestLine(Overnight night, SiteWords words) => $"Lowest temperature of the night: {Lowest(night, words)}.";
 
     /// <summary>"measured, by the hour; wind speed: 2 h interpolated".</summary>
-    public static Phrase DayKnown(WeatherDay day) =>
-        Phrase.Join("; ", day.Estimated.Select(RecordedWords.OfQuantity).Prepend(FreshnessWords.Known(day.Basis)));
+    public static Phrase DayKnown(WeatherDay day, SiteWords words) =>
+        Phrase.Join("; ", day.Estimated.Select(said => RecordedWords.OfQuantity(words.Recorded(said))).Prepend(FreshnessWords.Known(day.Basis)));
 
     public static Phrase LowHigh(WeatherDay day, SiteWords words) =>
         day is { AirTemperatureMinC: { } low, AirTemperatureMaxC: { } high } ? Phrase.Verbatim($"{words.Temperature(low)}, {words.Temperature(high)}") : CommonWords.Unknown;

@@ -16,6 +16,10 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
     /// <summary>Of a site at no particular date.</summary>
     public static SiteWords Of(Site site) => new(site.Units, site.Clock, site.Start);
 
+    public UnitSystem Units { get; } = units;
+
+    public SiteClock SiteClock { get; } = clock;
+
     public bool IsUs { get; } = units == UnitSystem.Us;
 
     public DateOnly SheetDate { get; } = sheetDate;
@@ -23,16 +27,7 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
     public string DepthUnit => IsUs ? "in" : "mm";
 
     /// <summary>"0.64" or "16.3"; a depth that would read as none but is not reads "under 0.01".</summary>
-    public Phrase DepthNumber(double mm)
-    {
-        var (value, decimals, least) = IsUs ? (mm / Depth.MmPerInch, 2, 0.01) : (mm, 1, 0.1);
-        if (value > Depth.ToleranceMm && value < least / 2)
-        {
-            return $"under {(IsUs ? "0.01" : "0.1")}";
-        }
-
-        return Phrase.Verbatim(Tables.Plain.Fixed(Math.Round(value, decimals, MidpointRounding.AwayFromZero), decimals));
-    }
+    public Phrase DepthNumber(double mm) => DepthWords.Number(Units, mm);
 
     /// <summary>"0.64 in", "16.3 mm"; unknown where nobody knows.</summary>
     public Phrase DepthOf(double? mm) => mm is { } depth ? InUnit(DepthNumber(depth)) : CommonWords.Unknown;
@@ -65,6 +60,9 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
         ? Grouped(Math.Round(litresPerMin / LitresPerGallon)) + " gpm"
         : Grouped(Math.Round(litresPerMin)) + " L/min";
 
+    /// <summary>A sentence of a record, its depths and speeds in the site's units.</summary>
+    public string Recorded(string words) => RecordedUnits.Sentence(Units, words);
+
     /// <summary>"58 °F", "14.4 °C".</summary>
     public string Temperature(double celsius) => IsUs
         ? Tables.Plain.Fixed(Math.Round((celsius * 9 / 5) + 32), 0) + " °F"
@@ -72,7 +70,7 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
 
     /// <summary>"12 mph", "5.4 m/s".</summary>
     public string Speed(double metresPerSecond) => IsUs
-        ? Tables.Plain.Fixed(Math.Round(metresPerSecond / Units.MPerSPerMph), 0) + " mph"
+        ? Tables.Plain.Fixed(Math.Round(metresPerSecond / Core.Quantities.Units.MPerSPerMph), 0) + " mph"
         : Tables.Plain.Fixed(metresPerSecond, 1) + " m/s";
 
     /// <summary>"60 %", "off" for 0.</summary>
@@ -117,21 +115,15 @@ public sealed class SiteWords(UnitSystem units, SiteClock clock, DateOnly sheetD
     public static string Clock(TimeOnly time) => time.ToString("HH:mm", CultureInfo.InvariantCulture);
 
     /// <summary>The time of day on the site's clock: "04:50".</summary>
-    public string Time(DateTimeOffset instant) => clock.ToLocal(instant).ToString("HH:mm", CultureInfo.InvariantCulture);
+    public string Time(DateTimeOffset instant) => TimeWords.Clock(SiteClock, instant);
 
     /// <summary>"04:50 today", "23:10 yesterday", "04:40 tomorrow", "21:30 Fri 12 June".</summary>
-    public Phrase When(DateTimeOffset instant) => $"{Time(instant)} {Day(clock.DateOf(instant))}";
+    public Phrase When(DateTimeOffset instant) => TimeWords.When(SiteClock, SheetDate, instant);
 
     /// <summary>"today", "yesterday", "tomorrow", "Fri 12 June".</summary>
-    public Phrase Day(DateOnly date) => (date.DayNumber - SheetDate.DayNumber) switch
-    {
-        0 => CommonWords.Today,
-        -1 => CommonWords.Yesterday,
-        1 => CommonWords.Tomorrow,
-        _ => Date(date),
-    };
+    public Phrase Day(DateOnly date) => TimeWords.Day(date, SheetDate);
 
-    private Phrase InUnit(Phrase number) => IsUs ? Phrase.Of($"{number} in") : $"{number} mm";
+    private Phrase InUnit(Phrase number) => DepthWords.InUnit(Units, number);
 
     /// <summary>With a capital letter, as a sentence or heading begins.</summary>
     internal static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];

@@ -20,7 +20,7 @@ internal static class WarningWords
 
         if (advice.StationsByHand > 0)
         {
-            warnings.Add(new(ByHandWords.Title, Missed(advice)));
+            warnings.Add(new(ByHandWords.Now, Missed(advice)));
         }
 
         warnings.AddRange(advice.HandRuns.Select(order => HandRun(order, words)));

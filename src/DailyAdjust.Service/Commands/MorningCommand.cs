@@ -27,7 +27,7 @@ internal static class MorningCommand
         var from = GlobalOptions.DateOption("--from", "An edited site.yaml or stations.csv holds from this date, instead of from the day after.");
         var at = new AtOption();
         var visit = new VisitOption();
-        var print = new Option<bool>("--print") { Description = "Also prints report.txt; report-full.txt beside it has all of the sheet." };
+        var print = new Option<bool>("--print") { Description = "Also prints report.txt; report-full.txt beside it has more of the sheet." };
         var pdf = new Option<bool>("--pdf") { Description = "Also prints the page as report.pdf, by an installed Chromium (setting Pdf)." };
         var noMail = new Option<bool>("--no-mail") { Description = "Mails the sheet to nobody." };
         return new AppCommand(

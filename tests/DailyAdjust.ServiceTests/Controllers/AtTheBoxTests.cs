@@ -62,8 +62,8 @@ public sealed class AtTheBoxTests
     }
 
     [Theory]
-    [InlineData("\"22:00\"", "in place of each start key in 2, 35 min apart, each with 1/2 of the minutes.")]
-    [InlineData("\"22:00\", \"22:50\"", "in place of each start it would take 2, 35 min apart, but its own next start comes after 50 min. Only the first fits, and what the others would bring cannot enter the ground: lower the rate, or split the water over more nights.")]
+    [InlineData("\"22:00\"", "in place of each start key in 2, 35 min from the beginning of one to that of the next, each with 1/2 of the base minutes (the longest then runs 27.5 min at")]
+    [InlineData("\"22:00\", \"22:50\"", "in place of each start it would take 2, 35 min from the beginning of one to that of the next, but its own next start comes after 50 min. Only the first fits, with 1/2 of the base minutes (the longest then runs 27.5 min at")]
     public void The_round_says_how_a_start_is_split_and_whether_that_fits(string starts, string said)
     {
         // 10 mm/h on 8 mm/h with 1 mm standing: 30 minutes at once, and 7.5 to soak in; 55 min are 2 of 27.5.
@@ -108,7 +108,7 @@ public sealed class AtTheBoxTests
         using var course = Greens("restrictions: [ { name: odd days only, days: even, areas: [greens] } ]");
         var monday = course.Morning();
         Assert.Equal("2026-05-04", monday.Program("C1/P1").GetProperty("offUntil").GetString());
-        Assert.Contains("Must not run: watering rule: odd days only, through Mon 4 May; its next start that may run is on Tue 5 May.", monday.Text, StringComparison.Ordinal);
+        Assert.Contains("Watering rule: odd days only, through Mon 4 May; its next start that may run is on Tue 5 May.", monday.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("further notice", monday.Text, StringComparison.Ordinal);
         Assert.NotEqual("off", course.Morning("2026-05-05").Said("C1/P1").Advice);
     }
@@ -232,7 +232,7 @@ public sealed class AtTheBoxTests
     public void A_rule_of_days_with_an_end_names_the_next_date_between()
     {
         using var course = Greens("restrictions: [ { name: odd days only, days: even, until: 2026-06-30, areas: [greens] } ]");
-        Assert.Contains("Must not run: watering rule: odd days only, through Mon 4 May; its next start that may run is on Tue 5 May.", course.Morning().Text, StringComparison.Ordinal);
+        Assert.Contains("Watering rule: odd days only, through Mon 4 May; its next start that may run is on Tue 5 May.", course.Morning().Text, StringComparison.Ordinal);
     }
 
     [Fact]

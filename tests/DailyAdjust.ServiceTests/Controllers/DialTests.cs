@@ -23,7 +23,7 @@ public sealed class DialTests
         coarse.Log("2026-05-03 09:00,off,C1,,,,Ana,");
         var cut = coarse.Morning();
         Assert.Equal((("resume", 90), ("resume", 120)), (cut.Said("C1/P1"), cut.Said("C1/P2")));
-        Assert.Contains("The dial ends here: 1.0 mm (6 min) short.", cut.Text, StringComparison.Ordinal);
+        Assert.Contains(": 1.0 mm or 6 min short a start.", cut.Text, StringComparison.Ordinal);
     }
 
     [Fact]

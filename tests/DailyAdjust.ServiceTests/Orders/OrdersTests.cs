@@ -29,7 +29,7 @@ public sealed class OrdersTests
             "2026-06-09 10:00,pump,pump,400,gpm,2026-06-20,Lee,one pump out");
 
         Assert.Equal("off", sheet.Program("C1", "P2").GetProperty("advice").GetString());
-        Assert.Contains("Must not run: no water, wetting agent, until Thu 11 June", sheet.Text, StringComparison.Ordinal);
+        Assert.Contains("No water, wetting agent, until 06:00 Thu 11 June", sheet.Text, StringComparison.Ordinal);
         Assert.Equal("off", sheet.Program("C1", "P1").GetProperty("advice").GetString());
         Assert.Contains("event, club final", sheet.Program("C1", "P1").GetProperty("reason").GetString(), StringComparison.Ordinal);
 

@@ -50,7 +50,7 @@ public sealed class UnansweredFaultTests
             Assert.Equal(("keep-off", 0), kept.Said("C1/P1"));
             Assert.Equal("not mended yet", program.GetProperty("fault").GetProperty("note").GetString());
             Assert.Equal(JsonValueKind.Null, program.GetProperty("unanswered").ValueKind);
-            Assert.Equal("Off since Sun 3 May, \"not mended yet\": is that mended or over? A setting, or `checked` of C1, hands it back to the numbers.", program.GetProperty("reason").GetString());
+            Assert.Equal("Off since Sun 3 May, \"not mended yet\": is that mended or over? A setting in the logbook, or the entry `checked` for box C1, hands it back to the numbers.", program.GetProperty("reason").GetString());
             Assert.Contains("C1/P1 is off since Sun 3 May: \"not mended yet\". If that is mended or over: dailyadjust log checked C1", kept.Text, StringComparison.Ordinal);
             Assert.Contains("\"not mended yet\"", kept.Page, StringComparison.Ordinal);
             Assert.DoesNotContain("TURN ON", kept.Text, StringComparison.Ordinal);

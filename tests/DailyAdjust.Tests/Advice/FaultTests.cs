@@ -27,7 +27,7 @@ public class FaultTests
     {
         var advice = Dry(Off, Leak).Advice();
         Assert.Equal(AdviceKind.KeepOff, advice.Advice);
-        Assert.Equal("Off since Sun 3 May, \"leak at green 4\": is that mended or over? A setting, or `checked` of C1, hands it back to the numbers.", advice.Reason.ToString());
+        Assert.Equal("Off since Sun 3 May, \"leak at green 4\": is that mended or over? A setting in the logbook, or the entry `checked` for box C1, hands it back to the numbers.", advice.Reason.ToString());
         Assert.Equal("leak at green 4", advice.Fault!.Note);
     }
 

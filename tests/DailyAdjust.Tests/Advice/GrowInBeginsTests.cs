@@ -63,7 +63,7 @@ public class GrowInBeginsTests
     {
         var advice = (Waits with { Log = [OffSunday, TuesdayNight] }).Advice();
         Assert.Equal((AdviceKind.KeepOff, Monday.AddDays(1)), (advice.Advice, advice.LookAgain!.Value));
-        Assert.Contains(advice.Chain, r => r.Code is "grow-in-ahead" && r.Words.ToString() is "It has to be on again for the grow-in that begins Tue 5 May 22:00.");
+        Assert.Contains(advice.Chain, r => r.Code is "grow-in-ahead" && r.Words.ToString() is "It has to be on again for the grow-in that begins at 22:00 tomorrow.");
     }
 
     [Fact]
@@ -108,7 +108,7 @@ public class GrowInBeginsTests
         Assert.Equal((AdviceKind.Leave, At(Monday, 15)), (advice.Advice, advice.NextStart!.Value));
         Assert.Equal("A grow-in begins at 15:00 today: its starts and minutes are keyed by hand, the percentage stays.", advice.Reason.ToString());
         Assert.Equal("grow-in-begins", advice.Chain[0].Code);
-        Assert.StartsWith("A grow-in begins Tue 5 May 07:00:", (SmallCourse.OneStation(30) with { Log = [Begins(21)] }).Advice().Reason.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("A grow-in begins at 07:00 tomorrow:", (SmallCourse.OneStation(30) with { Log = [Begins(21)] }).Advice().Reason.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -121,7 +121,7 @@ public class GrowInBeginsTests
         LogEntry pause = OffSunday with { Kind = LogKind.Pause, Value = 5 * 1440, Unit = LogUnit.Minutes };
         var paused = (SmallCourse.OneStation(30) with { Log = [pause, Begins(15)] }).Advice();
         Assert.Equal(AdviceKind.Resume, paused.Advice);
-        Assert.EndsWith("The box is paused until Fri 8 May 09:00: end the pause.", paused.Reason.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith("The box is paused until 09:00 Fri 8 May: end the pause.", paused.Reason.ToString(), StringComparison.Ordinal);
 
         // Once it has begun: who paused the box before did not know of it, who paused it since meant it.
         AdviceKind Tuesday(LogEntry pausing) => (SmallCourse.OneStation(30) with { Date = Monday.AddDays(1), Log = [Begins(15), pausing] }).Advice().Advice;

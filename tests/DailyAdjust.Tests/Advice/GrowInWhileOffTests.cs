@@ -80,7 +80,7 @@ public class GrowInWhileOffTests
             var sheet = On(day, log).Sheet();
             var advice = sheet.Programs[0];
             Assert.Equal((AdviceKind.KeepOff, note, false), (advice.Advice, advice.Fault!.Note, advice.NeedsVisit));
-            Assert.Equal($"Off since Sun 3 May, \"{note}\": is that mended or over? A setting, or `checked` of C1, hands it back to its grow-in.", advice.Reason.ToString());
+            Assert.Equal($"Off since Sun 3 May, \"{note}\": is that mended or over? A setting in the logbook, or the entry `checked` for box C1, hands it back to its grow-in.", advice.Reason.ToString());
             Assert.Empty(sheet.DueRuns);
             Assert.Single(sheet.Exceptions.GrowIns);
         }

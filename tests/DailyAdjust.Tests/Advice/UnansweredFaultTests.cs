@@ -28,7 +28,7 @@ public class UnansweredFaultTests
             var sheet = Unanswered(depletionMm, Off, NotMended with { Note = note }).Sheet();
             var advice = sheet.Programs.Single();
             Assert.Equal((AdviceKind.KeepOff, false), (advice.Advice, advice.NeedsVisit));
-            Assert.Equal($"Off since Sat 2 May, \"{note}\": is that mended or over? A setting, or `checked` of C1, hands it back to the numbers.", advice.Reason.ToString());
+            Assert.Equal($"Off since Sat 2 May, \"{note}\": is that mended or over? A setting in the logbook, or the entry `checked` for box C1, hands it back to the numbers.", advice.Reason.ToString());
             Assert.Equal(note, advice.Fault!.Note);
             Assert.Null(advice.Unanswered);
             Assert.Empty(sheet.Freshness.UnansweredRounds);

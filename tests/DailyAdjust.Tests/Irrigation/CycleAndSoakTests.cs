@@ -56,7 +56,7 @@ public class CycleAndSoakTests
         // 10 mm an hour on ground that takes 5 and holds 2: 24 minutes at once, 24 to take it in.
         var run = Assert.Single(advice.LongRuns);
         Assert.Equal((60d, 3, 20d, 24d), (run.Minutes, run.Split.Cycles, run.Split.MinutesEach, Math.Round(run.Split.SoakMinutes, 9)));
-        Assert.Contains(advice.Chain, r => r.Code is "cycles" && r.Words.ToString().Contains("3 starts of 33 % of the minutes (20 min), each at least 24 min after", StringComparison.Ordinal));
+        Assert.Contains(advice.Chain, r => r.Code is "cycles" && r.Words.ToString().Contains("in place of each start key in 3, 44 min from the beginning of one to that of the next, each with 1/3 of the base minutes (the longest then runs 20 min at 100 %)", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -71,7 +71,7 @@ public class CycleAndSoakTests
         var course = SmallCourse.OneStation(5, area);
         var advice = (course with { Controller = SmallCourse.Box with { PercentMin = 100, PercentMax = 100, Programs = [SmallCourse.EveryNight("P1", starts)] } }).Advice();
         Assert.Equal(new StartsInPlace(3, 44, fit, next), advice.InPlace);
-        Assert.Equal(next is not null, advice.Chain.Any(r => r.Code is "cycles" && r.Words.ToString().Contains("before the program's own next start", StringComparison.Ordinal)));
+        Assert.Equal(next is not null, advice.Chain.Any(r => r.Code is "cycles" && r.Words.ToString().Contains("but its own next start comes after", StringComparison.Ordinal)));
     }
 
     [Fact]

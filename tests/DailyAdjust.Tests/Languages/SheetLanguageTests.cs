@@ -58,6 +58,7 @@ public partial class SheetLanguageTests
             .Append(Path.Combine(Repository.Root, "tests", "DailyAdjust.Tests", "Reports", "ForecastPartTests.cs"))
             .SelectMany(f => Quoted().Matches(File.ReadAllText(f)).Select(m => m.Groups["text"].Value.Replace("\\\"", "\"", StringComparison.Ordinal)))
             .SelectMany(text => text.Split('{').Select(part => part.Split('}')[^1].Trim()))
+            .SelectMany(text => text.Split([". ", ": ", "; "], StringSplitOptions.None).Append(text))
             .Where(text => text.Length > 1);
         foreach (var (sheet, name) in Rendered.EveryMorning.SelectMany(s => ForPeople.Select(f => (s, f))))
         {

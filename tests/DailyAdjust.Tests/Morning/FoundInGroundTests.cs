@@ -129,7 +129,7 @@ public class FoundInGroundTests
             Note = "drain laid open",
         };
         Assert.Equal("", Assert.Single(Course(60).Sheet().Driest).BeforeHose.ToString());
-        Assert.Equal("hold: drain laid open, until Thu 7 May: ask before you hose", Assert.Single((Course(60) with { Log = [hold] }).Sheet().Driest).BeforeHose.ToString());
+        Assert.Equal("hold: drain laid open, through Thu 7 May: ask before you hose", Assert.Single((Course(60) with { Log = [hold] }).Sheet().Driest).BeforeHose.ToString());
         var closed = hold with { Kind = LogKind.Season, Where = new(PlaceKind.Site, "", ""), Text = SeasonState.Closed, Until = null };
         Assert.Equal("the season is closed: ask before you hose", Assert.Single((Course(60) with { Log = [closed] }).Sheet().Driest).BeforeHose.ToString());
     }

@@ -20,17 +20,29 @@ public sealed class SensorPartTests
         };
         Assert.Equal(
             [
-                "Station yard: 20 values of wind speed set aside by the check \"stuck\" from Tue 9 June to Wed 10 June (the last 2.2 m/s, unchanged for 21 h).",
-                "Station yard: 1 value of rain set aside by the check \"limits\" on Tue 9 June (-1 mm, outside 0 to 305 mm in 60 minutes).",
+                "Station yard: 20 values of wind speed set aside by the check for a value that stands still from Tue 9 June to Wed 10 June (the last 2.2 m/s, unchanged for 21 h).",
+                "Station yard: 1 value of rain set aside by the check for impossible values on Tue 9 June (-1 mm, outside 0 to 305 mm in 60 minutes).",
             ],
-            SensorPart.SetAside(Values(days)).Select(s => s.ToString()));
+            SensorPart.SetAside(Values(days), UnitSystem.Metric).Select(s => s.ToString()));
+    }
+
+    [Fact]
+    public void Values_are_said_in_the_sites_units()
+    {
+        var day = Of(Day, Aside("yard", "wind_speed 40.2336 m/s", "more than 20 m/s from the values before and after it", "spike", 1), Aside("yard", "rain 15.24 mm", "outside 0 to 7.62 mm in 60 minutes", "limits", 1));
+        Assert.Equal(
+            [
+                "Station yard: 1 value of rain set aside by the check for impossible values on Wed 10 June (0.60 in, outside 0 to 0.30 in in 60 minutes).",
+                "Station yard: 1 value of wind speed set aside by the check for single values that stand out on Wed 10 June (90 mph, more than 45 mph from the values before and after it).",
+            ],
+            SensorPart.SetAside(Values(day), UnitSystem.Us).Select(s => s.ToString()));
     }
 
     [Fact]
     public void More_than_six_kinds_are_cut_and_counted()
     {
         var many = Of(Day, [.. Enumerable.Range(0, 9).Select(i => Aside($"s{i}", "rain -1 mm", "outside", "limits", 1))]);
-        var said = SensorPart.SetAside(Values(many));
+        var said = SensorPart.SetAside(Values(many), UnitSystem.Metric);
         Assert.Equal(6, said.Count);
         Assert.StartsWith("4 more kinds", said[^1].ToString(), StringComparison.Ordinal);
     }
@@ -39,8 +51,8 @@ public sealed class SensorPartTests
     public void Doubts_are_those_of_the_newest_day()
     {
         var old = Of(Day.AddDays(-1)) with { Doubts = [new("clock", "yard", "its sun is late")] };
-        Assert.Empty(SensorPart.Doubts([old, Of(Day)]));
-        Assert.Equal(["Station yard: its sun is late (check \"clock\")."], SensorPart.Doubts([Of(Day.AddDays(-2)), old]).Select(d => d.ToString()));
+        Assert.Empty(SensorPart.Doubts([old, Of(Day)], UnitSystem.Metric));
+        Assert.Equal(["Station yard: its sun is late (check for a wrong clock)."], SensorPart.Doubts([Of(Day.AddDays(-2)), old], UnitSystem.Metric).Select(d => d.ToString()));
     }
 
     [Theory]

@@ -82,4 +82,14 @@ public class PhraseTests
         Assert.Single(new[] { new Phrase("off"), Phrase.Verbatim("off") }.Distinct());
         Assert.NotEqual(new Phrase("on"), new Phrase("off"));
     }
+
+    [Fact]
+    public void What_is_appended_after_it_was_said_is_said_too()
+    {
+        var phrase = new Phrase("a");
+        Assert.Equal("a", phrase.ToString());
+        phrase.AppendLiteral(" b ");
+        phrase.AppendFormatted(3);
+        Assert.Equal("a b 3", phrase.ToString());
+    }
 }

@@ -29,6 +29,22 @@ public class AdviceWordsTests
         Assert.DoesNotContain("The round says", AdviceWords.NotAnswered(advice with { Percent = 60 }).ToString(), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Where_the_two_ways_differ_the_line_says_what_the_round_does_meanwhile()
+    {
+        var set = Advice(AdviceKind.Set, 90) with
+        {
+            Unanswered = NotAnswered(AdviceKind.Set, 80, 60, 60) with { IfDone = new(AdviceKind.Set, 50), AsLogged = new(AdviceKind.Leave, 90) },
+        };
+        Assert.EndsWith("If it was done, today says: set 50 %. If not: leave it at 90 %. Until somebody answers, the round says 90 %.", AdviceWords.NotAnswered(set).ToString(), StringComparison.Ordinal);
+        var skip = Advice(AdviceKind.Skip, 0) with
+        {
+            PauseDays = 2,
+            Unanswered = NotAnswered(AdviceKind.Set, 80, 60, 60) with { IfDone = new(AdviceKind.Skip, null) { PauseDays = 1 }, AsLogged = new(AdviceKind.Leave, 90) },
+        };
+        Assert.EndsWith("today says: skip (pause 1 day). If not: leave it at 90 %. Until somebody answers, the round says: skip (pause 2 days).", AdviceWords.NotAnswered(skip).ToString(), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(Reason.MayBeOff, "Reason.")]
     [InlineData("asked-again", "Make sure it is on at 100 %. Reason.")]

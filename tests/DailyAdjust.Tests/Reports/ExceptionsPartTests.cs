@@ -10,7 +10,7 @@ public sealed class ExceptionsPartTests
     private static readonly string[] Said =
     [
         "Water in by hand: 0.25 in at area:greens, from 07:00 today, by 20:00 today (granular, by R. Vance)",
-        "Settle which goes first. C/P1: hold: drain work. Through today, the last day.",
+        "Settle which goes first. Range north (C/P1): hold: drain work. Through today, the last day.",
         "Green 1 (A/1): 26 min, as 3 runs of at most 10 min, 25 min apart (0.16 in is left)",
         "take out the start of 21:00 today. It must not run: event, club final.",
         "take out stations 3 and 4, from 21:00 today on. Hold: drain work. The next sheet asks whether that was done.",
@@ -28,8 +28,8 @@ public sealed class ExceptionsPartTests
         "At most: rough off, greens 100 %.",
         "Lock out the electricity of pump and box before you open either.",
         "When a box is done: dailyadjust log checked E --site quarry-bend",
-        "area:greens: no water, wetting agent. Ordered by R. Vance. From 06:00 tomorrow. Until 18:00 tomorrow, 1 day left.",
-        "C/P1: grow-in: new sod. Through Fri 24 July, 9 days left.",
+        "area greens: no water, wetting agent. Ordered by R. Vance. From 06:00 tomorrow. Until 18:00 tomorrow, 1 day left.",
+        "Range north (C/P1): grow-in: new sod. Through Fri 24 July, 9 days left.",
         "5 stations did not get the night's water and cannot wait; 3 of them can be run. Begun 05:00, done 06:00, first play 07:00.",
         "05:00 to 06:00: A and B together, 300 gpm of the pump's 500 gpm",
         "at 90 %, 54 min in all",

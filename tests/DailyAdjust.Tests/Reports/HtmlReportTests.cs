@@ -70,7 +70,7 @@ public sealed class HtmlReportTests
         Assert.Contains("<i>100 % →</i> off", Page, StringComparison.Ordinal);
         Assert.Contains("<i>off →</i> 75 %", Page, StringComparison.Ordinal);
         Assert.Contains("Turn on again Sat 18 July if no rain falls.", Page, StringComparison.Ordinal);
-        Assert.Contains("The dial ends here: 0.05 in (6 min) short.", Page, StringComparison.Ordinal);
+        Assert.Contains("The dial ends at 75 %: 0.05 in or 6 min short a start.", Page, StringComparison.Ordinal);
         Assert.Contains("Must not run through Mon 20 July.", Page, StringComparison.Ordinal);
     }
 
@@ -115,7 +115,7 @@ public sealed class HtmlReportTests
     public void A_day_that_the_reason_names_is_not_said_twice()
     {
         var sheet = InventedMorning.Build();
-        var skip = sheet.Programs[1] with { Reason = Phrase.Verbatim("1.26 in of rain: look again on Sat 18 Jul, about 50 % if no rain falls") };
+        var skip = sheet.Programs[1] with { Reason = Phrase.Verbatim("1.26 in of rain: look again on Sat 18 Jul, about 50 % if no rain falls"), NamedDay = InventedMorning.Date.AddDays(3) };
         var page = Readable(Rendered.File(ReportFiles.Html, sheet with { Programs = [skip] }));
         Assert.Contains("look again on Sat 18 Jul, about 50 % if no rain falls.", page, StringComparison.Ordinal);
         Assert.DoesNotContain("Turn on again", page, StringComparison.Ordinal);

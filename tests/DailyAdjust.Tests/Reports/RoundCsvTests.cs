@@ -1,3 +1,6 @@
+using DailyAdjust.Core.Advice;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Phrases;
 using DailyAdjust.Reports;
 using Xunit;
 
@@ -40,6 +43,22 @@ public sealed class RoundCsvTests
         Assert.Contains(Lines, l => l.Contains(",P2,Nursery,leave,100,100,,,Nobody has confirmed", StringComparison.Ordinal));
 
     [Trait("Promise", "11")]
+    [Fact]
+    public void A_note_says_what_else_the_hand_does_at_the_box()
+    {
+        var sheet = InventedMorning.Ordinary();
+        var lines = Rendered.Lines(ReportFiles.RoundCsv, sheet with
+        {
+            Programs =
+            [
+                sheet.Programs[0] with { Advice = AdviceKind.Off, LeavesDial = true, OffUntil = InventedMorning.Date.AddDays(5) },
+                sheet.Programs[1] with { Advice = AdviceKind.Resume, Percent = 75, Condition = Phrase.Verbatim("Turn it on only if that is mended."), InPlace = new StartsInPlace(2, 200, 2, null) },
+            ],
+        });
+        Assert.Contains("Leave the dial and take this program's starts out. Must not run through Mon 20 July.", lines[1], StringComparison.Ordinal);
+        Assert.Contains("Turn it on only if that is mended. More than the ground takes at once", lines[2], StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_place_that_looks_like_a_formula_stays_text() =>
         Assert.Contains(Lines, l => l.Contains("\"'=HYPERLINK(\"\"x\"\")\"", StringComparison.Ordinal));

@@ -26,7 +26,7 @@ internal static class ClockSettings
         var simplest = fitting.Where(c => c.Changes == fitting.Min(f => f.Changes)).Select(c => c.Text).ToList();
         return simplest.Count == 0
             ? "no clock setting fits; set the logger's own clock"
-            : $"{string.Join(" or ", simplest)} in site.yaml would fit, or the logger's own clock is off";
+            : $"{string.Join(" / ", simplest)} in site.yaml would fit, or the logger's own clock is off";
     }
 
     /// <summary>How much later the intervals would lie.</summary>

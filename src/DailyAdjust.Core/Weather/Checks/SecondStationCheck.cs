@@ -73,7 +73,7 @@ internal static class SecondStationCheck
         {
             why[wrong] = string.Create(
                 CultureInfo.InvariantCulture,
-                $"differs from station {sources[first + second - wrong].Id} by {Math.Abs(departs):0.0} °C more than usual");
+                $"differs from station \"{sources[first + second - wrong].Id}\" by {Math.Abs(departs):0.0} °C more than usual");
         }
     }
 

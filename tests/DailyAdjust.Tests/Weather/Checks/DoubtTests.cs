@@ -68,8 +68,8 @@ public sealed class DoubtTests
 
     // What the file's clock really was; what site.yaml says is local and end of the hour.
     [Theory]
-    [InlineData(StampClock.Standard, StampMeaning.End, "60 minutes early", "\"clock: standard\" or \"stamp: start\" in site.yaml would fit")]
-    [InlineData(StampClock.Local, StampMeaning.Start, "60 minutes early", "\"clock: standard\" or \"stamp: start\" in site.yaml would fit")]
+    [InlineData(StampClock.Standard, StampMeaning.End, "60 minutes early", "\"clock: standard\" / \"stamp: start\" in site.yaml would fit")]
+    [InlineData(StampClock.Local, StampMeaning.Start, "60 minutes early", "\"clock: standard\" / \"stamp: start\" in site.yaml would fit")]
     [InlineData(StampClock.Utc, StampMeaning.End, "300 minutes late", "\"clock: utc\" in site.yaml would fit")]
     public void A_wrong_clock_in_site_yaml_is_found_and_what_fits_is_said(StampClock clock, StampMeaning stamp, string much, string hint)
     {
