@@ -34,7 +34,8 @@ public static class RunningProgram
 
     public static Process Start(ProgramStart start)
     {
-        var info = new ProcessStartInfo(Executable, start.Arguments)
+        string[] line = [.. start.Within, Executable, .. start.Arguments];
+        var info = new ProcessStartInfo(line[0], line[1..])
         {
             UseShellExecute = false,
             RedirectStandardInput = true,
@@ -59,6 +60,9 @@ public static class RunningProgram
 public sealed record ProgramStart(params string[] Arguments)
 {
     public string Input { get; init; } = "";
+
+    /// <summary>A command that becomes the program: it gets the program and its arguments behind its own.</summary>
+    public IReadOnlyList<string> Within { get; init; } = [];
 
     public string? WorkingFolder { get; init; }
 

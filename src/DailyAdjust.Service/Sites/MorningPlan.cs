@@ -14,10 +14,11 @@ public sealed record MorningPlan(IReadOnlyList<DateOnly> Missed, ReportTime? Iss
     /// <summary>Asks the record what is due and not done. A function of its arguments: it may be asked at any time and as often as wanted.</summary>
     /// <param name="site">Knows the report hours and the clock.</param>
     /// <param name="newestRecorded">The newest date that is issued or recorded as missed; null = none yet.</param>
-    /// <param name="newestSheet">The newest sheet issued; null = none yet.</param>
+    /// <param name="sheet">The newest issue of the date that is due; null = none yet.</param>
     /// <param name="now">UTC.</param>
     /// <param name="before">How long before the hour the work begins.</param>
-    public static MorningPlan Of(Site site, DateOnly? newestRecorded, IssuedSheet? newestSheet, DateTimeOffset now, TimeSpan before)
+    /// <param name="isMissed">Whether the date that is due is recorded as slept over.</param>
+    public static MorningPlan Of(Site site, DateOnly? newestRecorded, IssuedSheet? sheet, DateTimeOffset now, TimeSpan before, bool isMissed = false)
     {
         var due = ReportTime.Newest(site, now, before);
         if (due.Date < site.Start)
@@ -27,8 +28,10 @@ public sealed record MorningPlan(IReadOnlyList<DateOnly> Missed, ReportTime? Iss
 
         var today = site.Clock.DateOf(now + before);
         var missed = MissedBefore(newestRecorded, due.Date);
-        var done = newestRecorded > due.Date || (newestSheet?.Date == due.Date && newestSheet.AsOf >= due.Instant);
-        if (done)
+
+        // A clock that was set back by hours asks for no sheet of the day before. One that had run days ahead has recorded sheets and missed mornings of
+        // days that had not come: they do not stand for the mornings that are due now.
+        if ((sheet?.Date == due.Date && sheet.AsOf >= due.Instant) || (newestRecorded == due.Date.AddDays(1) && !isMissed))
         {
             return new(missed, null);
         }
