@@ -35,7 +35,8 @@ public static class RunningProgram
 
     public static Process Start(ProgramStart start)
     {
-        var info = new ProcessStartInfo(Path, start.Arguments)
+        string[] line = [.. start.Within, Path, .. start.Arguments];
+        var info = new ProcessStartInfo(line[0], line[1..])
         {
             UseShellExecute = false,
             RedirectStandardInput = true,
@@ -60,6 +61,9 @@ public static class RunningProgram
 public sealed record ProgramStart(params string[] Arguments)
 {
     public string Input { get; init; } = "";
+
+    /// <summary>A command that becomes the program: it gets the program and its arguments behind its own.</summary>
+    public IReadOnlyList<string> Within { get; init; } = [];
 
     public string? WorkingFolder { get; init; }
 

@@ -242,7 +242,8 @@ internal static class MorningCommand
             context.Error.WriteLine($"{site.Folder.Name}: {ignored}");
         }
 
-        return new InboxIntake(site, inbox, context.Options, context.Time, log).TakeAll(look, CancellationToken.None);
+        var notices = new InboxIntake(site, inbox, context.Options, context.Time, log).TakeAll(look, CancellationToken.None);
+        return [.. look.Trouble is { } clause ? [$"The inbox {site.Folder.Inbox} {clause}: nothing was taken from it."] : Array.Empty<string>(), .. notices, .. inbox.Notices];
     }
 
     /// <summary>What the command line asks for.</summary>

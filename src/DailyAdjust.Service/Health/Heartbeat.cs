@@ -71,8 +71,7 @@ public static class Heartbeat
             }
 
             var last = site.Ledger.Mornings.Last();
-            var issued = last is null ? null : site.Ledger.Sheets.Issued(last.Date, last.Date).MaxBy(s => s.Issue);
-            var plan = MorningPlan.Of(site.Newest, last?.Date, issued, now, TimeSpan.Zero);
+            var plan = MorningPlan.Of(site, now, TimeSpan.Zero);
             sheet = last is null ? null : FormattableString.Invariant($"{last.Date:yyyy-MM-dd}/{last.Issue}");
             return plan.Issue is null && plan.Missed.Count == 0 && last?.Step != MorningStep.Missed && site.Ledger.Mornings.Unfinished().Count == 0;
         }

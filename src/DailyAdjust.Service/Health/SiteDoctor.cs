@@ -142,8 +142,7 @@ public sealed class SiteDoctor(SiteFolder folder, ServiceOptions options, DateTi
     private Finding Sheet(OpenSite site)
     {
         var last = site.Ledger.Mornings.Last();
-        var sheet = last is null ? null : site.Ledger.Sheets.Issued(last.Date, last.Date).MaxBy(s => s.Issue);
-        var plan = MorningPlan.Of(site.Newest, last?.Date, sheet, now, TimeSpan.Zero);
+        var plan = MorningPlan.Of(site, now, TimeSpan.Zero);
         if (plan.Issue is { } due && now - due.Instant > LateAfter)
         {
             return Alarm("sheet", $"that of {Local(site.Newest.Clock, due.Instant)} is {Age.InWords(now - due.Instant)} late: is `dailyadjust serve` running? HOME/logs says what held it back");

@@ -8,58 +8,83 @@ public sealed record InboxFile(string Name, string Path);
 /// <summary>What a look into the inbox found.</summary>
 /// <param name="Ready">Files to take, in ordinal order of their names.</param>
 /// <param name="Waiting">Files that may still be growing.</param>
-/// <param name="Ignored">What is not a file, each named once: plain sentences.</param>
-public sealed record InboxLook(IReadOnlyList<InboxFile> Ready, int Waiting, IReadOnlyList<string> Ignored);
+/// <param name="Ignored">What is not a file, and what lies there again, each named once: plain sentences.</param>
+/// <param name="Trouble">A clause: "is not there"; null = all is well. An alarm, never "no news".</param>
+public sealed record InboxLook(IReadOnlyList<InboxFile> Ready, int Waiting, IReadOnlyList<string> Ignored, string? Trouble);
 
 /// <summary>
 /// The folder into which people and stations drop files. It is polled: watchers miss files on network shares and half-written ones.
-/// A file is taken when its size and time stood still over two looks, or when it is older than the settle time.
+/// A file is taken when its size and time stood still over two looks, or when it is older than the settle time. It may be a share: a look waits a
+/// few seconds at most.
 /// </summary>
 public sealed class Inbox(SiteFolder folder, TimeProvider time)
 {
-    private readonly StillFiles _still = new(time);
-    private readonly HashSet<string> _told = new(StringComparer.Ordinal);
+    /// <summary>How the name of the note beside a file ends.</summary>
+    internal const string WhyEnding = ".why.txt";
 
-    /// <exception cref="DirectoryNotFoundException">The inbox is gone (an unmounted share): an alarm, not "no news".</exception>
+    private readonly StillFiles _still = new(time);
+    private readonly TakenWatch _watch = new(folder, time);
+    private readonly PatientListing<Entry> _listing = new();
+    private readonly HashSet<string> _told = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, string> _troubles = new(StringComparer.Ordinal);
+    private bool _hadOwnFolders;
+
+    /// <summary>Files that lie there and cannot be taken, a sentence each: what the sheet has to say as long as it is so.</summary>
+    public IReadOnlyList<string> Notices => [.. _troubles.Values];
+
     public InboxLook Look()
     {
-        var ready = new List<InboxFile>();
-        var ignored = new List<string>();
-        _still.BeginLook();
-        foreach (var entry in new DirectoryInfo(folder.Inbox).EnumerateFileSystemInfos().OrderBy(e => e.Name, StringComparer.Ordinal))
+        var (entries, trouble) = _listing.Look(List, SourceFolder.Patience);
+        if (trouble is not null)
         {
-            if (entry.Name.StartsWith('.') || IsOwnFolder(entry))
-            {
-                continue;
-            }
+            return new([], 0, [], trouble);
+        }
 
-            if (entry.LinkTarget is null && entry is not FileInfo)
+        var ready = new List<InboxFile>();
+        var ignored = new List<string>(_watch.BroughtBack());
+        _still.BeginLook();
+        foreach (var entry in entries.Where(e => !e.IsOwnFolder))
+        {
+            if (entry.State is null && !entry.IsLink)
             {
-                TellOnce(ignored, entry.Name, $"{entry.Name} is a folder: only files are taken from the inbox itself.");
+                if (_told.Add(entry.Name))
+                {
+                    ignored.Add($"{entry.Name} is a folder: only files are taken from the inbox itself.");
+                }
             }
-            else if (entry.LinkTarget is not null || LiesStill((FileInfo)entry))
+            else if (entry.IsLink || _still.LiesStill(entry.Name, entry.State!.Value))
             {
-                ready.Add(new(entry.Name, entry.FullName));
+                ready.Add(new(entry.Name, entry.Path));
             }
         }
 
-        return new(ready, _still.Waiting, ignored);
+        foreach (var gone in _troubles.Keys.Except(entries.Select(e => e.Name), StringComparer.Ordinal).ToList())
+        {
+            _troubles.Remove(gone);
+        }
+
+        return new(ready, _still.Waiting, ignored, WithoutOwnFolders(entries));
     }
 
-    /// <summary>Something in the inbox that cannot be read as a file and stays where it is.</summary>
-    public string? Ignore(InboxFile file, string why)
+    /// <summary>Something in the inbox that cannot be taken and stays where it is.</summary>
+    /// <returns>The sentence, where it is news.</returns>
+    public string? Leave(InboxFile file, string why)
     {
-        var notices = new List<string>();
-        TellOnce(notices, file.Name, $"{file.Name} is left alone: {why}");
-        return notices.Count > 0 ? notices[0] : null;
+        var sentence = $"{file.Name} is left in the inbox: {why}";
+        var isNews = !_troubles.TryGetValue(file.Name, out var before) || !string.Equals(before, sentence, StringComparison.Ordinal);
+        _troubles[file.Name] = sentence;
+        return isNews ? sentence : null;
     }
 
     /// <summary>After the ledger has it; rows that could not be used are listed beside it.</summary>
-    public string MoveToTaken(InboxFile file, IReadOnlyList<string> problems)
+    /// <param name="file">The file.</param>
+    /// <param name="problems">One line each.</param>
+    /// <param name="read">What was read; null = nobody asks.</param>
+    /// <returns>Its name there; null = it is not what was read, and lies in the inbox again.</returns>
+    public string? MoveToTaken(InboxFile file, IReadOnlyList<string> problems, FileState? read = null)
     {
-        var name = AtomicFile.MoveInto(file.Path, folder.Taken);
-        Touch(Path.Combine(folder.Taken, name));
-        if (problems.Count > 0)
+        var name = Move(file, folder.Taken, read, isTaken: true);
+        if (name is not null && problems.Count > 0)
         {
             Explain(folder, name, problems);
         }
@@ -69,13 +94,18 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
 
     /// <summary>Lists rows of a file that was taken, or read in place, and that could not be used.</summary>
     public static void Explain(SiteFolder site, string name, IReadOnlyList<string> problems) =>
-        AtomicFile.Write(Path.Combine(site.Taken, name + ".why.txt"), WhyText($"{name} was taken; look at these rows.", problems));
+        AtomicFile.Write(Path.Combine(site.Taken, name + WhyEnding), WhyText($"{name} was taken; look at these rows.", problems));
 
     /// <summary>Moves it to refused/ and puts every problem beside it.</summary>
-    public string MoveToRefused(InboxFile file, IReadOnlyList<string> problems)
+    /// <inheritdoc cref="MoveToTaken"/>
+    public string? MoveToRefused(InboxFile file, IReadOnlyList<string> problems, FileState? read = null)
     {
-        var name = AtomicFile.MoveInto(file.Path, folder.Refused);
-        AtomicFile.Write(Path.Combine(folder.Refused, name + ".why.txt"), WhyText($"{file.Name} was not taken. Nothing of it was used.", problems));
+        var name = Move(file, folder.Refused, read, isTaken: false);
+        if (name is not null)
+        {
+            AtomicFile.Write(Path.Combine(folder.Refused, name + WhyEnding), WhyText($"{file.Name} was not taken. Nothing of it was used.", problems));
+        }
+
         return name;
     }
 
@@ -88,7 +118,7 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
     {
         // Another file of that name may lie there already, refused from the inbox: it has no other copy.
         var kept = bytes is null || IsKept(site, name, bytes) ? name : AtomicFile.WriteInto(site.Refused, name, bytes);
-        AtomicFile.Write(Path.Combine(site.Refused, kept + ".why.txt"), WhyText($"{name} was not taken. Nothing of it was used.", problems));
+        AtomicFile.Write(Path.Combine(site.Refused, kept + WhyEnding), WhyText($"{name} was not taken. Nothing of it was used.", problems));
     }
 
     /// <summary>
@@ -160,8 +190,60 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
         return text.Append("\nPut it right and drop it into the inbox again.\n").ToString();
     }
 
-    private static bool IsOwnFolder(FileSystemInfo entry) =>
-        entry is DirectoryInfo && entry.LinkTarget is null && entry.Name is "taken" or "refused";
+    /// <summary>
+    /// What lies there under a name of its own, in ordinal order; and first, whatever went on growing after it was taken is put back.
+    /// </summary>
+    private IReadOnlyList<Entry> List()
+    {
+        _watch.BringBack();
+        return
+        [
+            .. new DirectoryInfo(folder.Inbox).EnumerateFileSystemInfos()
+                .Where(entry => !entry.Name.StartsWith('.'))
+                .OrderBy(entry => entry.Name, StringComparer.Ordinal)
+                .Select(entry => entry.LinkTarget is not null ? new Entry(entry.Name, entry.FullName, IsLink: true, null)
+                    : entry is not FileInfo file ? new(entry.Name, entry.FullName, IsLink: false, null)
+                    : FileState.Of(file) is { } state ? new(entry.Name, entry.FullName, IsLink: false, state)
+                    : null)
+                .OfType<Entry>(),
+        ];
+    }
+
+    /// <summary>An unmounted share leaves an empty folder where it was: it lacks what this service had put there.</summary>
+    private string? WithoutOwnFolders(IReadOnlyList<Entry> entries)
+    {
+        var has = entries.Any(e => e.IsOwnFolder);
+        _hadOwnFolders |= has;
+        return _hadOwnFolders && !has ? "has lost its folders taken and refused (if it is a share: it is not mounted)" : null;
+    }
+
+    private string? Move(InboxFile file, string into, FileState? read, bool isTaken)
+    {
+        var name = AtomicFile.MoveInto(file.Path, into);
+        _hadOwnFolders = true;
+        _troubles.Remove(file.Name);
+        var path = Path.Combine(into, name);
+        var moved = FileState.Of(new FileInfo(path));
+        if (isTaken)
+        {
+            Touch(path);
+        }
+
+        if (read is { } stood)
+        {
+            var now = FileState.Of(new FileInfo(path));
+            if (moved != stood || now?.Length != stood.Length)
+            {
+                // It grew, or another was put in its place, while it was being read: nobody has read what was moved.
+                AtomicFile.MoveInto(path, folder.Inbox);
+                return null;
+            }
+
+            _watch.Add(path, now.Value);
+        }
+
+        return name;
+    }
 
     /// <summary>The time of a taken file is that of the taking: it is kept from then on.</summary>
     private void Touch(string path)
@@ -176,13 +258,9 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
         }
     }
 
-    private bool LiesStill(FileInfo file) => FileState.Of(file) is { } state && _still.LiesStill(file.Name, state);
-
-    private void TellOnce(List<string> notices, string name, string sentence)
+    /// <param name="State">Null = a folder, or a link.</param>
+    private sealed record Entry(string Name, string Path, bool IsLink, FileState? State)
     {
-        if (_told.Add(name))
-        {
-            notices.Add(sentence);
-        }
+        public bool IsOwnFolder => State is null && !IsLink && Name is "taken" or "refused";
     }
 }

@@ -11,6 +11,12 @@ public sealed class IncomingFile(SafeFileHandle handle, TimeSpan? patience = nul
 
     public long Length { get; } = RandomAccess.GetLength(handle);
 
+    /// <summary>As it stood when it was opened.</summary>
+    public FileState Stood => new(Length, _modified);
+
+    /// <summary>Another program holds it locked for itself: it has more to write.</summary>
+    public bool IsLocked => Posix.IsLocked(handle);
+
     /// <summary>Nobody wrote to it since it was opened.</summary>
     /// <exception cref="IOException">The share does not answer.</exception>
     public bool IsUnchanged => patience is { } most ? Patient.Call(StandsAsItDid, most) : StandsAsItDid();

@@ -7,13 +7,18 @@ using Microsoft.Win32.SafeHandles;
 namespace DailyAdjust.Service.Home;
 
 /// <summary>
-/// What .NET does not offer on Unix: opening a file without following a link and without waiting for the other end of a pipe, and flushing a folder to disk.
+/// What .NET does not offer on Unix: opening a file without following a link and without waiting for the other end of a pipe, asking whether another program holds it locked, and
+/// flushing a folder to disk.
 /// </summary>
 internal static class Posix
 {
     private const int NoSuchFile = 2;
     private const int NoSuchDevice = 6;
     private const int AccessDenied = 13;
+
+    private const int SharedLock = 1;
+    private const int NotWaiting = 4;
+    private const int Unlock = 8;
 
     /// <summary>The numbers of the flags differ by system and processor; null where they are not known here.</summary>
     private static readonly OpenFlags? Flags = FlagsOfThisMachine();
@@ -41,6 +46,24 @@ internal static class Posix
     /// <exception cref="IOException">The disk refused.</exception>
     public static void SyncFolder(string folder) => FolderOnDisk.Sync(folder);
 
+    /// <summary>Whether another program holds the file locked for itself; where locks are not known, nobody does.</summary>
+    public static bool IsLocked(SafeFileHandle handle)
+    {
+        if (Flags is null)
+        {
+            return false;
+        }
+
+        var descriptor = (int)handle.DangerousGetHandle();
+        if (Lock(descriptor, SharedLock | NotWaiting) == 0)
+        {
+            _ = Lock(descriptor, Unlock);
+            return false;
+        }
+
+        return Marshal.GetLastPInvokeError() == (OperatingSystem.IsMacOS() ? 35 : 11);
+    }
+
     private static byte[] ZeroEnded(string path) => Encoding.UTF8.GetBytes(path + '\0');
 
     private static Exception LastError(string path)
@@ -66,6 +89,10 @@ internal static class Posix
     [DllImport("libc", EntryPoint = "open", SetLastError = true)]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int Open(byte[] path, int flags);
+
+    [DllImport("libc", EntryPoint = "flock", SetLastError = true)]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int Lock(int descriptor, int operation);
 
     private readonly record struct OpenFlags(int NonBlocking, int NoFollow, int CloseOnExec);
 }

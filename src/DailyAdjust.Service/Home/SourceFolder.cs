@@ -30,30 +30,19 @@ public sealed class SourceFolder(string path, string pattern, TimeProvider time)
     private readonly StillFiles _still = new(time);
     private readonly Dictionary<string, long> _growing = new(StringComparer.Ordinal);
     private readonly Dictionary<string, FileState> _read = new(StringComparer.Ordinal);
-    private Task<List<FolderFile>>? _listing;
+    private readonly PatientListing<FolderFile> _listing = new();
 
     public string Path { get; } = path;
 
     /// <param name="isKnown">Whether the ledger has a file as it stands: asked once per file and state, so that a restart reads nothing twice.</param>
     public FolderLook Look(Func<FolderFile, bool> isKnown)
     {
-        // A share that hangs keeps this one thread, and no other, until it answers.
-        _listing ??= Task.Run(List);
-        try
+        var (files, trouble) = _listing.Look(List, Patience);
+        if (trouble is not null)
         {
-            if (!_listing.Wait(Patience))
-            {
-                return new([], 0, "does not answer");
-            }
-        }
-        catch (AggregateException failure) when (Clause(failure.InnerException) is { } clause)
-        {
-            _listing = null;
-            return new([], 0, clause);
+            return new([], 0, trouble);
         }
 
-        var files = _listing.Result;
-        _listing = null;
         return files.Count == 0 ? new([], 0, $"holds no file {pattern}") : Sorted(files, isKnown);
     }
 
@@ -64,16 +53,7 @@ public sealed class SourceFolder(string path, string pattern, TimeProvider time)
         _growing.Remove(file.Name);
     }
 
-    /// <summary>Null = no trouble of a folder.</summary>
-    private static string? Clause(Exception? failure) => failure switch
-    {
-        DirectoryNotFoundException => "is not there",
-        UnauthorizedAccessException => "may not be read",
-        IOException error => $"cannot be read ({error.Message.TrimEnd('.')})",
-        _ => null,
-    };
-
-    private FolderLook Sorted(List<FolderFile> files, Func<FolderFile, bool> isKnown)
+    private FolderLook Sorted(IReadOnlyList<FolderFile> files, Func<FolderFile, bool> isKnown)
     {
         var ready = new List<FolderFile>();
         _still.BeginLook();
@@ -103,7 +83,7 @@ public sealed class SourceFolder(string path, string pattern, TimeProvider time)
         return false;
     }
 
-    private List<FolderFile> List() =>
+    private IReadOnlyList<FolderFile> List() =>
     [
         .. new DirectoryInfo(Path).EnumerateFiles()
             .Where(file => !file.Name.StartsWith('.') && ReadingsFile.Fits(pattern, file.Name))

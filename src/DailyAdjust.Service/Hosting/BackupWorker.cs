@@ -129,6 +129,6 @@ public sealed class BackupWorker(SiteRunners sites, ServiceOptions options, Time
         using var site = OpenSite.Open(folder, LedgerMode.Read);
         return site.Versions.Count > 0
             && backup.Files.IsDue(site.Newest.Clock, at, now)
-            && !(SiteRunner.PlanOf(site, options, now).Issue is { } morning && now < morning.Instant + Pause);
+            && !(MorningPlan.Of(site, now, TimeSpan.FromMinutes(options.WorkBeginsMinutesBefore)).Issue is { } morning && now < morning.Instant + Pause);
     }
 }

@@ -6,7 +6,7 @@ namespace DailyAdjust.Service.Sites;
 /// <summary>What a result depends on beside its inputs; both stand in every morning's record.</summary>
 public static class CalculationVersions
 {
-    private static readonly string[] ZoneLists = ["/usr/share/zoneinfo/tzdata.zi", "/usr/share/zoneinfo/+VERSION"];
+    private static readonly string[] ZoneLists = ["tzdata.zi", "+VERSION"];
 
     public static string Calculation { get; } = MorningCalculation.Version.ToString(CultureInfo.InvariantCulture);
 
@@ -15,7 +15,9 @@ public static class CalculationVersions
 
     private static string FindTimeZones()
     {
-        foreach (var list in ZoneLists.Where(File.Exists))
+        // Where .NET itself looks for zones.
+        var folder = Environment.GetEnvironmentVariable("TZDIR") is { Length: > 0 } named ? named : "/usr/share/zoneinfo";
+        foreach (var list in ZoneLists.Select(name => Path.Combine(folder, name)).Where(File.Exists))
         {
             var first = File.ReadLines(list).FirstOrDefault() ?? "";
             return first.Replace("# version ", "", StringComparison.Ordinal).Trim();

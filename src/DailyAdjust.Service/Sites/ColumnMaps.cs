@@ -63,6 +63,7 @@ public sealed record ColumnMaps(IReadOnlyList<MapSpan> Spans)
     [
         source.Format,
         clock.ZoneId,
+        CalculationVersions.TimeZones,
         source.Time.Column,
         source.Time.TimeOfDayColumn ?? "",
         source.Time.Pattern,

@@ -26,41 +26,71 @@ public sealed class InboxIntake(OpenSite site, Inbox inbox, ServiceOptions optio
 
     private string? Take(InboxFile file)
     {
-        using var content = RegularFile.Open(file.Path, options.LargestFileMegabytes * 1_000_000L);
-        switch (content.Trouble)
+        try
         {
-            case FileTrouble.None:
-                return Settle(file, new FileIntake(site, time.GetUtcNow()).Take(file.Name, content.File!));
-            case FileTrouble.Vanished:
-                return null;
-            case FileTrouble.NotRegular or FileTrouble.Denied:
-                if (inbox.Ignore(file, content.Why) is { } notice)
-                {
-                    log.LogWarning("{Site}: {Notice}", site.Folder.Name, notice);
-                    return content.Trouble == FileTrouble.Denied ? notice : null;
-                }
-
-                return null;
-            default:
-                return Settle(file, IntakeReport.ForRefused(file.Name, $"{file.Name}: {content.Why}"));
+            using var content = RegularFile.Open(file.Path, options.LargestFileMegabytes * 1_000_000L, patience: SourceFolder.Patience);
+            return content.Trouble switch
+            {
+                FileTrouble.None when content.File!.IsLocked => Leave(file, "Another program holds it locked."),
+                FileTrouble.None => Settle(file, new FileIntake(site, time.GetUtcNow()).Take(file.Name, content.File!), content.File!.Stood),
+                FileTrouble.Vanished => null,
+                FileTrouble.NotRegular or FileTrouble.Denied => Leave(file, content.Why),
+                FileTrouble.Link when !File.Exists(file.Path) => Leave(file, content.Why), // to a folder, or to nothing: there is no moving it
+                _ => Settle(file, IntakeReport.ForRefused(file.Name, $"{file.Name}: {content.Why}"), read: null),
+            };
+        }
+        catch (FileNotFoundException)
+        {
+            // Somebody took it away meanwhile: what was read of it is kept.
+            return null;
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            // One file that cannot be read, or moved, holds up neither the others nor the sheet.
+            return Leave(file, failure.Message);
         }
     }
 
-    private string? Settle(InboxFile file, IntakeReport report)
+    /// <summary>It is said on the log once, and on every sheet as long as it is so.</summary>
+    private string? Leave(InboxFile file, string why)
+    {
+        if (inbox.Leave(file, why) is { } news)
+        {
+            log.LogWarning("{Site}: {Notice}", site.Folder.Name, news);
+        }
+
+        return null;
+    }
+
+    private string? Settle(InboxFile file, IntakeReport report, FileState? read)
     {
         if (report.Refused)
         {
-            var kept = inbox.MoveToRefused(file, report.Problems);
+            if (inbox.MoveToRefused(file, report.Problems, read) is not { } kept)
+            {
+                return TellChanged(file);
+            }
+
             ServiceMetrics.FileRefused(site.Folder.Name);
             log.LogWarning("{Site}: {File} refused: {Why}", site.Folder.Name, file.Name, report.Problems[0]);
             return $"{file.Name} was refused: inbox/refused/{kept}.why.txt says why.";
         }
 
-        var name = inbox.MoveToTaken(file, report.Problems);
         ServiceMetrics.FileTaken(site.Folder.Name);
         log.LogInformation("{Site}: {File} taken as {What}: {Counts}", site.Folder.Name, file.Name, report.What, report.Counts);
+        if (inbox.MoveToTaken(file, report.Problems, read) is not { } name)
+        {
+            return TellChanged(file);
+        }
+
         return report.RowsRefused + report.RowsSetAside > 0
             ? FormattableString.Invariant($"{file.Name}: {report.Counts}; inbox/taken/{name}.why.txt lists them.")
             : null;
+    }
+
+    private string? TellChanged(InboxFile file)
+    {
+        log.LogInformation("{Site}: {File} changed while it was being read: it is read again when it has come to rest", site.Folder.Name, file.Name);
+        return null;
     }
 }

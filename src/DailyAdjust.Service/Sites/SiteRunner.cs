@@ -1,4 +1,6 @@
+using DailyAdjust.Core.Logbook;
 using DailyAdjust.Ledger;
+using DailyAdjust.Ledger.Records;
 using DailyAdjust.Service.Backups;
 using DailyAdjust.Service.Configuration;
 using DailyAdjust.Service.Fetching;
@@ -14,14 +16,18 @@ namespace DailyAdjust.Service.Sites;
 /// </summary>
 public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimeProvider time, ILogger log) : IDisposable
 {
+    /// <summary>A clock that is set right by less is none that was wrong; an early morning's work is as of its hour already.</summary>
+    private static readonly TimeSpan LargestClockError = TimeSpan.FromHours(3);
+
     private readonly Inbox _inbox = new(folder, time);
     private readonly SiteFolders _folders = new(folder, options, time, log);
     private readonly SitePulls _pulls = new(folder, new PullTools { Time = time, Log = log });
     private (ReportTime Due, long Since)? _waits;
     private readonly SemaphoreSlim _oneAtATime = new(1, 1);
     private readonly List<string> _notices = [];
-    private long _lookedAt = -1;
-    private bool _inboxWasGone;
+    private (long Watermark, ReportTime Due) _looked = (-1, default);
+    private string? _inboxTrouble;
+    private string? _clockDoubt;
     private (string? Sha, string? Why) _badEdit;
 
     public SiteFolder Folder { get; } = folder;
@@ -96,35 +102,43 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         var morning = new SiteMorning(site, log) { Promises = SheetPromises.Of(options, time) };
         var plan = Plan(site, now);
         morning.RecordMissed(plan.Missed);
+        if (plan.Missed.Count > 0)
+        {
+            Notice(LateWords.Missed(plan.Missed));
+        }
+
         var hasNews = plan.Missed.Count > 0;
         if (plan.Issue is { } wanted && WaitsForPulls(site, wanted, now, pullsUnderWay))
         {
             return hasNews;
         }
 
+        var looked = (site.Ledger.Watermark, Newest(site, now));
         if (plan.Issue is { } due)
         {
             var asOf = due.Instant > now ? due.Instant : MorningTime.WholeMinute(now);
             if (now > due.Instant.AddMinutes(1))
             {
-                Notice(FormattableString.Invariant($"This sheet was due at {site.Newest.Clock.ToLocal(due.Instant):HH:mm} and was made at {site.Newest.Clock.ToLocal(now):HH:mm}."));
+                Notice(LateWords.Late(site.Newest.Clock, due.Instant, now));
             }
 
             morning.Issue(due.Date, asOf, Notices(site, due.Date));
             _notices.Clear();
             hasNews = true;
         }
-        else if (site.Ledger.Watermark > _lookedAt && RoundIsOpen(site, now) is { } today)
+        else if (_looked != looked && RoundIsOpen(site, now) is { } sheet)
         {
-            // New input before the round is done: another issue if a line changes.
-            if (morning.Issue(today, MorningTime.WholeMinute(now), Notices(site, today), onlyIfChanged: true) is not null)
+            // New input before the round is done, or a report hour whose sheet was made before its time: another issue if a line changes.
+            // Never as of an earlier instant: not within the work before the hour, and not on a clock that was set back.
+            var asOf = MorningTime.WholeMinute(now) is var minute && minute > sheet.AsOf ? minute : sheet.AsOf;
+            if (morning.Issue(sheet.Date, asOf, Notices(site, sheet.Date), onlyIfChanged: true) is not null)
             {
                 _notices.Clear();
                 hasNews = true;
             }
         }
 
-        _lookedAt = site.Ledger.Watermark;
+        _looked = looked;
         return hasNews;
     }
 
@@ -163,6 +177,11 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         }
 
         var now = time.GetUtcNow();
+        if (site.Versions.Count > 0)
+        {
+            DoubtClock(site, now);
+        }
+
         var files = DescriptionFiles.Of(Folder);
         if (DescriptionIntake.IsKnown(site, files))
         {
@@ -178,55 +197,62 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         var plan = Plan(site, now);
         return plan.Issue is null && plan.Missed.Count == 0
             && site.Ledger.Mornings.Unfinished().Count == 0
-            && (site.Ledger.Watermark == _lookedAt || RoundIsOpen(site, now) is null);
+            && (_looked == (site.Ledger.Watermark, Newest(site, now)) || RoundIsOpen(site, now) is null);
     }
 
-    private MorningPlan Plan(OpenSite site, DateTimeOffset now) => PlanOf(site, options, now);
+    private MorningPlan Plan(OpenSite site, DateTimeOffset now) => MorningPlan.Of(site, now, WorkBeginsBefore);
 
-    /// <summary>What is due and not done, as the ledger knows it.</summary>
-    internal static MorningPlan PlanOf(OpenSite site, ServiceOptions options, DateTimeOffset now)
+    private TimeSpan WorkBeginsBefore => TimeSpan.FromMinutes(options.WorkBeginsMinutesBefore);
+
+    private ReportTime Newest(OpenSite site, DateTimeOffset now) => ReportTime.Newest(site.Newest, now, WorkBeginsBefore);
+
+    /// <summary>A sheet as of an instant that has not come: the clock was wrong then, or is now. Said once on the log, and on every sheet as long as it is so.</summary>
+    private void DoubtClock(OpenSite site, DateTimeOffset now)
     {
-        var newest = site.Ledger.Mornings.Last();
-        var sheet = newest is null ? null : site.Ledger.Sheets.Issued(newest.Date, newest.Date).MaxBy(s => s.Issue);
-        return MorningPlan.Of(site.Newest, newest?.Date, sheet, now, TimeSpan.FromMinutes(options.WorkBeginsMinutesBefore));
+        var ahead = site.Ledger.Mornings.Last() is { Step: not MorningStep.Missed } last && last.AsOf > now + LargestClockError ? last : null;
+        var doubt = ahead is null ? null : LateWords.ClockDoubt(site.Newest.Clock, ahead, now);
+        if (doubt is not null && _clockDoubt is null)
+        {
+            log.LogError("{Site}: {Notice}", Folder.Name, doubt);
+        }
+
+        _clockDoubt = doubt;
     }
 
-    /// <summary>Today, if its sheet is issued and its round is still to be walked.</summary>
-    private static DateOnly? RoundIsOpen(OpenSite site, DateTimeOffset now)
+    /// <summary>Today's newest sheet, while its round is still to be walked; null = it is walked, or there is none.</summary>
+    private static IssuedSheet? RoundIsOpen(OpenSite site, DateTimeOffset now)
     {
         var clock = site.Newest.Clock;
         var today = clock.DateOf(now);
-        return now < site.Newest.RoundDone(today) && site.Ledger.Sheets.Issued(today, today).Count > 0 ? today : null;
+        return now < site.Newest.RoundDone(today) ? site.Ledger.Sheets.Issued(today, today).MaxBy(s => s.Issue) : null;
     }
 
     private InboxLook Look()
     {
-        try
+        var look = _inbox.Look();
+        foreach (var ignored in look.Ignored)
         {
-            var look = _inbox.Look();
-            foreach (var ignored in look.Ignored)
-            {
-                log.LogWarning("{Site}: {Notice}", Folder.Name, ignored);
-            }
-
-            _inboxWasGone = false;
-            return look;
+            log.LogWarning("{Site}: {Notice}", Folder.Name, ignored);
         }
-        catch (DirectoryNotFoundException)
+
+        var trouble = look.Trouble is { } clause ? $"The inbox {Folder.Inbox} {clause}: nothing can come in until that is put right." : null;
+        if (trouble is not null && !string.Equals(trouble, _inboxTrouble, StringComparison.Ordinal))
         {
-            if (!_inboxWasGone)
-            {
-                Notice($"The inbox {Folder.Inbox} is gone: nothing can come in until it is back.");
-                _inboxWasGone = true;
-            }
-
-            return new([], 0, []);
+            log.LogError("{Site}: {Notice}", Folder.Name, trouble);
         }
+        else if (trouble is null && _inboxTrouble is not null)
+        {
+            log.LogInformation("{Site}: the inbox {Inbox} can be read again", Folder.Name, Folder.Inbox);
+        }
+
+        _inboxTrouble = trouble;
+        return look;
     }
 
     private List<string> Notices(OpenSite site, DateOnly date)
     {
-        List<string> notices = [.. _notices, .. _folders.Notices, .. _pulls.Notices(site.Newest), .. MailNotices.Of(site, date), .. BackupNotices.Of(site, options, time.GetUtcNow())];
+        string?[] standing = [_clockDoubt, _inboxTrouble];
+        List<string> notices = [.. standing.OfType<string>(), .. _notices, .. _inbox.Notices, .. _folders.Notices, .. _pulls.Notices(site.Newest), .. MailNotices.Of(site, date), .. BackupNotices.Of(site, options, time.GetUtcNow())];
         return _badEdit.Why is { } why ? [why, .. notices] : notices;
     }
 

@@ -1,9 +1,11 @@
 using System.Security.Cryptography;
+using DailyAdjust.ServiceTests.Promises;
 using Xunit;
 
 namespace DailyAdjust.ServiceTests.Commands;
 
 /// <summary>Commands that print change nothing.</summary>
+[Trait("Promise", "8")]
 public sealed class ReadOnlyTests : IDisposable
 {
     private readonly TestHome _home = new();
@@ -42,16 +44,57 @@ public sealed class ReadOnlyTests : IDisposable
     [InlineData("advice")]
     [InlineData("explain", "C1/P2")]
     [InlineData("explain", "C1/3", "--date", "2026-06-12")]
+    [InlineData("replay", "--from", "2026-06-05", "--to", "2026-06-12")]
+    [InlineData("summary", "--from", "2026-06-01", "--to", "2026-06-10")]
+    [InlineData("visits", "--boxes", "1", "--date", "2026-06-12")]
+    [InlineData("weather", "guess", "HOURLY")]
+    [InlineData("mail")]
     public void Printing_leaves_every_file_as_it_was(params string[] arguments)
     {
         ExampleSite.TakenIn(_home);
         Run("morning", "--date", "2026-06-10");
         Run("weather");
         var before = HashOfHome();
-        var result = Run(arguments);
+        var result = RunningProgram.Run([.. arguments.Select(a => a.Replace("HOURLY", ExampleSite.Weather, StringComparison.Ordinal)), "--home", _home.Path]);
         Assert.True(result.ExitCode == 0, result.ToString());
         Assert.NotEmpty(result.Output);
         Assert.Equal(before, HashOfHome());
+        Tried.Held(8, "commands that only print", 1);
+    }
+
+    [Theory]
+    [InlineData("plan")]
+    [InlineData("season")]
+    [InlineData("weather", "normals")]
+    [InlineData("advice", "--date", "2020-01-01")]
+    [InlineData("explain", "C9/P9")]
+    public void What_cannot_be_answered_changes_nothing_either(params string[] arguments)
+    {
+        ExampleSite.TakenIn(_home);
+        Run("weather");
+        var before = HashOfHome();
+        var result = RunningProgram.Run([.. arguments, "--home", _home.Path]);
+        Assert.Equal(2, result.ExitCode);
+        Assert.NotEmpty(result.Error);
+        Assert.Equal(before, HashOfHome());
+        Tried.Held(8, "commands that only print", 1);
+    }
+
+    [Fact]
+    public void The_demos_home_is_left_as_it_was_by_every_command_that_prints()
+    {
+        Assert.Equal(0, RunningProgram.Run("demo", "--home", _home.Path).ExitCode);
+        string[] commands = ["check", "weather", "balance", "advice", "explain B1/A", "replay --from 2026-06-01 --to 2026-07-15", "plan", "season", "summary", "visits --boxes 2", "weather normals", "mail"];
+        RunningProgram.Run("weather", "--home", _home.Path);
+        var before = HashOfHome();
+        foreach (var command in commands)
+        {
+            var result = RunningProgram.Run([.. command.Split(' '), "--home", _home.Path]);
+            Assert.True(result.ExitCode == 0 || (result.ExitCode == 2 && command is "weather normals"), command + " " + result);
+            Assert.True(string.Equals(before, HashOfHome(), StringComparison.Ordinal), command);
+        }
+
+        Tried.Held(8, "commands that only print", commands.Length);
     }
 
     [Fact]
@@ -101,8 +144,8 @@ public sealed class ReadOnlyTests : IDisposable
     private string HashOfHome()
     {
         // SQLite's shared-memory file is its own scratch space; it holds nothing.
-        var files = Directory.GetFiles(_home.Path, "*", SearchOption.AllDirectories).Where(f => !f.EndsWith("-shm", StringComparison.Ordinal)).Order(StringComparer.Ordinal);
-        return string.Join('\n', files.Select(file => $"{file} {Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(file)))}"));
+        var entries = Directory.GetFileSystemEntries(_home.Path, "*", SearchOption.AllDirectories).Where(f => !f.EndsWith("-shm", StringComparison.Ordinal)).Order(StringComparer.Ordinal);
+        return string.Join('\n', entries.Select(entry => $"{entry} {(Directory.Exists(entry) ? "folder" : Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(entry))))}"));
     }
 
     private ProgramResult Run(params string[] arguments) => InProcess.Run([arguments[0], "--home", _home.Path, .. arguments[1..]]);

@@ -9,6 +9,7 @@ using Xunit;
 namespace DailyAdjust.ServiceTests.Fetching;
 
 /// <summary>A logger's own folder: read in place, never touched.</summary>
+[Trait("Promise", "4")]
 public sealed class FolderTests : IDisposable
 {
     /// <summary>04:52 on 10 June 2026 in Chicago.</summary>

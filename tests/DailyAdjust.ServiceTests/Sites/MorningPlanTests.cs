@@ -7,6 +7,7 @@ using Xunit;
 namespace DailyAdjust.ServiceTests.Sites;
 
 /// <summary>What is due and not done, on clocks of all kinds.</summary>
+[Trait("Promise", "5")]
 public sealed class MorningPlanTests
 {
     private static readonly TimeSpan TenMinutes = TimeSpan.FromMinutes(10);
@@ -59,6 +60,24 @@ public sealed class MorningPlanTests
     {
         var site = Site("America/Chicago", "\"05:00\"");
         Assert.Null(Plan(site, null, null, Local(site, 1, "12:00").AddDays(-1)).Issue);
+    }
+
+    [Fact]
+    public void A_clock_set_back_by_hours_asks_for_no_sheet_of_the_day_before()
+    {
+        var site = Site("America/Chicago", "\"05:00\"");
+        var plan = Plan(site, Date(10), null, Local(site, 9, "23:00"));
+        Assert.Null(plan.Issue);
+        Assert.Empty(plan.Missed);
+    }
+
+    [Fact]
+    public void Mornings_recorded_by_a_clock_that_ran_ahead_do_not_stand_for_those_that_are_due()
+    {
+        var site = Site("America/Chicago", "\"05:00\"");
+        Assert.Equal(Date(10), Plan(site, Date(20), null, Local(site, 10, "04:51")).Issue?.Date);
+        Assert.Equal(Date(10), MorningPlan.Of(site, Date(11), null, Local(site, 10, "04:51"), TenMinutes, isMissed: true).Issue?.Date);
+        Assert.Null(Plan(site, Date(20), Sheet(10, site), Local(site, 10, "05:00")).Issue);
     }
 
     [Fact]

@@ -6,6 +6,7 @@ using Xunit;
 namespace DailyAdjust.Tests.Files.Readings;
 
 /// <summary>Files whose clock goes forward in spring and back in autumn, as loggers write them.</summary>
+[Trait("Promise", "5")]
 public sealed class ClockChangeTests
 {
     // US: 8 March and 1 November 2026 at 02:00. EU: 29 March and 25 October 2026 at 01:00 UTC. Source: the IANA time-zone data on the machine.
