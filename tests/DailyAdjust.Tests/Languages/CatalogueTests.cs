@@ -36,6 +36,12 @@ public partial class CatalogueTests
 
         // A check's sentence may end with what the file beside it says.
         files.Add([.. Directory.EnumerateFiles(Path.Combine(Repository.Root, "src", "DailyAdjust.Core", "Weather", "Checks"), "Clock*.cs").SelectMany(f => Words().Matches(File.ReadAllText(f)).Select(m => m.Value))]);
+
+        // What is recorded in metric units is said in those of the site.
+        var core = Path.Combine(Repository.Root, "src", "DailyAdjust.Core");
+        var units = Words().Matches(File.ReadAllText(Path.Combine(core, "Sites", "RecordedUnits.cs"))).Select(m => m.Value).ToList();
+        files.AddRange(Directory.EnumerateFiles(Path.Combine(core, "Weather"), "*.cs", SearchOption.AllDirectories)
+            .Select(f => Words().Matches(File.ReadAllText(f)).Select(m => m.Value).Concat(units).ToHashSet(StringComparer.Ordinal)));
         var names = new System.Globalization.CultureInfo("").DateTimeFormat;
         files.Add([.. names.MonthNames, .. names.AbbreviatedMonthNames, .. names.DayNames, .. names.AbbreviatedDayNames]);
         var stale = Spanish.Entries.Keys.Where(key => Words().Matches(key).Select(m => m.Value).ToList() is var words && !files.Exists(f => words.TrueForAll(f.Contains)));

@@ -82,7 +82,8 @@ public class LaterLookTests
         var settings = new SettingHistory([new(site.Start, site)], [back], [evening]);
         Assert.Equal(100, settings.At(new("C1", "P1"), evening.AsOf.AddHours(-1)).Setting.Percent);
         Assert.Equal(60, settings.At(new("C1", "P1"), evening.AsOf.AddHours(1)).Setting.Percent);
-        Assert.Equal(evening.AsOf, settings.LastAnswer(new("C1", "P1")));
+        // What is said of a sheet is said after it was made.
+        Assert.Equal(evening.AsOf.AddTicks(1), settings.LastAnswer(new("C1", "P1")));
     }
 
     private static LogEntry Off(DateOnly date) => new() { Time = new(date, new(9, 0)), Kind = LogKind.Off, Where = new(PlaceKind.Program, "C1", "P1") };
