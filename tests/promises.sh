@@ -12,7 +12,7 @@ full=
 wanted=()
 for argument in "$@"; do
   case $argument in
-    --full) full=1; export DAILYADJUST_COUNTS=full ;;
+    --full) full=1; export PROMISES_COUNTS=full ;;
     *) wanted+=("$argument") ;;
   esac
 done
@@ -21,14 +21,14 @@ dotnet build -c Release > "$work/build" 2>&1 || { cat "$work/build"; exit 1; }
 
 bad=0
 for promise in "${wanted[@]}"; do
-  export DAILYADJUST_TRIED="$work/tried-$promise"
-  : > "$DAILYADJUST_TRIED"
+  export PROMISES_TRIED="$work/tried-$promise"
+  : > "$PROMISES_TRIED"
   echo "== $(grep -m1 -E "^## $promise\. " docs/promises.md | cut -c4-)"
   dotnet test -c Release --no-build --filter "Promise=$promise" > "$work/log" 2>&1
   passed=$(grep -oE 'Passed: +[0-9]+' "$work/log" | awk '{ n += $2 } END { print n + 0 }')
   failed=$(grep -oE 'Failed: +[0-9]+' "$work/log" | awk '{ n += $2 } END { print n + 0 }')
   skipped=$(grep -oE 'Skipped: +[0-9]+' "$work/log" | awk '{ n += $2 } END { print n + 0 }')
-  awk -F'\t' '{ n[$2] += $3; if (!($2 in at)) { at[$2] = ++k; name[k] = $2 } } END { for (i = 1; i <= k; i++) printf "   %s: %d, failed 0\n", name[i], n[name[i]] }' "$DAILYADJUST_TRIED"
+  awk -F'\t' '{ n[$2] += $3; if (!($2 in at)) { at[$2] = ++k; name[k] = $2 } } END { for (i = 1; i <= k; i++) printf "   %s: %d, failed 0\n", name[i], n[name[i]] }' "$PROMISES_TRIED"
   echo "   tests: $((passed + failed)), failed $failed${skipped:+, skipped $skipped}"
   [ "$failed" -eq 0 ] || { bad=$((bad + failed)); grep -vE '^\s+at ' "$work/log" | tail -60; }
   [ "$((passed + failed))" -gt 0 ] || { bad=$((bad + 1)); echo '   nothing was tried'; tail -20 "$work/log"; }

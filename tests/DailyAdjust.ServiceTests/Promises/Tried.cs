@@ -4,15 +4,15 @@ namespace DailyAdjust.ServiceTests.Promises;
 
 /// <summary>
 /// How often a promise was tried: tests that repeat themselves ask here how often, and say what came of it. `tests/promises.sh` sets both variables, and adds
-/// the lines up; without it the small counts hold and nothing is written.
+/// the lines up; without it the small counts hold and nothing is written. They do not begin with DAILYADJUST_: the program refuses settings that it does not know.
 /// </summary>
 internal static class Tried
 {
     /// <summary>A file that takes one line "promise TAB what TAB count" per report.</summary>
-    private const string File = "DAILYADJUST_TRIED";
+    private const string File = "PROMISES_TRIED";
 
     /// <summary>"full" = the counts that a release is held to.</summary>
-    private const string Counts = "DAILYADJUST_COUNTS";
+    private const string Counts = "PROMISES_COUNTS";
 
     private static readonly Lock Guard = new();
 
