@@ -23,6 +23,7 @@ dotnet build -c Release > "$work/build" 2>&1 || { cat "$work/build"; exit 1; }
 program() {
   case $1 in
     10) echo "tests/DailyAdjust.Fuzz -c Release -- --count $([ -n "$full" ] && echo 1000000 || echo 20000)" ;;
+    12) echo "tests/DailyAdjust.Mutants -c Release -- --count $([ -n "$full" ] && echo 600 || echo 60)" ;;
   esac
 }
 
