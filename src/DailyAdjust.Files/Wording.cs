@@ -6,6 +6,7 @@ namespace DailyAdjust.Files;
 internal static class Wording
 {
     private const int LongestQuote = 60;
+    private const int MostNamed = 40;
 
     /// <summary>The text in quotation marks, cut where it is long.</summary>
     public static string Quote(string text) =>
@@ -24,7 +25,8 @@ internal static class Wording
             return $"did you mean {Quote(nearest)}?";
         }
 
-        return known.Count == 0 ? $"there are no {knownHere}" : $"{knownHere}: {string.Join(", ", known)}";
+        return known.Count == 0 ? $"there are no {knownHere}"
+            : $"{knownHere}: {string.Join(", ", known.Take(MostNamed).Select(k => k.Length <= LongestQuote ? k : k[..LongestQuote] + "..."))}{(known.Count > MostNamed ? ", ..." : "")}";
     }
 
     /// <summary>The known word that a slip of the pen could have turned into this one; null when none is near.</summary>

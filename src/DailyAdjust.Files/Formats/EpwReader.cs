@@ -98,7 +98,7 @@ public static class EpwReader
     {
         if (!cells.TrySplit(line) || cells.Count != width)
         {
-            rows.Refuse("rows of another width", number, Math.Min(cells.Count, width), FormattableString.Invariant($"the row has {cells.Count} cells and needs {width}"), "The row is not used; get the file again");
+            rows.Refuse("rows of another width", number, Math.Clamp(cells.Count, 1, width), FormattableString.Invariant($"the row has {cells.Count} cells and needs {width}"), "The row is not used; get the file again");
         }
         else if (!TryHour(cells, rows.Clock, out var begin))
         {

@@ -20,7 +20,7 @@ internal readonly partial record struct ForecastInterval(DateTimeOffset Begin, i
             return null;
         }
 
-        var isWhole = begin.UtcTicks % TimeSpan.TicksPerHour == 0 && begin.Year is > 1900 and < 9000;
+        var isWhole = begin.UtcTicks % TimeSpan.TicksPerHour == 0 && begin.Year is >= DayWindow.EarliestYear and <= DayWindow.LatestYear;
         return isWhole && hours is > 0 and <= Longest ? new(begin, hours) : null;
     }
 

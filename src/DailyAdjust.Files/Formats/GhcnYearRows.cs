@@ -41,7 +41,7 @@ internal static class GhcnYearRows
     {
         if (!cells.TrySplit(line) || cells.Count != Cells)
         {
-            rows.Refuse("rows of another width", lines.Number, Math.Min(cells.Count, Cells + 1), FormattableString.Invariant($"the row has {cells.Count} cells and needs {Cells}"), "The row is not used; get the file again");
+            rows.Refuse("rows of another width", lines.Number, Math.Clamp(cells.Count, 1, Cells + 1), FormattableString.Invariant($"the row has {cells.Count} cells and needs {Cells}"), "The row is not used; get the file again");
         }
         else if (IsHeader(cells))
         {

@@ -1,5 +1,7 @@
 using System.Globalization;
+using System.Text;
 using System.Text.Json;
+using DailyAdjust.Files.Readings;
 
 namespace DailyAdjust.Files.Formats;
 
@@ -52,10 +54,21 @@ internal ref struct GridpointJson
         }
         catch (JsonException e)
         {
-            var (line, column) = ((int)(e.LineNumber ?? 0) + 1, (int)(e.BytePositionInLine ?? 0) + 1);
+            var (line, column) = Place(json, e.LineNumber ?? 0, e.BytePositionInLine ?? 0);
             fault = new("the file is no JSON from here on, or it was cut", line, column);
             return null;
         }
+    }
+
+    /// <summary>The parser counts bytes, people count characters; both from 1.</summary>
+    private static (int Line, int Column) Place(ReadOnlySpan<byte> json, long linesBefore, long bytesInLine)
+    {
+        for (var line = 0; line < linesBefore; line++)
+        {
+            json = json[(json.IndexOf((byte)'\n') + 1)..];
+        }
+
+        return ((int)linesBefore + 1, Encoding.UTF8.GetCharCount(json[..(int)Math.Min(bytesInLine, json.Length)]) + 1);
     }
 
     private void Document()
@@ -164,8 +177,8 @@ internal ref struct GridpointJson
     private readonly (double Number, string? NoNumber) Number() => _reader.TokenType switch
     {
         JsonTokenType.Null => (double.NaN, null),
-        JsonTokenType.Number when _reader.TryGetDouble(out var number) && double.IsFinite(number) => (number, null),
-        JsonTokenType.Number => (double.NaN, "a number beyond all numbers"),
+        JsonTokenType.Number when _reader.TryGetDouble(out var number) && Math.Abs(number) <= CellNumber.Largest => (number, null),
+        JsonTokenType.Number => (double.NaN, "a number beyond all that is measured"),
         JsonTokenType.String => (double.NaN, Text()),
         var other => (double.NaN, string.Create(CultureInfo.InvariantCulture, $"{other}")),
     };

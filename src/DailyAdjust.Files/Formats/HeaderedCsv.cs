@@ -55,7 +55,7 @@ internal sealed class HeaderedCsv(char delimiter, IReadOnlyList<string> needed, 
             }
             else if (cells.Count != header.Length)
             {
-                rows.Refuse("rows of another width than the header", lines.Number, Math.Min(cells.Count, header.Length + 1), FormattableString.Invariant($"the row has {cells.Count} cells and the header has {header.Length}"), "The row is not used; is the line cut?");
+                rows.Refuse("rows of another width than the header", lines.Number, Math.Clamp(cells.Count, 1, header.Length + 1), FormattableString.Invariant($"the row has {cells.Count} cells and the header has {header.Length}"), "The row is not used; is the line cut?");
             }
             else if (lines.Number == lines.OpenLine && line is not [.., '"'] && !cells[^1].SequenceEqual(EndMark))
             {

@@ -12,6 +12,9 @@ internal sealed record ColumnUnit(Unit Unit, bool InMap, bool IsSure, string Why
 {
     private const string Signs = " _,;:-./|";
 
+    /// <summary>No unit is spelled longer, characters.</summary>
+    private const int LongestUnit = 60;
+
     /// <summary>What headers write where signs such as / and ² have no place.</summary>
     private static readonly Dictionary<string, string> Worn = new(StringComparer.OrdinalIgnoreCase)
     {
@@ -76,14 +79,14 @@ internal sealed record ColumnUnit(Unit Unit, bool InMap, bool IsSure, string Why
     private static Unit? AfterName(string header, WeatherQuantity quantity, bool daily)
     {
         var text = header.Trim();
-        for (var i = 1; i < text.Length; i++)
+        for (var i = Math.Max(1, text.Length - LongestUnit); i < text.Length; i++)
         {
             // After a sign, where small letters turn into a capital, or where letters end and a sign such as ° or % begins.
             var begins = Signs.Contains(text[i - 1], StringComparison.Ordinal)
                 || (char.IsLower(text[i - 1]) && char.IsUpper(text[i]))
                 || (char.IsLetter(text[i - 1]) && text[i] is '°' or 'º' or '%');
-            var tail = Clean(text[i..].TrimStart(Signs.ToCharArray()));
-            if (begins && tail.Length > 0 && (Find(tail, quantity, daily) ?? FindWorn(tail, quantity, daily)) is { } unit)
+            var tail = begins ? Clean(text[i..].TrimStart(Signs.ToCharArray())) : "";
+            if (tail.Length > 0 && (Find(tail, quantity, daily) ?? FindWorn(tail, quantity, daily)) is { } unit)
             {
                 return unit;
             }

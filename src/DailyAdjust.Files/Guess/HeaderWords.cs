@@ -35,9 +35,12 @@ internal sealed class HeaderWords
     {
         foreach (var word in wanted)
         {
-            if (Array.Exists(_words, w => Means(w, word)))
+            foreach (var mine in _words)
             {
-                return true;
+                if (Means(mine, word))
+                {
+                    return true;
+                }
             }
         }
 

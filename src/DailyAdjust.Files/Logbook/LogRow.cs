@@ -3,6 +3,7 @@ using DailyAdjust.Core.Contracts;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Readings;
 
 namespace DailyAdjust.Files.Logbook;
 
@@ -101,7 +102,7 @@ internal sealed class LogRow(LogLine line, Site site, int lineNumber, Func<strin
     {
         if (kind is LogKind.Off or LogKind.Setting && line.Until.Length > 0)
         {
-            Wrong(LogbookColumns.Until, $"{Word(kind)} has no end, but until {line.Until} stands there", "it counts until the next entry; for some days that end by themselves log pause (C2, 3 d), for an order with an end and a reason hold");
+            Wrong(LogbookColumns.Until, $"{Word(kind)} has no end, but until {Shown.Short(line.Until)} stands there", "it counts until the next entry; for some days that end by themselves log pause (C2, 3 d), for an order with an end and a reason hold");
             return null;
         }
 

@@ -6,6 +6,9 @@ namespace DailyAdjust.Files.Readings;
 /// <summary>A number in a cell: with a point or with a comma, as the file is said to write them; never both, no thousands mark.</summary>
 internal static class CellNumber
 {
+    /// <summary>Beyond it nothing is a measurement, in any unit; the largest numbers of all would leave the range when their unit is converted.</summary>
+    public const double Largest = 1e12;
+
     private const int Longest = 64;
 
     /// <summary>What people write into one number: a mark of thousands, a unit.</summary>
@@ -22,7 +25,7 @@ internal static class CellNumber
 
         if (!decimalComma)
         {
-            return NumberText.TryParse(cell, out value);
+            return NumberText.TryParse(cell, out value) && Math.Abs(value) <= Largest;
         }
 
         if (cell.Length > Longest || cell.Contains('.'))
@@ -32,7 +35,7 @@ internal static class CellNumber
 
         Span<char> point = stackalloc char[cell.Length];
         cell.Replace(point, ',', '.');
-        return NumberText.TryParse(point, out value);
+        return NumberText.TryParse(point, out value) && Math.Abs(value) <= Largest;
     }
 
     /// <summary>

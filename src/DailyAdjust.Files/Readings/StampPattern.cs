@@ -56,28 +56,29 @@ public sealed class StampPattern
             return null;
         }
 
+        var shown = Wording.Quote(pattern);
         var letters = Letters(pattern);
         if (!letters.Contains('y') || !letters.Contains('M') || !letters.Contains('d'))
         {
-            return $"the date pattern \"{pattern}\" must have year (yyyy), month (MM) and day (dd)";
+            return $"the date pattern {shown} must have year (yyyy), month (MM) and day (dd)";
         }
 
         if (!daily && !letters.Overlaps("Hh"))
         {
-            return $"the date pattern \"{pattern}\" must have the hour (HH, or hh with tt)";
+            return $"the date pattern {shown} must have the hour (HH, or hh with tt)";
         }
 
         if (letters.Contains('h') && !letters.Contains('t'))
         {
-            return $"the date pattern \"{pattern}\" has hours from 1 to 12 (h) and does not say which half of the day (tt): write HH for hours from 0 to 23";
+            return $"the date pattern {shown} has hours from 1 to 12 (h) and does not say which half of the day (tt): write HH for hours from 0 to 23";
         }
 
         if (!daily && letters.Contains(':') && !letters.Contains('m'))
         {
-            return $"the date pattern \"{pattern}\" has no minutes: they are mm, MM is the month";
+            return $"the date pattern {shown} has no minutes: they are mm, MM is the month";
         }
 
-        return CanReadItself(pattern) ? null : $"the date pattern \"{pattern}\" cannot be read";
+        return CanReadItself(pattern) ? null : $"the date pattern {shown} cannot be read";
     }
 
     /// <summary>Whether the pattern says more than a date.</summary>
@@ -189,12 +190,13 @@ public sealed class StampPattern
         return letters;
     }
 
+    /// <summary>Cells are read without blanks at their ends, and none longer than a time is.</summary>
     private static bool CanReadItself(string pattern)
     {
         try
         {
             var text = Sample.ToString(pattern, CultureInfo.InvariantCulture);
-            return DateTime.TryParseExact(text, pattern, CultureInfo.InvariantCulture, DateTimeStyles.AdjustToUniversal, out var back) && back.Date == Sample.Date;
+            return text.Length <= Longest && text.Trim().Length == text.Length && DateTime.TryParseExact(text, pattern, CultureInfo.InvariantCulture, DateTimeStyles.AdjustToUniversal, out var back) && back.Date == Sample.Date;
         }
         catch (FormatException)
         {

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 using YamlDotNet.Core;
 using YamlDotNet.Core.Events;
@@ -13,13 +14,17 @@ internal sealed class YamlTreeReader
     public const int DeepestLevel = 32;
     public const int MostBytes = 1_000_000;
 
+    private static readonly SearchValues<char> Controls = SearchValues.Create([.. Enumerable.Range(0, 0xA0).Select(i => (char)i).Where(c => char.IsControl(c) && c is not ('\t' or '\n' or '\r'))]);
+
     private readonly Parser _parser;
     private readonly ProblemList _problems;
+    private readonly (int Line, int Column) _end;
 
     private YamlTreeReader(string text, ProblemList problems)
     {
         _parser = new Parser(new StringReader(text));
         _problems = problems;
+        _end = PlaceOf(text, text.Length);
     }
 
     /// <summary>The file's outermost map, or null with the reason among the problems.</summary>
@@ -31,9 +36,10 @@ internal sealed class YamlTreeReader
             return null;
         }
 
-        if (ControlCharacter(text) is { } control)
+        if (text.AsSpan().IndexOfAny(Controls) is var control and >= 0)
         {
-            problems.Error(control.Line, control.Column, "a control character stands here", "take it out; save the file as UTF-8 text");
+            var (line, column) = PlaceOf(text, control);
+            problems.Error(line, column, "a control character stands here", "take it out; save the file as UTF-8 text");
             return null;
         }
 
@@ -44,22 +50,19 @@ internal sealed class YamlTreeReader
         }
         catch (RefusedYamlException refused)
         {
-            problems.Error(Position(refused.Mark.Line), Position(refused.Mark.Column), refused.Message, refused.Hint);
+            reader.Error(refused.Mark, refused.Message, refused.Hint);
         }
         catch (YamlException broken)
         {
-            problems.Error(
-                Position(broken.Start.Line),
-                Position(broken.Start.Column),
+            reader.Error(
+                broken.Start,
                 "this is not YAML: " + broken.Message.TrimEnd('.'),
                 "look at this line and the one above for a missing colon, quotation mark, bracket or indent");
         }
-
         catch (Exception broken) when (broken is InvalidOperationException or ArgumentException or IndexOutOfRangeException or FormatException or OverflowException)
         {
             // The parser's own slips on broken text (a plain text inside braces that ends the file, say) come without a mark.
-            var last = reader._parser.Current?.End ?? Mark.Empty;
-            problems.Error(Position(last.Line), Position(last.Column), "this is not YAML, here or soon after", "look for a missing colon, quotation mark, bracket or indent");
+            reader.Error(reader._parser.Current?.End ?? Mark.Empty, "this is not YAML, here or soon after", "look for a missing colon, quotation mark, bracket or indent");
         }
 
         return null;
@@ -128,7 +131,7 @@ internal sealed class YamlTreeReader
     private YamlText Text()
     {
         var scalar = _parser.Consume<Scalar>();
-        return new(scalar.Value, scalar.Style is not (ScalarStyle.Plain or ScalarStyle.Any), Position(scalar.Start.Line), Position(scalar.Start.Column));
+        return new(scalar.Value, scalar.Style is not (ScalarStyle.Plain or ScalarStyle.Any), Line(scalar.Start), Column(scalar.Start));
     }
 
     private YamlList List(int level)
@@ -140,7 +143,7 @@ internal sealed class YamlTreeReader
             items.Add(Node(level + 1));
         }
 
-        return new(items, Position(start.Line), Position(start.Column));
+        return new(items, Line(start), Column(start));
     }
 
     private YamlMap Map(int level)
@@ -167,26 +170,30 @@ internal sealed class YamlTreeReader
             }
         }
 
-        return new(entries, Position(start.Line), Position(start.Column));
+        return new(entries, Line(start), Column(start));
     }
 
-    private static (int Line, int Column)? ControlCharacter(string text)
-    {
-        var (line, column) = (1, 1);
-        foreach (var c in text)
-        {
-            if (char.IsControl(c) && c is not ('\t' or '\n' or '\r'))
-            {
-                return (line, column);
-            }
+    private void Error(Mark mark, string what, string hint) => _problems.Error(Line(mark), Column(mark), what, hint);
 
-            (line, column) = c == '\n' ? (line + 1, 1) : (line, column + 1);
+    /// <summary>The parser takes the end of a text for one line more; what is wrong there stands in the last one.</summary>
+    private int Line(Mark mark) => (int)Math.Clamp(mark.Line, 1, _end.Line);
+
+    private int Column(Mark mark) => mark.Line > _end.Line ? _end.Column : (int)Math.Max(1, mark.Column);
+
+    /// <summary>Line and column of a character, from 1; lines end as in YAML.</summary>
+    private static (int Line, int Column) PlaceOf(string text, int at)
+    {
+        var (line, begin) = (1, 0);
+        for (var i = 0; i < at; i++)
+        {
+            if (text[i] is '\n' or '\u2028' or '\u2029' || (text[i] == '\r' && (i + 1 == text.Length || text[i + 1] != '\n')))
+            {
+                (line, begin) = (line + 1, i + 1);
+            }
         }
 
-        return null;
+        return (line, at - begin + 1);
     }
-
-    private static int Position(long mark) => (int)Math.Max(1, mark);
 
     private sealed class RefusedYamlException(Mark mark, string what, string hint) : Exception(what)
     {

@@ -76,6 +76,7 @@ public class ProgramStepsTests
         {
             var sections = ProgramSteps.Of(inputs, sheet, advice.Key);
             lines += Reckoned.Lines(sections);
+            SetAsideIsSaidInItsOrder([.. sections.SelectMany(section => section.Steps).Select(step => step.Name)]);
             kinds.Add(advice.Advice);
             if (advice.Percent is { } percent)
             {
@@ -88,6 +89,9 @@ public class ProgramStepsTests
             }
 
             Assert.Equal(advice.ExactPercent, Last(sections, "exact").Value);
+            Assert.Equal(
+                advice.Zones.Where(z => z.SetAside).Select(z => z.Station.ToString()).Order(StringComparer.Ordinal),
+                sections.SelectMany(s => s.Steps).Where(s => s.Name.Contains(" is set aside: it needs", StringComparison.Ordinal)).Select(s => s.Name.Split(' ')[0]).Order(StringComparer.Ordinal));
             foreach (var zone in advice.Zones)
             {
                 var section = sections.Single(s => s.Title.StartsWith(zone.Station + " ", StringComparison.Ordinal));
@@ -99,6 +103,28 @@ public class ProgramStepsTests
         }
 
         return lines;
+    }
+
+    /// <summary>"Nothing else" only after something.</summary>
+    private static void SetAsideIsSaidInItsOrder(IReadOnlyList<string> names)
+    {
+        var aside = 0;
+        foreach (var name in names)
+        {
+            if (name.Contains(": nothing is set aside", StringComparison.Ordinal))
+            {
+                Assert.Equal(0, aside);
+            }
+            else if (name.Contains(": nothing else is set aside", StringComparison.Ordinal))
+            {
+                Assert.NotEqual(0, aside);
+                aside = 0;
+            }
+            else
+            {
+                aside = name.Contains(" stays in: more than a third", StringComparison.Ordinal) ? 0 : aside + (name.Contains(" is set aside: it needs", StringComparison.Ordinal) ? 1 : 0);
+            }
+        }
     }
 
     private static Step Last(IReadOnlyList<Section> sections, string symbol) => sections.SelectMany(s => s.Steps).Last(s => s.Symbol.Is(symbol));

@@ -1,5 +1,4 @@
 using CsCheck;
-using DailyAdjust.Core.Contracts;
 using DailyAdjust.Core.Plan;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Files;
@@ -7,18 +6,16 @@ using DailyAdjust.Files.Audits;
 using DailyAdjust.Files.Logbook;
 using DailyAdjust.Files.Rounds;
 using DailyAdjust.Files.Sites;
+using DailyAdjust.Tests.Files.Sites;
 using Xunit;
 
 namespace DailyAdjust.Tests.Files;
 
 /// <summary>Whatever is damaged in a file: no reader throws, and what is not used has a reason.</summary>
+[Trait("Promise", "10")]
 public sealed class DamagedFilesTests
 {
     private static readonly Site Site = SiteReader.Read("site.yaml", ExampleSiteFiles.SiteYaml, "stations.csv", ExampleSiteFiles.StationsCsv).Site!;
-
-    private static readonly string Round = string.Join(',', RoundColumns.All) + "\n2026-06-10/1,C1,,P1,,set,90,60,yes,70,\n2026-06-10/1,C2,,P2,,skip,90,0,no,,\n2026-06-10/1,C1,,P2,,set,100,60,55,,\n";
-
-    private static readonly string Cups = "where,cup,volume (mL),throat diameter (in),run time (min),wind speed (mph)\nC1/3,1,31,4.25,15,2\nC1/3,2,27,,,\nC1/3,3,35,,,\nC1/3,4,29,,,\nC2/4 C2/5,1,12,4.25,20,\nC2/4 C2/5,2,18,,,\nC2/4 C2/5,3,0,,,\nC2/4 C2/5,4,21.5,,,\n";
 
     // Some mean something to one of the formats, some nothing to any.
     private static readonly string[] Signs = ["", "\"", ",", ";", ":", "\n", "{", "}", "[", "]", "- ", "&a ", "*a", "!x ", "\t", "-", "%", "0", "1e999", "NaN", "é", "\0", "# ", "? ", "\uFFFF", "😀"];
@@ -53,14 +50,14 @@ public sealed class DamagedFilesTests
 
     [Fact]
     public void A_round_row_counts_or_has_a_reason() => Damage.Array[1, 4].Sample(
-        damage => Accounted(RoundSheetReader.Read("round.csv", Apply(Round, damage), Site)),
+        damage => Accounted(RoundSheetReader.Read("round.csv", Apply(GoodTexts.Round, damage), Site)),
         iter: 1000);
 
     [Fact]
     public void Catch_cups_are_whole_or_not_used() => Damage.Array[1, 4].Sample(
         damage =>
         {
-            var reading = CatchCupsReader.Read("cups.csv", Apply(Cups, damage), Site);
+            var reading = CatchCupsReader.Read("cups.csv", Apply(GoodTexts.Cups, damage), Site);
             Assert.Equal(reading.Runs.Count == 0, reading.Problems.Count > 0);
             Assert.All(StationAudit.Of(reading.Runs), a => Assert.InRange(a.Audit.RateMmPerHour, double.Epsilon, 500));
         },
@@ -77,21 +74,7 @@ public sealed class DamagedFilesTests
                 return;
             }
 
-            Assert.Equal(text, StationsEdit.Of(text, site, []).Text);
-            MeasuredStation[] measured = [.. site.Stations.Where((_, i) => i % 2 == 0).Select((s, i) => new MeasuredStation(s.Key, 3 + (i / 7.0), 0.5 + (i / 40.0)))];
-            var edited = StationsEdit.Of(text, site, measured).Text;
-            var reading = SiteReader.Read("site.yaml", ExampleSiteFiles.SiteYaml, "stations.csv", edited);
-            Assert.True(reading.Site is not null, string.Join('\n', reading.Problems));
-            foreach (var (old, now) in site.Stations.Zip(reading.Site!.Stations))
-            {
-                var found = Array.Find(measured, m => m.Station == old.Key);
-                Assert.Equal((old.Key, old.Name, old.FlowLPerMin, old.GroundM2, old.Exposure, old.Note), (now.Key, now.Name, now.FlowLPerMin, now.GroundM2, now.Exposure, now.Note));
-                Assert.Equal(found?.RateMmPerHour ?? old.Rate.MmPerHour, now.Rate.MmPerHour, 0.001 * old.Rate.MmPerHour);
-                Assert.Equal(found is null ? old.RateKnown : RateKnown.Measured, now.RateKnown);
-                Assert.Equal(found?.LowerQuarter ?? old.DistributionUniformity ?? 0, now.DistributionUniformity ?? 0, 0.001);
-            }
-
-            Assert.Equal(edited, StationsEdit.Of(edited, reading.Site, measured).Text);
+            Assert.Null(MeasuredStations.Fault(ExampleSiteFiles.SiteYaml, text, site));
         },
         iter: 600);
 

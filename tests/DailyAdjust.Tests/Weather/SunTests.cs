@@ -79,4 +79,19 @@ public sealed class SunTests
     [InlineData(double.NaN)]
     public void A_latitude_that_does_not_exist_is_a_callers_bug(double latitude) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Sun.DaylightHours(latitude, 1));
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(367)]
+    public void A_day_that_no_year_has_has_no_sun(int dayOfYear)
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => Sun.DeclinationRad(dayOfYear));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Sun.InverseRelativeDistance(dayOfYear));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Sun.SeasonalCorrectionH(dayOfYear));
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(366)]
+    public void The_first_and_the_last_day_of_a_year_have_one(int dayOfYear) => Assert.InRange(Sun.DeclinationRad(dayOfYear), -0.41, 0.41);
 }

@@ -19,34 +19,34 @@ public sealed class CompressedFilesTests
     [Fact]
     public void GzipAndZipAreReadByWhatTheyAre()
     {
-        Assert.Equal(28.9, Assert.Single(FormatFile.Read(Ghcn, Gzip(Month)).Readings).AirTemperatureMaxC);
-        Assert.Equal(28.9, Assert.Single(FormatFile.Read(Ghcn, Zip(("station.dly", Month))).Readings).AirTemperatureMaxC);
-        Assert.Equal(20, Assert.Single(FormatFile.Read(StationFile.Plain, Gzip(Station)).Readings).AirTemperatureC);
-        Assert.Equal(20, Assert.Single(FormatFile.Read(StationFile.Plain, Zip(("a.csv", Station))).Readings).AirTemperatureC);
+        Assert.Equal(28.9, Assert.Single(FormatFile.Read(Ghcn, Packing.Gzip(Month)).Readings).AirTemperatureMaxC);
+        Assert.Equal(28.9, Assert.Single(FormatFile.Read(Ghcn, Packing.Zip(("station.dly", Month))).Readings).AirTemperatureMaxC);
+        Assert.Equal(20, Assert.Single(FormatFile.Read(StationFile.Plain, Packing.Gzip(Station)).Readings).AirTemperatureC);
+        Assert.Equal(20, Assert.Single(FormatFile.Read(StationFile.Plain, Packing.Zip(("a.csv", Station))).Readings).AirTemperatureC);
     }
 
     [Fact]
     public void OfSeveralFilesTheOneOfTheFormatIsTaken()
     {
-        var read = FormatFile.Read(Ghcn, Zip(("readme.txt", Bytes("About these data\n")), ("folder/", []), ("__MACOSX/x.dly", Month), ("data/x.dly", Month), ("map.png", [0x89, 0x50, 0, 0])));
+        var read = FormatFile.Read(Ghcn, Packing.Zip(("readme.txt", Bytes("About these data\n")), ("folder/", []), ("__MACOSX/x.dly", Month), ("data/x.dly", Month), ("map.png", [0x89, 0x50, 0, 0])));
 
         Assert.Equal((1, 0, 0), read.Counts);
-        Assert.Equal(20, Assert.Single(FormatFile.Read(StationFile.Plain, Zip(("x.dly", Month), ("a.csv", Station))).Readings).AirTemperatureC);
+        Assert.Equal(20, Assert.Single(FormatFile.Read(StationFile.Plain, Packing.Zip(("x.dly", Month), ("a.csv", Station))).Readings).AirTemperatureC);
     }
 
     public static TheoryData<byte[], string> Refused() => new()
     {
-        { Zip(("a.dly", Month), ("b.dly", Month)), "several of the files in it are of this format: a.dly, b.dly" },
-        { Zip(("a.txt", Station), ("b.txt", Station)), "none of the files in it is of this format: a.txt, b.txt" },
-        { Zip(), "there is no file in it" },
-        { Gzip(Month)[..^1], "its contents do not fit its check sum: it is cut or damaged" },
-        { Gzip(Month)[..^9], "its contents do not fit its check sum: it is cut or damaged" },
-        { Gzip(Month)[..12], "it is cut" },
-        { Zip(("a.dly", Month))[..^9], "it is cut or damaged" },
-        { Changed(Gzip(Month), 40), "it is damaged" },
+        { Packing.Zip(("a.dly", Month), ("b.dly", Month)), "several of the files in it are of this format: a.dly, b.dly" },
+        { Packing.Zip(("a.txt", Station), ("b.txt", Station)), "none of the files in it is of this format: a.txt, b.txt" },
+        { Packing.Zip(), "there is no file in it" },
+        { Packing.Gzip(Month)[..^1], "its contents do not fit its check sum: it is cut or damaged" },
+        { Packing.Gzip(Month)[..^9], "its contents do not fit its check sum: it is cut or damaged" },
+        { Packing.Gzip(Month)[..12], "it is cut" },
+        { Packing.Zip(("a.dly", Month))[..^9], "it is cut or damaged" },
+        { Changed(Packing.Gzip(Month), 40), "it is damaged" },
         { Changed(Stored(Month), 60), "its contents do not fit its check sum: it is cut or damaged" },
-        { Gzip(Blanks(30_000_000)), "it expands to more than 20 MB, which no weather file does" },
-        { Zip(("a.dly", Blanks(30_000_000))), "it expands to more than 20 MB, which no weather file does" },
+        { Packing.Gzip(Blanks(30_000_000)), "it expands to more than 20 MB, which no weather file does" },
+        { Packing.Zip(("a.dly", Blanks(30_000_000))), "it expands to more than 20 MB, which no weather file does" },
     };
 
     [Theory]
@@ -63,12 +63,12 @@ public sealed class CompressedFilesTests
 
     [Fact]
     public void AnArchiveInAnArchiveIsNotOpened() =>
-        Assert.Equal("the file is compressed", Assert.Single(FormatFile.Read(Ghcn, Zip(("a.gz", Gzip(Month)))).Told()).What);
+        Assert.Equal("the file is compressed", Assert.Single(FormatFile.Read(Ghcn, Packing.Zip(("a.gz", Packing.Gzip(Month)))).Told()).What);
 
     [Fact]
     public void ADamagedArchiveNeverThrowsAndNeverGivesAnotherNumber()
     {
-        foreach (var good in new[] { Gzip(Month), Zip(("a.dly", Month)), Zip(("a.txt", Station), ("b.dly", Month)), Stored(Month) })
+        foreach (var good in new[] { Packing.Gzip(Month), Packing.Zip(("a.dly", Month)), Packing.Zip(("a.txt", Station), ("b.dly", Month)), Stored(Month) })
         {
             for (var at = 0; at < good.Length; at++)
             {
@@ -98,33 +98,5 @@ public sealed class CompressedFilesTests
         return changed;
     }
 
-    internal static byte[] Gzip(byte[] bytes)
-    {
-        using var into = new MemoryStream();
-        using (var gzip = new GZipStream(into, CompressionLevel.Optimal, leaveOpen: true))
-        {
-            gzip.Write(bytes);
-        }
-
-        return into.ToArray();
-    }
-
-    private static byte[] Stored(byte[] bytes) => Zip(CompressionLevel.NoCompression, ("a.dly", bytes));
-
-    internal static byte[] Zip(params (string Name, byte[] Bytes)[] files) => Zip(CompressionLevel.Optimal, files);
-
-    internal static byte[] Zip(CompressionLevel level, params (string Name, byte[] Bytes)[] files)
-    {
-        using var into = new MemoryStream();
-        using (var archive = new ZipArchive(into, ZipArchiveMode.Create, leaveOpen: true))
-        {
-            foreach (var (name, bytes) in files)
-            {
-                using var entry = archive.CreateEntry(name, level).Open();
-                entry.Write(bytes);
-            }
-        }
-
-        return into.ToArray();
-    }
+    private static byte[] Stored(byte[] bytes) => Packing.Zip(CompressionLevel.NoCompression, ("a.dly", bytes));
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using DailyAdjust.Files.Formats;
 using Xunit;
@@ -8,22 +7,10 @@ namespace DailyAdjust.Tests.Files.Formats;
 /// <summary>EPW: a typical year for normals, hour 1 is the first of the day.</summary>
 public sealed class EpwTests
 {
-    public const string Header = """
-        LOCATION,Yardville,IL,USA,TMY3,725300,41.98,-87.92,-6.0,201.0
-        DESIGN CONDITIONS,0
-        TYPICAL/EXTREME PERIODS,0
-        GROUND TEMPERATURES,0
-        HOLIDAYS/DAYLIGHT SAVINGS,No,0,0,0
-        COMMENTS 1,invented
-        COMMENTS 2,invented
-        DATA PERIODS,1,1,Data,Sunday, 1/ 1,12/31
-
-        """;
-
     [Fact]
     public void ThePlaceAndItsHoursAreRead()
     {
-        var epw = Read(Header + Row("1999,6,1,1,60") + Row("1987,6,1,14,60") + Row("1987,12,31,24,60"));
+        var epw = Read(EpwText.Header + EpwText.Row("1999,6,1,1,60") + EpwText.Row("1987,6,1,14,60") + EpwText.Row("1987,12,31,24,60"));
 
         Assert.Empty(epw.Report.Problems);
         Assert.Equal(new EpwPlace("Yardville", 41.98, -87.92, -6, 201), epw.Place);
@@ -38,7 +25,7 @@ public sealed class EpwTests
     [Fact]
     public void AtTheMarkOrAboveItIsMissing()
     {
-        var hour = Assert.Single(Read(Header + Row("1987,6,1,14,60", t: "99.9", rh: "999", sun: "9999", wind: "999.0", rain: "999.0")).Readings);
+        var hour = Assert.Single(Read(EpwText.Header + EpwText.Row("1987,6,1,14,60", t: "99.9", rh: "999", sun: "9999", wind: "999.0", rain: "999.0")).Readings);
 
         Assert.All([hour.AirTemperatureC, hour.RelativeHumidityPercent, hour.SolarRadiationMJPerM2, hour.WindSpeedMPerS, hour.RainMm], value => Assert.Equal(double.NaN, value));
         Assert.Equal(14.4, hour.DewPointC);
@@ -49,22 +36,22 @@ public sealed class EpwTests
     [InlineData("6.0")]
     [InlineData("0.0")]
     public void RainOfAnUnknownTimeIsNotTheHours(string hours) =>
-        Assert.Equal(double.NaN, Assert.Single(Read(Header + Row("1987,6,1,14,60", rain: "0.0", hours: hours)).Readings).RainMm);
+        Assert.Equal(double.NaN, Assert.Single(Read(EpwText.Header + EpwText.Row("1987,6,1,14,60", rain: "0.0", hours: hours)).Readings).RainMm);
 
     public static TheoryData<string, int, int, int, string> Defects() => new()
     {
-        { Row("1987,6,1,25,60"), 0, 1, 1, "\"1987,6,1,25\" is not a year, month, day and hour" },
-        { Row("1988,2,29,1,60"), 0, 1, 1, "\"1988,2,29,1\" is not a year, month, day and hour" },
-        { Row("1987,6,1,2,60").Replace(",201.0,", ",", StringComparison.Ordinal)[..60] + "\n", 0, 1, 13, "the row has 13 cells and needs 35" },
-        { Row("1987,6,1,2,60", t: "2x.5"), 1, 0, 7, "dry bulb: \"2x.5\" is not a number with a decimal point" },
-        { Row("1987,6,1,2,60", sun: "-850"), 1, 0, 14, "global horizontal radiation: \"-850\" is below what it can be" },
+        { EpwText.Row("1987,6,1,25,60"), 0, 1, 1, "\"1987,6,1,25\" is not a year, month, day and hour" },
+        { EpwText.Row("1988,2,29,1,60"), 0, 1, 1, "\"1988,2,29,1\" is not a year, month, day and hour" },
+        { EpwText.Row("1987,6,1,2,60").Replace(",201.0,", ",", StringComparison.Ordinal)[..60] + "\n", 0, 1, 13, "the row has 13 cells and needs 35" },
+        { EpwText.Row("1987,6,1,2,60", t: "2x.5"), 1, 0, 7, "dry bulb: \"2x.5\" is not a number with a decimal point" },
+        { EpwText.Row("1987,6,1,2,60", sun: "-850"), 1, 0, 14, "global horizontal radiation: \"-850\" is below what it can be" },
     };
 
     [Theory]
     [MemberData(nameof(Defects))]
     public void WhatIsNotSureDoesNotCount(string row, int setAside, int refused, int column, string what)
     {
-        var epw = Read(Header + Row("1987,6,1,1,60") + row);
+        var epw = Read(EpwText.Header + EpwText.Row("1987,6,1,1,60") + row);
 
         Assert.Equal((1, setAside, refused), (epw.Report.RowsRead, epw.Report.RowsSetAside, epw.Report.RowsRefused));
         var told = Assert.Single(epw.Report.Problems);
@@ -76,7 +63,7 @@ public sealed class EpwTests
     [Fact]
     public void ARowOfAnotherWidthThanTheOthersIsRefused()
     {
-        var epw = Read(Header + Row("1987,6,1,1,60") + Row("1987,6,1,2,60").Replace(",1200,1300,", ",12001300,", StringComparison.Ordinal) + Row("1987,6,1,3,60"));
+        var epw = Read(EpwText.Header + EpwText.Row("1987,6,1,1,60") + EpwText.Row("1987,6,1,2,60").Replace(",1200,1300,", ",12001300,", StringComparison.Ordinal) + EpwText.Row("1987,6,1,3,60"));
 
         Assert.Equal((2, 0, 1), (epw.Report.RowsRead, epw.Report.RowsSetAside, epw.Report.RowsRefused));
         Assert.All(epw.Readings, hour => Assert.Equal(3.1, hour.WindSpeedMPerS));
@@ -102,7 +89,4 @@ public sealed class EpwTests
         using var stream = new MemoryStream(Encoding.UTF8.GetBytes(text));
         return EpwReader.Read("typical.epw", stream);
     }
-
-    public static string Row(string time, string t = "25.5", string rh = "52", string sun = "850", string wind = "3.1", string rain = "0.5", string hours = "1.0") =>
-        string.Create(CultureInfo.InvariantCulture, $"{time},?9?9?9?9E0?9?9,{t},14.4,{rh},99100,1200,1300,380,{sun},700,120,0,0,0,0,180,{wind},3,3,16.0,77777,9,999999999,250,0.0800,0,88,0.200,{rain},{hours}\n");
 }

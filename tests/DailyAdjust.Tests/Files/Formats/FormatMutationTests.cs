@@ -1,8 +1,6 @@
 using System.Collections;
 using System.Globalization;
 using System.Text;
-using System.Text.Json;
-using System.Text.RegularExpressions;
 using DailyAdjust.Files.Formats;
 using DailyAdjust.Tests.Files.Readings;
 using Xunit;
@@ -13,7 +11,8 @@ namespace DailyAdjust.Tests.Files.Formats;
 /// Good files of every format, spoilt at random from a seed: nothing throws, every line is counted once, and no number appears that neither the
 /// good file nor a spoilt line has. DAILYADJUST_MUTATIONS says how many of each format; a failure names its seed.
 /// </summary>
-public sealed partial class FormatMutationTests
+[Trait("Promise", "10")]
+public sealed class FormatMutationTests
 {
     private static readonly int Count =
         int.TryParse(Environment.GetEnvironmentVariable("DAILYADJUST_MUTATIONS"), NumberStyles.None, CultureInfo.InvariantCulture, out var count) ? count : 300;
@@ -62,8 +61,8 @@ public sealed partial class FormatMutationTests
                 continue;
             }
 
-            var counted = read.Report.RowsRead + read.Report.RowsSetAside + read.Report.RowsRefused + OfOthers(read);
-            Assert.True(CountLines(bytes[..cut], file) == counted, $"{name}, seed {seed}: {CountLines(bytes[..cut], file)} lines, {counted} counted");
+            var counted = read.Report.RowsRead + read.Report.RowsSetAside + read.Report.RowsRefused + RowCounts.OfOthers(read.Report);
+            Assert.True(Lines(bytes[..cut], file) == counted, $"{name}, seed {seed}: {Lines(bytes[..cut], file)} lines, {counted} counted");
             var allowed = good.ToHashSet();
             if (!onlyJunk)
             {
@@ -93,7 +92,7 @@ public sealed partial class FormatMutationTests
             var read = FormatFile.Read(GoodFiles.Gridpoint, bytes);
             if (!read.Report.FileRefused)
             {
-                Assert.True(CountValues(bytes) == read.Report.RowsRead + read.Report.RowsSetAside + read.Report.RowsRefused, $"seed {seed}");
+                Assert.True(RowCounts.OfForecast(bytes, Layers) == read.Report.RowsRead + read.Report.RowsSetAside + read.Report.RowsRefused, $"seed {seed}");
             }
         }
     }
@@ -105,7 +104,7 @@ public sealed partial class FormatMutationTests
     {
         var file = GoodFiles.ByLines.Single(f => name.StartsWith(f.Name + " ", StringComparison.Ordinal));
         var plain = Encode(file.Header.Concat(file.Rows));
-        var packed = name.EndsWith("gzip", StringComparison.Ordinal) ? CompressedFilesTests.Gzip(plain) : CompressedFilesTests.Zip(("a.csv", plain));
+        var packed = name.EndsWith("gzip", StringComparison.Ordinal) ? Packing.Gzip(plain) : Packing.Zip(("a.csv", plain));
         var good = Values(file.Read(packed));
         for (var seed = 0; seed < Count; seed++)
         {
@@ -131,25 +130,8 @@ public sealed partial class FormatMutationTests
 
     private static byte[] Join(GoodFile file, IReadOnlyList<SpoiltLine> lines) => [.. Encode(file.Header), .. lines.SelectMany(line => line.Text.Append((byte)'\n'))];
 
-    private static int CountLines(byte[] bytes, GoodFile file) =>
-        // A station's row of empty cells is blank; the public formats have none.
-        LineEnd().Split(Encoding.Latin1.GetString(bytes[Encode(file.Header).Length..])).Count(line => Encoding.UTF8.GetString(Encoding.Latin1.GetBytes(line)).Trim('\u001A', '\uFEFF') is var text && !string.IsNullOrWhiteSpace(string.Equals(file.Source?.Format, "csv", StringComparison.Ordinal) ? text.Replace(',', ' ') : text));
-
-    /// <summary>Rows of a station that is not the site's are told as a number and are not counted otherwise.</summary>
-    private static int OfOthers(Result read) =>
-        read.Report.Problems.Select(problem => Others().Match(problem.What)).Where(match => match.Success).Sum(match => int.Parse(match.Groups["count"].ValueSpan, CultureInfo.InvariantCulture))
-        + read.Report.Problems.Count(problem => problem.What.StartsWith("the file has no row of station", StringComparison.Ordinal));
-
-    private static int CountValues(byte[] bytes)
-    {
-        using var document = JsonDocument.Parse(bytes);
-        var top = document.RootElement.EnumerateObject().ToList();
-        return top.Concat(top.Where(p => p.NameEquals("properties") && p.Value.ValueKind == JsonValueKind.Object).SelectMany(p => p.Value.EnumerateObject()))
-            .Where(p => Layers.Contains(p.Name, StringComparer.Ordinal) && p.Value.ValueKind == JsonValueKind.Object)
-            .SelectMany(p => p.Value.EnumerateObject())
-            .Where(p => p.NameEquals("values") && p.Value.ValueKind == JsonValueKind.Array)
-            .Sum(p => p.Value.GetArrayLength());
-    }
+    private static int Lines(byte[] bytes, GoodFile file) =>
+        RowCounts.Lines(Encoding.UTF8.GetString(bytes[Encode(file.Header).Length..]), string.Equals(file.Source?.Format, "csv", StringComparison.Ordinal));
 
     private static HashSet<(DateTimeOffset Begin, DateTimeOffset End, int Column, double Value)> Values(Result read) =>
     [
@@ -159,10 +141,4 @@ public sealed partial class FormatMutationTests
             r.DewPointC, r.WindSpeedMPerS, r.SolarRadiationMJPerM2, r.SunshineH, r.RainMm, r.ReferenceEtMm, r.RainChancePercent, r.RainCounterMm,
         }.Select((value, column) => (r.Begin, r.End, column, value))).Where(v => !double.IsNaN(v.value)),
     ];
-
-    [GeneratedRegex("\r\n|\r|\n", RegexOptions.CultureInvariant, 1000)]
-    private static partial Regex LineEnd();
-
-    [GeneratedRegex("^(?<count>[0-9]+) rows of other stations", RegexOptions.CultureInvariant, 1000)]
-    private static partial Regex Others();
 }

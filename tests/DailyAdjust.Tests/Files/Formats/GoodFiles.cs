@@ -77,7 +77,7 @@ internal static class GoodFiles
             Rows(i => $"\"YARD\",\"6150000\",\"2026-06-{i:00}\",\"2026\",\"06\",\"{i:00}\",\"28.{i % 10}\",\"\",\"15.{i % 10}\",\"\",\"22.3\",\"\",\"{i}.5\",\"\"")),
         new("dwd", FormatFile.Source("dwd-daily", "44"), ["STATIONS_ID;MESS_DATUM;QN_3;  FX;  FM;QN_4; RSK;RSKF; SDK;SHK_TAG;  NM; VPM;  PM; TMK; UPM; TXK; TNK; TGK;eor"],
             Rows(i => $"         44;202606{i:00};  10;  12.1;   3.1;  10;   {i}.5;   6; 10.500;   0;   4.2;  14.2; 1010.05;  22.3;  66.00;  28.{i % 10};  15.6;  13.0;eor")),
-        new("epw", null, [.. EpwTests.Header.Split('\n', StringSplitOptions.RemoveEmptyEntries)], Rows(i => EpwTests.Row(FormattableString.Invariant($"1999,6,1,{i},60"), rain: FormattableString.Invariant($"{i}.5")).TrimEnd())),
+        new("epw", null, [.. EpwText.Header.Split('\n', StringSplitOptions.RemoveEmptyEntries)], Rows(i => EpwText.Row(FormattableString.Invariant($"1999,6,1,{i},60"), rain: FormattableString.Invariant($"{i}.5")).TrimEnd())),
     ];
 
     private static IReadOnlyList<string> Rows(Func<int, FormattableString> row) => [.. Enumerable.Range(1, 12).Select(i => row(i).ToString(CultureInfo.InvariantCulture))];

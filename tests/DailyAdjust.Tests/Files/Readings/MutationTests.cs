@@ -6,6 +6,7 @@ using Xunit;
 namespace DailyAdjust.Tests.Files.Readings;
 
 /// <summary>Good files, spoilt at random: nothing throws, every row is counted, and no number becomes another.</summary>
+[Trait("Promise", "10")]
 public sealed class MutationTests
 {
     private const int Hours = 30;

@@ -6,6 +6,7 @@ namespace DailyAdjust.Tests.Files.Sites;
 
 /// <summary>Files that mean harm are refused at once, with a reason, and never take memory or the process with them.</summary>
 [Trait("Promise", "11")]
+[Trait("Promise", "10")]
 public sealed class HostileYamlTests
 {
     // Tells a hang from an answer; it measures no speed.
