@@ -34,7 +34,8 @@ public static class RunningProgram
 
     public static Process Start(ProgramStart start)
     {
-        var info = new ProcessStartInfo(Executable, start.Arguments)
+        string[] line = [.. start.Under, Executable, .. start.Arguments];
+        var info = new ProcessStartInfo(line[0], line[1..])
         {
             UseShellExecute = false,
             RedirectStandardInput = true,
@@ -61,6 +62,9 @@ public sealed record ProgramStart(params string[] Arguments)
     public string Input { get; init; } = "";
 
     public string? WorkingFolder { get; init; }
+
+    /// <summary>A program that starts it and its arguments (strace, setpriv, nsenter, ...); empty = none.</summary>
+    public IReadOnlyList<string> Under { get; init; } = [];
 
     public IReadOnlyDictionary<string, string> Variables { get; init; } = new Dictionary<string, string>(StringComparer.Ordinal);
 }

@@ -54,30 +54,37 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
         return notices.Count > 0 ? notices[0] : null;
     }
 
-    /// <summary>After the ledger has it; rows that could not be used are listed beside it.</summary>
-    public string MoveToTaken(InboxFile file, IReadOnlyList<string> problems)
+    /// <summary>After the ledger has it; rows that could not be used are listed beside it, before it goes there itself.</summary>
+    /// <param name="file">The file.</param>
+    /// <param name="problems">One line each.</param>
+    /// <param name="before">Told under which name it is about to lie there.</param>
+    public string MoveToTaken(InboxFile file, IReadOnlyList<string> problems, Action<string>? before = null)
     {
-        var name = AtomicFile.MoveInto(file.Path, folder.Taken);
-        Touch(Path.Combine(folder.Taken, name));
-        if (problems.Count > 0)
+        Touch(file.Path);
+        return AtomicFile.MoveInto(file.Path, folder.Taken, name =>
         {
-            Explain(folder, name, problems);
-        }
+            if (problems.Count > 0)
+            {
+                Explain(folder, name, problems);
+            }
 
-        return name;
+            before?.Invoke(name);
+        });
     }
 
     /// <summary>Lists rows of a file that was taken, or read in place, and that could not be used.</summary>
     public static void Explain(SiteFolder site, string name, IReadOnlyList<string> problems) =>
         AtomicFile.Write(Path.Combine(site.Taken, name + ".why.txt"), WhyText($"{name} was taken; look at these rows.", problems));
 
-    /// <summary>Moves it to refused/ and puts every problem beside it.</summary>
-    public string MoveToRefused(InboxFile file, IReadOnlyList<string> problems)
+    /// <summary>Moves it to refused/, where every problem lies before it does itself.</summary>
+    /// <param name="file">The file.</param>
+    /// <param name="problems">One line each.</param>
+    /// <param name="before">Told under which name it is about to lie there.</param>
+    public string MoveToRefused(InboxFile file, IReadOnlyList<string> problems, Action<string>? before = null) => AtomicFile.MoveInto(file.Path, folder.Refused, name =>
     {
-        var name = AtomicFile.MoveInto(file.Path, folder.Refused);
         AtomicFile.Write(Path.Combine(folder.Refused, name + ".why.txt"), WhyText($"{file.Name} was not taken. Nothing of it was used.", problems));
-        return name;
-    }
+        before?.Invoke(name);
+    });
 
     /// <summary>Keeps a copy of a file that a person named and that could not be used, with every problem beside it.</summary>
     /// <param name="site">The site.</param>

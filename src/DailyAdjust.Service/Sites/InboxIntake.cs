@@ -7,7 +7,7 @@ namespace DailyAdjust.Service.Sites;
 /// <summary>Takes what lies in an inbox, file by file: one that cannot be used goes to refused/, and the others go on.</summary>
 public sealed class InboxIntake(OpenSite site, Inbox inbox, ServiceOptions options, TimeProvider time, ILogger log)
 {
-    /// <returns>What the sheet has to say about it.</returns>
+    /// <returns>What the sheet has to say about it; what a file's going to taken/ or refused/ leaves to be said waits in the ledger too.</returns>
     public IReadOnlyList<string> TakeAll(InboxLook look, CancellationToken stop)
     {
         var notices = new List<string>();
@@ -47,17 +47,25 @@ public sealed class InboxIntake(OpenSite site, Inbox inbox, ServiceOptions optio
 
     private string? Settle(InboxFile file, IntakeReport report)
     {
+        string? notice = null;
         if (report.Refused)
         {
-            var kept = inbox.MoveToRefused(file, report.Problems);
+            inbox.MoveToRefused(file, report.Problems, name => Notice($"{file.Name} was refused: inbox/refused/{name}.why.txt says why."));
             log.LogWarning("{Site}: {File} refused: {Why}", site.Folder.Name, file.Name, report.Problems[0]);
-            return $"{file.Name} was refused: inbox/refused/{kept}.why.txt says why.";
+            return notice;
         }
 
-        var name = inbox.MoveToTaken(file, report.Problems);
+        inbox.MoveToTaken(file, report.Problems, name =>
+        {
+            if (report.RowsRefused + report.RowsSetAside > 0)
+            {
+                Notice(FormattableString.Invariant($"{file.Name}: {report.Counts}; inbox/taken/{name}.why.txt lists them."));
+            }
+        });
         log.LogInformation("{Site}: {File} taken as {What}: {Counts}", site.Folder.Name, file.Name, report.What, report.Counts);
-        return report.RowsRefused + report.RowsSetAside > 0
-            ? FormattableString.Invariant($"{file.Name}: {report.Counts}; inbox/taken/{name}.why.txt lists them.")
-            : null;
+        return notice;
+
+        // Kept before the file goes: nobody would know of it after a crash.
+        void Notice(string sentence) => site.Ledger.Notices.Add(notice = sentence);
     }
 }
