@@ -5,6 +5,9 @@ namespace DailyAdjust.Ledger;
 /// <summary>The connection: statements, steps that are kept whole or not at all, and troubles in plain words.</summary>
 internal sealed class LedgerDb : IDisposable
 {
+    // https://www.sqlite.org/c3ref/c_dbconfig_defensive.html, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE
+    private const int NoCheckpointOnClose = 1006;
+
     private readonly SqliteConnection _connection;
     private readonly string _path;
     private readonly Dictionary<string, SqliteCommand> _prepared = new(StringComparer.Ordinal);
@@ -206,7 +209,21 @@ internal sealed class LedgerDb : IDisposable
         }
         catch (SqliteException e) when (Troubles.From(e, _path) is not null)
         {
+            if (Troubles.From(e, _path)!.Trouble == LedgerTrouble.Io)
+            {
+                WriteNoMore();
+            }
+
             throw Troubles.From(e, _path)!;
+        }
+    }
+
+    /// <summary>Closing the last connection would move the log's pages into the file: under a disk that failed, both stay as they are.</summary>
+    private void WriteNoMore()
+    {
+        if (_connection.Handle is { } open)
+        {
+            SQLitePCL.raw.sqlite3_db_config(open, NoCheckpointOnClose, 1, out _);
         }
     }
 }

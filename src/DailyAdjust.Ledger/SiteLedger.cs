@@ -39,6 +39,7 @@ public sealed class SiteLedger : IDisposable
         Mornings = new Mornings(db);
         Sheets = new Sheets(db);
         Outbox = new Outbox(db);
+        Notices = new Notices(db);
     }
 
     /// <summary>How long another process is waited for unless the caller says otherwise.</summary>
@@ -72,6 +73,9 @@ public sealed class SiteLedger : IDisposable
 
     /// <summary>Mail that is promised, and what became of it.</summary>
     public Outbox Outbox { get; }
+
+    /// <summary>What the next sheet has to say.</summary>
+    public Notices Notices { get; }
 
     /// <summary>The highest input number; 0 = nothing has arrived.</summary>
     public long Watermark => _db.Number("SELECT coalesce(max(seq), 0) FROM input");

@@ -39,6 +39,7 @@ internal static class Troubles
     public static LedgerException? From(Exception e, string path) => e switch
     {
         UnauthorizedAccessException => NoRight(path, e),
+        IOException when IsReadOnlyOrExhausted(e) => NoRight(path, e),
         DirectoryNotFoundException => new LedgerException(
             LedgerTrouble.Missing, $"The folder of the ledger {path} does not exist.", e),
         IOException when IsFull(e) => NoRoom(path, e),
@@ -63,8 +64,11 @@ internal static class Troubles
         new(LedgerTrouble.Full, $"No room on the disk for the ledger {path}. Free some space; nothing was lost.", e);
 
     private static LedgerException NoRight(string path, Exception e) =>
-        new(LedgerTrouble.Denied, $"No right to write or open the ledger {path} ({e.Message}). Check the rights of the file and its folder.", e);
+        new(LedgerTrouble.Denied, $"No right to write or open the ledger {path} ({e.Message}). Check the rights of the file and its folder, whether the disk may be written to, and how many files may be open at once.", e);
 
-    // ENOSPC is 28 on Linux and macOS; ERROR_DISK_FULL is 112 and ERROR_HANDLE_DISK_FULL 39 on Windows.
-    private static bool IsFull(Exception e) => (e.HResult & 0xFFFF) is 28 or 112 or 39;
+    // ENOSPC is 28 on Linux and macOS, EDQUOT 122 and 69; ERROR_DISK_FULL is 112 and ERROR_HANDLE_DISK_FULL 39 on Windows.
+    private static bool IsFull(Exception e) => (e.HResult & 0xFFFF) is 28 or 112 or 39 || (e.HResult & 0xFFFF) == (OperatingSystem.IsMacOS() ? 69 : 122);
+
+    // EROFS is 30, ENFILE 23 and EMFILE 24 on Linux and macOS; ERROR_WRITE_PROTECT is 19 and ERROR_TOO_MANY_OPEN_FILES 4 on Windows.
+    private static bool IsReadOnlyOrExhausted(Exception e) => OperatingSystem.IsWindows() ? (e.HResult & 0xFFFF) is 19 or 4 : e.HResult is 30 or 23 or 24;
 }

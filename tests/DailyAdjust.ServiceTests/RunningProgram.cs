@@ -35,7 +35,7 @@ public static class RunningProgram
 
     public static Process Start(ProgramStart start)
     {
-        string[] line = [.. start.Within, Path, .. start.Arguments];
+        string[] line = [.. start.Under, Path, .. start.Arguments];
         var info = new ProcessStartInfo(line[0], line[1..])
         {
             UseShellExecute = false,
@@ -62,10 +62,10 @@ public sealed record ProgramStart(params string[] Arguments)
 {
     public string Input { get; init; } = "";
 
-    /// <summary>A command that becomes the program: it gets the program and its arguments behind its own.</summary>
-    public IReadOnlyList<string> Within { get; init; } = [];
-
     public string? WorkingFolder { get; init; }
+
+    /// <summary>A program that starts it and its arguments (strace, setpriv, nsenter, ...); empty = none.</summary>
+    public IReadOnlyList<string> Under { get; init; } = [];
 
     public IReadOnlyDictionary<string, string> Variables { get; init; } = new Dictionary<string, string>(StringComparer.Ordinal);
 }

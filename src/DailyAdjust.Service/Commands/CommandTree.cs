@@ -122,7 +122,7 @@ public static class CommandTree
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or LedgerException or InvalidDataException)
         {
-            await error.WriteLineAsync($"Failed: {failure.Message}").ConfigureAwait(false);
+            await error.WriteLineAsync($"Failed: {DiskTrouble.InWords(failure)}").ConfigureAwait(false);
             return ExitCode.Failed;
         }
     }

@@ -72,10 +72,14 @@ internal static class MorningCommand
             {
                 // One site's failure does not stop the others. Most failures name their site themselves.
                 var named = failure.Message.StartsWith(folder.Name + ": ", StringComparison.Ordinal);
-                context.Error.WriteLine(named ? failure.Message : $"{folder.Name}: {failure.Message}");
+                context.Error.WriteLine(named ? failure.Message : $"{folder.Name}: {DiskTrouble.InWords(failure)}");
                 context.Error.WriteLine((failure as WrongInputException)?.Hint ?? "Nothing was issued for this site.");
-                log.LogError(failure, "{Site}: {Failure}", folder.Name, failure.Message);
+                log.LogError(failure, "{Site}: {Failure}", folder.Name, DiskTrouble.InWords(failure));
                 code = Math.Max(code, failure is WrongInputException ? ExitCode.WrongInput : ExitCode.Failed);
+                if (DiskTrouble.IsFailed(failure))
+                {
+                    return ExitCode.Failed;
+                }
             }
         }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 
 namespace DailyAdjust.Service.Home;
@@ -8,60 +9,112 @@ namespace DailyAdjust.Service.Home;
 /// </summary>
 public static class AtomicFile
 {
+    private const string Temporary = ".tmp";
+
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     public static void Write(string path, string text) => Write(path, Utf8.GetBytes(text));
 
+    /// <exception cref="DiskFailedException">The disk failed: whether the file is there after a power cut cannot be said.</exception>
     /// <exception cref="IOException">The disk refused; the old file, if there was one, is whole.</exception>
     /// <exception cref="UnauthorizedAccessException">No right to write there.</exception>
     public static void Write(string path, ReadOnlySpan<byte> bytes)
     {
-        var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
-        Directory.CreateDirectory(folder);
-        var temporary = Path.Combine(folder, $".{Path.GetFileName(path)}.{Environment.ProcessId}.tmp");
         try
         {
-            using (var stream = new FileStream(temporary, FileMode.Create, FileAccess.Write, FileShare.None))
+            var (folder, name) = Parts(path);
+            var temporary = WriteTemporary(folder, name, bytes);
+            try
             {
-                stream.Write(bytes);
-                stream.Flush(flushToDisk: true);
+                if (!OperatingSystem.IsWindows() && File.Exists(path))
+                {
+                    File.SetUnixFileMode(temporary, File.GetUnixFileMode(path));
+                }
+
+                File.Move(temporary, path, overwrite: true);
+            }
+            catch
+            {
+                File.Delete(temporary);
+                throw;
             }
 
-            if (!OperatingSystem.IsWindows() && File.Exists(path))
-            {
-                File.SetUnixFileMode(temporary, File.GetUnixFileMode(path));
-            }
+            Posix.SyncFolder(folder);
+            Leftovers.Remove(folder, name, Temporary);
+        }
+        catch (IOException failure) when (DiskFailedException.Means(failure))
+        {
+            throw new DiskFailedException(path, failure);
+        }
+    }
 
-            File.Move(temporary, path, overwrite: true);
+    /// <summary>Moves a file under a name that is still free in the folder ("name.2.csv" where "name.csv" is taken) and returns that name.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="folder">On the same disk.</param>
+    /// <param name="before">Told the name before the file goes: what belongs beside it is then there when it is, whatever happens in between.</param>
+    /// <inheritdoc cref="Write(string, ReadOnlySpan{byte})"/>
+    public static string MoveInto(string path, string folder, Action<string>? before = null) => MoveInto(path, folder, Path.GetFileName(path), before);
+
+    /// <summary>Writes a file under a name that is still free in the folder, and returns that name.</summary>
+    /// <inheritdoc cref="Write(string, ReadOnlySpan{byte})"/>
+    public static string WriteInto(string folder, string name, ReadOnlySpan<byte> bytes)
+    {
+        try
+        {
+            var temporary = WriteTemporary(folder, name, bytes);
+            var kept = MoveInto(temporary, folder, name, before: null);
+            Leftovers.Remove(folder, name, Temporary);
+            return kept;
+        }
+        catch (IOException failure) when (DiskFailedException.Means(failure))
+        {
+            throw new DiskFailedException(Path.Combine(folder, name), failure);
+        }
+    }
+
+    /// <summary>"name.2.csv" for "name.csv"; the first has no number.</summary>
+    public static string Numbered(string name, int count) => count == 1
+        ? name
+        : string.Create(CultureInfo.InvariantCulture, $"{Path.GetFileNameWithoutExtension(name)}.{count}{Path.GetExtension(name)}");
+
+    /// <returns>The path of a flushed file that nobody else knows.</returns>
+    private static string WriteTemporary(string folder, string name, ReadOnlySpan<byte> bytes)
+    {
+        MakeFolder(folder);
+        var temporary = Path.Combine(folder, Leftovers.NameOf(name, Temporary));
+        try
+        {
+            using var stream = new FileStream(temporary, FileMode.Create, FileAccess.Write, FileShare.None);
+            stream.Write(bytes);
+            Posix.SyncFile(stream);
+            return temporary;
         }
         catch
         {
             File.Delete(temporary);
             throw;
         }
-
-        Posix.SyncFolder(folder);
     }
 
-    /// <summary>Moves a file under a name that is still free in the folder ("name.2.csv" where "name.csv" is taken) and returns that name.</summary>
-    public static string MoveInto(string path, string folder) => MoveInto(path, folder, Path.GetFileName(path));
-
-    /// <summary>Writes a file under a name that is still free in the folder, and returns that name.</summary>
-    public static string WriteInto(string folder, string name, ReadOnlySpan<byte> bytes)
+    /// <summary>A new folder's name is as durable as the files in it.</summary>
+    private static void MakeFolder(string folder)
     {
-        var whole = Path.Combine(folder, $".{name}.{Environment.ProcessId}.new");
-        Write(whole, bytes);
-        return MoveInto(whole, folder, name);
+        if (Directory.Exists(folder))
+        {
+            return;
+        }
+
+        if (Path.GetDirectoryName(folder) is { } parent)
+        {
+            MakeFolder(parent);
+            Directory.CreateDirectory(folder);
+            Posix.SyncFolder(parent);
+        }
     }
 
-    /// <summary>"name.2.csv" for "name.csv"; the first has no number.</summary>
-    public static string Numbered(string name, int count) => count == 1
-        ? name
-        : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Path.GetFileNameWithoutExtension(name)}.{count}{Path.GetExtension(name)}");
-
-    private static string MoveInto(string path, string folder, string name)
+    private static string MoveInto(string path, string folder, string name, Action<string>? before)
     {
-        Directory.CreateDirectory(folder);
+        MakeFolder(folder);
         for (var count = 1; ; count++)
         {
             var target = Path.Combine(folder, Numbered(name, count));
@@ -70,6 +123,7 @@ public static class AtomicFile
                 continue;
             }
 
+            before?.Invoke(Path.GetFileName(target));
             try
             {
                 File.Move(path, target, overwrite: false);
@@ -79,9 +133,23 @@ public static class AtomicFile
                 continue; // somebody else took the name in between
             }
 
-            Posix.SyncFolder(folder);
-            Posix.SyncFolder(Path.GetDirectoryName(Path.GetFullPath(path))!);
+            SyncBoth(path, target);
             return Path.GetFileName(target);
         }
     }
+
+    private static void SyncBoth(string from, string to)
+    {
+        try
+        {
+            Posix.SyncFolder(Parts(to).Folder);
+            Posix.SyncFolder(Parts(from).Folder);
+        }
+        catch (IOException failure) when (DiskFailedException.Means(failure))
+        {
+            throw new DiskFailedException(to, failure);
+        }
+    }
+
+    private static (string Folder, string Name) Parts(string path) => (Path.GetDirectoryName(Path.GetFullPath(path))!, Path.GetFileName(path));
 }

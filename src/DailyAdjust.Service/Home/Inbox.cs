@@ -76,38 +76,34 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
         return isNews ? sentence : null;
     }
 
-    /// <summary>After the ledger has it; rows that could not be used are listed beside it.</summary>
+    /// <summary>After the ledger has it; rows that could not be used are listed beside it, before it goes there itself.</summary>
     /// <param name="file">The file.</param>
     /// <param name="problems">One line each.</param>
     /// <param name="read">What was read; null = nobody asks.</param>
+    /// <param name="before">Told under which name it is about to lie there.</param>
     /// <returns>Its name there; null = it is not what was read, and lies in the inbox again.</returns>
-    public string? MoveToTaken(InboxFile file, IReadOnlyList<string> problems, FileState? read = null)
-    {
-        var name = Move(file, folder.Taken, read, isTaken: true);
-        if (name is not null && problems.Count > 0)
+    public string? MoveToTaken(InboxFile file, IReadOnlyList<string> problems, FileState? read = null, Action<string>? before = null) =>
+        Move(file, folder.Taken, read, isTaken: true, name =>
         {
-            Explain(folder, name, problems);
-        }
+            if (problems.Count > 0)
+            {
+                Explain(folder, name, problems);
+            }
 
-        return name;
-    }
+            before?.Invoke(name);
+        });
 
     /// <summary>Lists rows of a file that was taken, or read in place, and that could not be used.</summary>
     public static void Explain(SiteFolder site, string name, IReadOnlyList<string> problems) =>
         AtomicFile.Write(Path.Combine(site.Taken, name + WhyEnding), WhyText($"{name} was taken; look at these rows.", problems));
 
-    /// <summary>Moves it to refused/ and puts every problem beside it.</summary>
+    /// <summary>Moves it to refused/, where every problem lies before it does itself.</summary>
     /// <inheritdoc cref="MoveToTaken"/>
-    public string? MoveToRefused(InboxFile file, IReadOnlyList<string> problems, FileState? read = null)
+    public string? MoveToRefused(InboxFile file, IReadOnlyList<string> problems, FileState? read = null, Action<string>? before = null) => Move(file, folder.Refused, read, isTaken: false, name =>
     {
-        var name = Move(file, folder.Refused, read, isTaken: false);
-        if (name is not null)
-        {
-            AtomicFile.Write(Path.Combine(folder.Refused, name + WhyEnding), WhyText($"{file.Name} was not taken. Nothing of it was used.", problems));
-        }
-
-        return name;
-    }
+        AtomicFile.Write(Path.Combine(folder.Refused, name + WhyEnding), WhyText($"{file.Name} was not taken. Nothing of it was used.", problems));
+        before?.Invoke(name);
+    });
 
     /// <summary>Keeps a copy of a file that a person named and that could not be used, with every problem beside it.</summary>
     /// <param name="site">The site.</param>
@@ -217,9 +213,9 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
         return _hadOwnFolders && !has ? "has lost its folders taken and refused (if it is a share: it is not mounted)" : null;
     }
 
-    private string? Move(InboxFile file, string into, FileState? read, bool isTaken)
+    private string? Move(InboxFile file, string into, FileState? read, bool isTaken, Action<string> before)
     {
-        var name = AtomicFile.MoveInto(file.Path, into);
+        var name = AtomicFile.MoveInto(file.Path, into, before);
         _hadOwnFolders = true;
         _troubles.Remove(file.Name);
         var path = Path.Combine(into, name);
@@ -236,6 +232,7 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
             {
                 // It grew, or another was put in its place, while it was being read: nobody has read what was moved.
                 AtomicFile.MoveInto(path, folder.Inbox);
+                File.Delete(path + WhyEnding);
                 return null;
             }
 

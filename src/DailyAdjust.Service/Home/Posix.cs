@@ -7,8 +7,9 @@ using Microsoft.Win32.SafeHandles;
 namespace DailyAdjust.Service.Home;
 
 /// <summary>
-/// What .NET does not offer on Unix: opening a file without following a link and without waiting for the other end of a pipe, asking whether another program holds it locked, and
-/// flushing a folder to disk.
+/// What .NET does not offer on Unix: opening a file without following a link and without waiting for the other end of a pipe, asking whether another program holds it locked,
+/// flushing a folder to disk (renaming a file does not), and hearing that a file could not be flushed (FileStream.Flush and RandomAccess.FlushToDisk of .NET 10 pass over an error
+/// of input or output: seen with strace).
 /// </summary>
 internal static class Posix
 {
@@ -64,6 +65,17 @@ internal static class Posix
         return Marshal.GetLastPInvokeError() == (OperatingSystem.IsMacOS() ? 35 : 11);
     }
 
+    /// <summary>Makes a file's bytes durable. Once only: a system tells of a failed flush once, and of the next one that all is well.</summary>
+    /// <exception cref="IOException">The disk refused.</exception>
+    public static void SyncFile(FileStream file)
+    {
+        file.Flush(flushToDisk: Flags is null);
+        if (Flags is not null && Sync(file.SafeFileHandle) != 0)
+        {
+            throw LastError(file.Name);
+        }
+    }
+
     private static byte[] ZeroEnded(string path) => Encoding.UTF8.GetBytes(path + '\0');
 
     private static Exception LastError(string path)
@@ -93,6 +105,10 @@ internal static class Posix
     [DllImport("libc", EntryPoint = "flock", SetLastError = true)]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int Lock(int descriptor, int operation);
+
+    [DllImport("libc", EntryPoint = "fsync", SetLastError = true)]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int Sync(SafeFileHandle file);
 
     private readonly record struct OpenFlags(int NonBlocking, int NoFollow, int CloseOnExec);
 }

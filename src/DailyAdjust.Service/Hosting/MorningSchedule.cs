@@ -1,6 +1,7 @@
 using System.Globalization;
 using DailyAdjust.Ledger;
 using DailyAdjust.Service.Configuration;
+using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Sites;
 using Microsoft.Extensions.Logging;
 using Quartz;
@@ -57,7 +58,7 @@ public sealed class MorningSchedule(ISchedulerFactory factory, ServiceOptions op
             var text = string.Join(", ", times.Select(at => at.ToString("HH:mm", CultureInfo.InvariantCulture))) + " " + zone.Id;
             return (zone, [.. times.Select(at => string.Create(CultureInfo.InvariantCulture, $"{at.Second} {at.Minute} {at.Hour} ? * *"))], text);
         }
-        catch (LedgerException)
+        catch (Exception failure) when (!DiskTrouble.IsFailed(failure))
         {
             // Whoever looks at the site tells it; the timer carries the morning meanwhile.
             return null;

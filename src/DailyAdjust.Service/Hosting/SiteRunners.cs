@@ -10,23 +10,30 @@ public sealed class SiteRunners(HomeFolder home, ServiceOptions options, TimePro
 {
     private readonly Dictionary<string, SiteRunner> _runners = new(StringComparer.Ordinal);
     private readonly Lock _guard = new();
+    private readonly ToldOnce _told = new();
 
     /// <summary>Only this site; null = all of them.</summary>
     public string? Only { get; init; }
 
-    /// <summary>In ordinal order of their names.</summary>
+    /// <summary>In ordinal order of their names; while the home itself cannot be read, those that were there before.</summary>
     public IReadOnlyList<SiteRunner> All()
     {
         lock (_guard)
         {
-            var sites = home.Sites().Where(site => Only is null || string.Equals(site.Name, Only, StringComparison.Ordinal)).ToList();
-            foreach (var site in sites.Where(site => !_runners.ContainsKey(site.Name)))
+            try
             {
-                log.LogInformation("{Site}: watching {Inbox}", site.Name, site.Inbox);
-                _runners.Add(site.Name, new SiteRunner(site, options, time, log));
+                return Found();
             }
+            catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+            {
+                var words = DiskTrouble.InWords(failure);
+                if (_told.IsNews(home.SitesFolder, words))
+                {
+                    log.LogError("{Folder} cannot be read, tried again at every look: {Failure}", home.SitesFolder, words);
+                }
 
-            return [.. sites.Select(site => _runners[site.Name])];
+                return [.. _runners.OrderBy(r => r.Key, StringComparer.Ordinal).Select(r => r.Value)];
+            }
         }
     }
 
@@ -36,5 +43,22 @@ public sealed class SiteRunners(HomeFolder home, ServiceOptions options, TimePro
         {
             runner.Dispose();
         }
+    }
+
+    private SiteRunner[] Found()
+    {
+        var sites = home.Sites().Where(site => Only is null || string.Equals(site.Name, Only, StringComparison.Ordinal)).ToList();
+        foreach (var site in sites.Where(site => !_runners.ContainsKey(site.Name)))
+        {
+            log.LogInformation("{Site}: watching {Inbox}", site.Name, site.Inbox);
+            _runners.Add(site.Name, new SiteRunner(site, options, time, log));
+        }
+
+        if (_told.Recovered(home.SitesFolder))
+        {
+            log.LogInformation("{Folder} can be read again", home.SitesFolder);
+        }
+
+        return [.. sites.Select(site => _runners[site.Name])];
     }
 }

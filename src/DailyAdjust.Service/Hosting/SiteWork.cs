@@ -1,6 +1,8 @@
 using System.Diagnostics;
+using System.Runtime.ExceptionServices;
 using DailyAdjust.Ledger;
 using DailyAdjust.Service.Health;
+using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Sites;
 using Microsoft.Extensions.Logging;
 
@@ -17,10 +19,17 @@ public sealed class SiteWork(HomeIndex index, MorningBeat beat, ILogger<SiteWork
 {
     private readonly ToldOnce _told = new();
     private bool _hasLooked;
+    private volatile Exception? _failed;
 
     /// <exception cref="LedgerException">The disk failed: nothing more may be written.</exception>
+    /// <exception cref="DiskFailedException">The same.</exception>
     public async Task RunAsync(SiteRunner runner, CancellationToken stop)
     {
+        if (_failed is { } before)
+        {
+            ExceptionDispatchInfo.Throw(before);
+        }
+
         var site = runner.Folder.Name;
         var begun = Stopwatch.GetTimestamp();
         try
@@ -43,8 +52,10 @@ public sealed class SiteWork(HomeIndex index, MorningBeat beat, ILogger<SiteWork
         {
             throw;
         }
-        catch (LedgerException failure) when (failure.Trouble == LedgerTrouble.Io)
+        catch (Exception failure) when (DiskTrouble.IsFailed(failure))
         {
+            // Whoever asked, the schedule or the timer: the timer's next look ends the service.
+            _failed = failure;
             log.LogCritical(failure, "{Site}: the disk failed, the service stops", site);
             throw;
         }
@@ -57,10 +68,12 @@ public sealed class SiteWork(HomeIndex index, MorningBeat beat, ILogger<SiteWork
             // One site's failure does not stop the others; it is tried again at every look and told when it changes. What the
             // ledger says of the disk stands for itself; anything else comes with its trace.
             ServiceMetrics.LookFailed(site);
-            if (_told.IsNews(site, failure.Message))
+            var words = DiskTrouble.InWords(failure);
+            runner.HoldBack(words);
+            if (_told.IsNews(site, words))
             {
-                var trace = failure is LedgerException or WrongInputException ? null : failure;
-                log.LogError(trace, "{Site}: held back, tried again at every look: {Failure}", site, failure.Message);
+                var trace = failure is LedgerException or WrongInputException or IOException or UnauthorizedAccessException ? null : failure;
+                log.LogError(trace, "{Site}: held back, tried again at every look: {Failure}", site, words);
             }
         }
     }

@@ -26,7 +26,9 @@ public static class DescriptionIntake
 
         var corrects = files.Reading.Corrects && site.Texts.Count > 0;
         var holdsFrom = from ?? (site.Texts.Count == 0 || corrects ? read.Start : today.AddDays(1));
-        var isEdit = site.Texts.Count > 0 && !corrects && from is null;
+        var notice = site.Texts.Count > 0 && !corrects && from is null
+            ? FormattableString.Invariant($"The edited description holds from {holdsFrom:yyyy-MM-dd}; earlier days keep the old one. If it puts right what was wrong all along, write correct: true under site: in site.yaml.")
+            : null;
         site.Ledger.InOneStep(() =>
         {
             if (site.Ledger.SiteVersions.Add(holdsFrom, corrects, files.Yaml, files.Stations, now) is { } version)
@@ -35,10 +37,13 @@ public static class DescriptionIntake
                 ReadingsBook.ReadAgainWhereNeeded(site);
                 site.Ledger.InvalidateFrom(version.From);
             }
+
+            if (notice is not null)
+            {
+                site.Ledger.Notices.Add(notice);
+            }
         });
-        return isEdit
-            ? FormattableString.Invariant($"The edited description holds from {holdsFrom:yyyy-MM-dd}; earlier days keep the old one. If it puts right what was wrong all along, write correct: true under site: in site.yaml.")
-            : null;
+        return notice;
     }
 
     /// <summary>Whether the files say what the newest version says.</summary>

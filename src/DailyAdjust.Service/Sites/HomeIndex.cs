@@ -11,9 +11,10 @@ public sealed class HomeIndex(HomeFolder home, ILogger log)
     private readonly Lock _oneAtATime = new();
 
     /// <summary>
-    /// Writes the page anew where its bytes change. Never throws: the sheets that it leads to are written, and a page that cannot be is no reason to
+    /// Writes the page anew where its bytes change. Throws of a failing disk alone: the sheets that it leads to are written, and a page that cannot be is no reason to
     /// hold a site.
     /// </summary>
+    /// <exception cref="DiskFailedException">Nothing more may be written.</exception>
     public void Write()
     {
         try
@@ -27,7 +28,7 @@ public sealed class HomeIndex(HomeFolder home, ILogger log)
                 }
             }
         }
-        catch (Exception failure)
+        catch (Exception failure) when (!DiskTrouble.IsFailed(failure))
         {
             log.LogError(failure, "{File} could not be written: {Failure}", home.IndexFile, failure.Message);
         }

@@ -8,7 +8,7 @@ namespace DailyAdjust.Service.Sites;
 /// <summary>Takes what lies in an inbox, file by file: one that cannot be used goes to refused/, and the others go on.</summary>
 public sealed class InboxIntake(OpenSite site, Inbox inbox, ServiceOptions options, TimeProvider time, ILogger log)
 {
-    /// <returns>What the sheet has to say about it.</returns>
+    /// <returns>What the sheet has to say about it; what a file's going to taken/ or refused/ leaves to be said waits in the ledger too.</returns>
     public IReadOnlyList<string> TakeAll(InboxLook look, CancellationToken stop)
     {
         var notices = new List<string>();
@@ -44,7 +44,7 @@ public sealed class InboxIntake(OpenSite site, Inbox inbox, ServiceOptions optio
             // Somebody took it away meanwhile: what was read of it is kept.
             return null;
         }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException && !DiskTrouble.IsFailed(failure))
         {
             // One file that cannot be read, or moved, holds up neither the others nor the sheet.
             return Leave(file, failure.Message);
@@ -64,28 +64,32 @@ public sealed class InboxIntake(OpenSite site, Inbox inbox, ServiceOptions optio
 
     private string? Settle(InboxFile file, IntakeReport report, FileState? read)
     {
+        string? notice = null;
         if (report.Refused)
         {
-            if (inbox.MoveToRefused(file, report.Problems, read) is not { } kept)
+            if (inbox.MoveToRefused(file, report.Problems, read, name => Notice($"{file.Name} was refused: inbox/refused/{name}.why.txt says why.")) is null)
             {
                 return TellChanged(file);
             }
 
             ServiceMetrics.FileRefused(site.Folder.Name);
             log.LogWarning("{Site}: {File} refused: {Why}", site.Folder.Name, file.Name, report.Problems[0]);
-            return $"{file.Name} was refused: inbox/refused/{kept}.why.txt says why.";
+            return notice;
         }
 
         ServiceMetrics.FileTaken(site.Folder.Name);
         log.LogInformation("{Site}: {File} taken as {What}: {Counts}", site.Folder.Name, file.Name, report.What, report.Counts);
-        if (inbox.MoveToTaken(file, report.Problems, read) is not { } name)
+        var moved = inbox.MoveToTaken(file, report.Problems, read, name =>
         {
-            return TellChanged(file);
-        }
+            if (report.RowsRefused + report.RowsSetAside > 0)
+            {
+                Notice(FormattableString.Invariant($"{file.Name}: {report.Counts}; inbox/taken/{name}.why.txt lists them."));
+            }
+        });
+        return moved is null ? TellChanged(file) : notice;
 
-        return report.RowsRefused + report.RowsSetAside > 0
-            ? FormattableString.Invariant($"{file.Name}: {report.Counts}; inbox/taken/{name}.why.txt lists them.")
-            : null;
+        // Kept before the file goes: nobody would know of it after a crash.
+        void Notice(string sentence) => site.Ledger.Notices.Add(notice = sentence);
     }
 
     private string? TellChanged(InboxFile file)

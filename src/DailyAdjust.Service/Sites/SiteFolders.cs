@@ -103,7 +103,7 @@ public sealed class SiteFolders(SiteFolder site, ServiceOptions options, TimePro
             folder.SetRead(file);
             return Settle(file, report);
         }
-        catch (IOException failure)
+        catch (IOException failure) when (!DiskTrouble.IsFailed(failure))
         {
             // It grows, or its share went away: the next look sees it anew.
             log.LogInformation("{Site}: {File} is left for the next look: {Failure}", site.Name, file.Path, failure.Message);

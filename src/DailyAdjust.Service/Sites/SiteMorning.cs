@@ -34,7 +34,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
     /// <summary>Issues the next sheet of a date.</summary>
     /// <param name="date">The sheet's date.</param>
     /// <param name="asOf">The instant whose knowledge counts, UTC.</param>
-    /// <param name="notices">What the morning's work itself has to report.</param>
+    /// <param name="notices">What the morning's work itself has to report, after what waits in the ledger to be said.</param>
     /// <param name="onlyIfChanged">Issue nothing when every line says what the date's newest sheet said and nobody told that something did not run.</param>
     /// <returns>Null = nothing changed.</returns>
     public IssuedMorning? Issue(DateOnly date, DateTimeOffset asOf, IReadOnlyList<string> notices, bool onlyIfChanged = false)
@@ -51,8 +51,13 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
             return null;
         }
 
-        var begun = site.Ledger.Mornings.Begin(date, asOf, CalculationVersions.Calculation, CalculationVersions.TimeZones);
-        return Complete(begun, sheet, notices, MailsNew ? Promises : null);
+        MorningRecord? begun = null;
+        site.Ledger.InOneStep(() =>
+        {
+            begun = site.Ledger.Mornings.Begin(date, asOf, CalculationVersions.Calculation, CalculationVersions.TimeZones);
+            site.Ledger.Notices.Add(notices);
+        });
+        return Complete(begun!, sheet, MailsNew ? Promises : null);
     }
 
     /// <summary>Finishes sheets that a crash left between two steps, as of their own instant and inputs.</summary>
@@ -67,7 +72,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
             else
             {
                 var sheet = MorningCalculation.Run(MorningKnowledge.Of(site, morning.Date, morning.AsOf, morning.Issue, morning.Watermark));
-                Complete(morning, sheet, [], Promises);
+                Complete(morning, sheet, Promises);
             }
         }
     }
@@ -99,7 +104,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         return TouchedDays.Differences(site.Ledger.Logbook.Effective(newest.Watermark), site.Ledger.Logbook.Effective()).Any(e => e.Kind is LogKind.Ran or LogKind.Power);
     }
 
-    private IssuedMorning Complete(MorningRecord begun, MorningSheet sheet, IReadOnlyList<string> notices, SheetPromises? mail)
+    private IssuedMorning Complete(MorningRecord begun, MorningSheet sheet, SheetPromises? mail)
     {
         var (date, issue) = (begun.Date, begun.Issue);
         var replaced = site.Ledger.Sheets.Issued(date, date).Select(s => (int?)s.Issue).Max();
@@ -108,12 +113,13 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
             SiteId = site.Folder.Name,
             Number = issue,
             Replaces = replaced,
-            Notices = notices,
+            Notices = site.Ledger.Notices.Waiting,
         });
         var files = report.All.ToDictionary(f => f.Name, f => f.Bytes.ToArray(), StringComparer.Ordinal);
         site.Ledger.InOneStep(() =>
         {
             site.Ledger.Mornings.RecordComputed(date, issue, Lines(sheet), files);
+            site.Ledger.Notices.Clear();
             if (replaced is not null)
             {
                 // "Done" means the newest issue of its date.
@@ -156,7 +162,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         {
             SummaryFiles.WriteDue(site, date);
         }
-        catch (Exception e) when (e is not LedgerException { Trouble: LedgerTrouble.Io })
+        catch (Exception e) when (e is not LedgerException { Trouble: LedgerTrouble.Io } && !DiskTrouble.IsFailed(e))
         {
             log.LogWarning(e is IOException or UnauthorizedAccessException or LedgerException ? null : e, "{Site}: the week's summary could not be written: {Why}", site.Folder.Name, e.Message);
         }

@@ -28,6 +28,8 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
     private (long Watermark, ReportTime Due) _looked = (-1, default);
     private string? _inboxTrouble;
     private string? _clockDoubt;
+    private bool _isChecked;
+    private (DateTimeOffset Since, string Why)? _held;
     private (string? Sha, string? Why) _badEdit;
 
     public SiteFolder Folder { get; } = folder;
@@ -52,6 +54,9 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         }
     }
 
+    /// <summary>Nothing could be done at this look: the next sheet says since when, and why it was so at first.</summary>
+    public void HoldBack(string why) => _held ??= (time.GetUtcNow(), why);
+
     public void Dispose()
     {
         _pulls.Dispose();
@@ -63,13 +68,15 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         // Asked before the look: what a pull has ended with by now is then seen by it.
         var pullsUnderWay = _pulls.UnderWay;
         var look = Look();
-        if (NothingIsDue(out var folderNews) && look.Ready.Count == 0 && folderNews is { Count: 0 })
+        CheckOnce();
+        if (NothingIsDue(out var folderNews) && look.Ready.Count == 0 && folderNews is { Count: 0 } && _held is null)
         {
             return false;
         }
 
         using var site = OpenSite.Open(Folder, LedgerMode.Write);
         var now = time.GetUtcNow();
+        TellHeldBack(site, now);
         TakeDescription(site, now);
         if (site.Versions.Count == 0)
         {
@@ -77,12 +84,46 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         }
 
         _pulls.StartDue(site.Newest);
-        _notices.AddRange(new InboxIntake(site, _inbox, options, time, log).TakeAll(look, stop));
+        new InboxIntake(site, _inbox, options, time, log).TakeAll(look, stop);
         _notices.AddRange(_folders.Take(site, folderNews ?? _folders.Look(site), stop));
         var hasNews = IssueDue(site, now, pullsUnderWay);
         _inbox.Tidy(TimeSpan.FromDays(options.KeepTakenDays));
         ReportFolders.Tidy(Folder, site.Newest.Clock.DateOf(now).AddDays(-options.KeepReportsDays));
         return hasNews;
+    }
+
+    /// <summary>At start, before anything is written: a power cut or a failing disk may lie behind it.</summary>
+    /// <exception cref="LedgerException">The ledger is damaged: nothing is written to it.</exception>
+    private void CheckOnce()
+    {
+        if (_isChecked || !File.Exists(Folder.LedgerFile))
+        {
+            return;
+        }
+
+        using (var ledger = SiteLedger.Open(Folder.LedgerFile, LedgerMode.Read))
+        {
+            if (ledger.IntegrityCheck() is [var first, ..])
+            {
+                throw new LedgerException(LedgerTrouble.Corrupt, $"The ledger {Folder.LedgerFile} is damaged ({first}). Restore a backup.");
+            }
+        }
+
+        _isChecked = true;
+    }
+
+    private void TellHeldBack(OpenSite site, DateTimeOffset now)
+    {
+        if (_held is not { } held || site.Versions.Count == 0)
+        {
+            return;
+        }
+
+        var (from, to) = (site.Newest.Clock.ToLocal(held.Since), site.Newest.Clock.ToLocal(now));
+        var sentence = FormattableString.Invariant($"The work on this site was held back from {from:yyyy-MM-dd HH:mm} to {to:yyyy-MM-dd HH:mm}: {held.Why}");
+        site.Ledger.Notices.Add(sentence);
+        log.LogWarning("{Site}: {Notice}", Folder.Name, sentence);
+        _held = null;
     }
 
     private void TakeDescription(OpenSite site, DateTimeOffset now)

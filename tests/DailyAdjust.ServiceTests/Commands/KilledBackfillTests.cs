@@ -7,6 +7,7 @@ using Xunit;
 namespace DailyAdjust.ServiceTests.Commands;
 
 /// <summary>A backfill whose process is killed on the way: nothing is half there, and the same command goes on.</summary>
+[Trait("Promise", "1")]
 public sealed class KilledBackfillTests : IDisposable
 {
     private const int Rows = 150_000;

@@ -99,24 +99,53 @@ public sealed class MailHome : IDisposable
 public sealed class RunningService : IDisposable
 {
     private readonly System.Diagnostics.Process _process;
+    private readonly System.Text.StringBuilder _said = new();
 
     public RunningService(ProgramStart start)
     {
         _process = RunningProgram.Start(start);
+        _process.ErrorDataReceived += (_, line) =>
+        {
+            lock (_said)
+            {
+                _said.Append(line.Data).Append('\n');
+            }
+        };
         _process.BeginErrorReadLine();
         _process.BeginOutputReadLine();
     }
 
+    public int ProcessId => _process.Id;
+
+    /// <summary>On the console, by now.</summary>
+    public string Said
+    {
+        get
+        {
+            lock (_said)
+            {
+                return _said.ToString();
+            }
+        }
+    }
+
+    public bool HasEnded => _process.HasExited;
+
     /// <summary>As a power cut would: no step that it has not kept is done.</summary>
     public void KillHard()
     {
-        _process.Kill();
+        _process.Kill(entireProcessTree: true);
         _process.WaitForExit();
     }
 
     /// <returns>Its exit code.</returns>
     public int Stop()
     {
+        if (HasEnded)
+        {
+            return _process.ExitCode;
+        }
+
         using (var kill = System.Diagnostics.Process.Start("kill", ["-TERM", _process.Id.ToString(CultureInfo.InvariantCulture)]))
         {
             kill.WaitForExit();

@@ -58,6 +58,15 @@ public sealed class MailServer : IDisposable
     /// <summary>What it has taken, in order.</summary>
     public IReadOnlyList<MimeMessage> Messages => [.. Directory.GetFiles(_folder, "*.eml").Order(StringComparer.Ordinal).Select(file => MimeMessage.Load(file))];
 
+    /// <summary>Forgets what it has taken.</summary>
+    public void Forget()
+    {
+        foreach (var file in Directory.GetFiles(_folder, "*.eml"))
+        {
+            File.Delete(file);
+        }
+    }
+
     /// <summary>One for each connection to come; the last stays.</summary>
     public void Behave(params string[] modes) => File.WriteAllText(Path.Combine(_folder, "modes"), string.Join('\n', modes));
 

@@ -129,6 +129,7 @@ public sealed class MailedServiceTests : IDisposable
     }
 
     [Fact]
+    [Trait("Promise", "1")]
     public void Killed_between_promise_and_text_it_sends_after_its_next_start()
     {
         using var server = new MailServer(_home.ServerFolder);
@@ -152,6 +153,7 @@ public sealed class MailedServiceTests : IDisposable
     }
 
     [Fact]
+    [Trait("Promise", "1")]
     public void Killed_between_text_and_mark_it_repeats_once_under_the_same_id()
     {
         using var server = new MailServer(_home.ServerFolder);
@@ -175,6 +177,7 @@ public sealed class MailedServiceTests : IDisposable
     }
 
     [Fact]
+    [Trait("Promise", "1")]
     public void Killed_there_twice_it_is_not_sent_a_third_time()
     {
         using var server = new MailServer(_home.ServerFolder);

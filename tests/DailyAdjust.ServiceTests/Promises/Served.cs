@@ -32,7 +32,7 @@ internal sealed class Served : IDisposable
         _home = home;
         _process = RunningProgram.Start(new ProgramStart("serve", "--home", home.Path, "--set", "PollSeconds=1")
         {
-            Within = within,
+            Under = within,
             Variables = variables.SelectMany(v => v).GroupBy(v => v.Key, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Last().Value, StringComparer.Ordinal),
         });
         _process.ErrorDataReceived += (_, _) => { };
