@@ -87,7 +87,11 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         new InboxIntake(site, _inbox, options, time, log).TakeAll(look, stop);
         _notices.AddRange(_folders.Take(site, folderNews ?? _folders.Look(site), stop));
         var hasNews = IssueDue(site, now, pullsUnderWay);
-        _inbox.Tidy(TimeSpan.FromDays(options.KeepTakenDays));
+        if (_inboxTrouble is null)
+        {
+            _inbox.Tidy(TimeSpan.FromDays(options.KeepTakenDays));
+        }
+
         ReportFolders.Tidy(Folder, site.Newest.Clock.DateOf(now).AddDays(-options.KeepReportsDays));
         return hasNews;
     }

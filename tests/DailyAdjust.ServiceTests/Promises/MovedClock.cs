@@ -65,11 +65,11 @@ internal sealed class MovedClock : IDisposable
     /// <summary>Variables of the environment for a process that sees it.</summary>
     public IReadOnlyDictionary<string, string> Variables => new Dictionary<string, string>(StringComparer.Ordinal) { ["LD_PRELOAD"] = Library.Value, ["MOVED_CLOCK"] = _file };
 
-    /// <summary>Sets it, UTC; it goes on from there, in whole seconds beside the machine's.</summary>
+    /// <summary>Sets it, UTC, to the time or up to a second later; it goes on from there.</summary>
     public void Set(DateTimeOffset now)
     {
         using var stream = new FileStream(_file, FileMode.Open, FileAccess.Write, FileShare.ReadWrite);
-        stream.Write(BitConverter.GetBytes((long)Math.Round((now - DateTimeOffset.UtcNow).TotalSeconds)));
+        stream.Write(BitConverter.GetBytes((long)Math.Ceiling((now - DateTimeOffset.UtcNow).TotalSeconds)));
     }
 
     public void Dispose() => File.Delete(_file);
