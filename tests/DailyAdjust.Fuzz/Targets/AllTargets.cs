@@ -17,6 +17,7 @@ internal static class AllTargets
         new PackedTarget(),
         new ForecastTarget(),
         new ColumnMapTarget(),
+        new FaultyTarget(),
         .. GoodFiles.ByLines.Select(file => new WeatherTarget(file)),
     ];
 
