@@ -1,4 +1,3 @@
-using DailyAdjust.ServiceTests.Promises;
 using Xunit;
 
 namespace DailyAdjust.ServiceTests.Deploy;
@@ -13,7 +12,7 @@ public sealed class InstallTests : IDisposable
 
     public InstallTests()
     {
-        Assert.SkipWhen(!File.Exists("/usr/bin/systemd-sysusers") || !Environment.IsPrivilegedProcess, "systemd-sysusers, and the right to use it, are missing");
+        Tool.Need("systemd-sysusers", "systemctl", "setpriv");
         Directory.CreateDirectory(Under("etc"));
     }
 

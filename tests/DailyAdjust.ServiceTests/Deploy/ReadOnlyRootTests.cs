@@ -1,4 +1,3 @@
-using DailyAdjust.ServiceTests.Promises;
 using Xunit;
 
 namespace DailyAdjust.ServiceTests.Deploy;
@@ -14,7 +13,7 @@ public sealed class ReadOnlyRootTests : IDisposable
     [Fact]
     public void A_morning_needs_nothing_to_write_but_its_home()
     {
-        Assert.SkipWhen(!File.Exists("/usr/bin/unshare") || !File.Exists("/usr/bin/setpriv") || !Environment.IsPrivilegedProcess, "unshare and setpriv, and the right to use them, are missing");
+        Tool.Need("unshare", "setpriv");
         ExampleSite.PutInto(_home);
         Tool.Run("/bin/chown", "-R", "10001:10001", _home.Path);
         var result = Tool.Run("/usr/bin/unshare", "-m", "/bin/sh", "-euc", """

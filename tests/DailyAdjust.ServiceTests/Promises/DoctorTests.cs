@@ -118,7 +118,7 @@ public sealed class DoctorTests : IDisposable
     [Fact]
     public void Folders_that_the_user_may_not_write_are_an_alarm()
     {
-        Assert.SkipWhen(!File.Exists("/usr/bin/setpriv") || !Environment.IsPrivilegedProcess, "setpriv, and the right to use it, are missing");
+        Tool.Need("setpriv");
         Mode("755", _home.Path);
         var result = AsNobody("doctor", "--home", _home.Path, "--quiet");
         Assert.Equal(1, result.ExitCode);

@@ -49,11 +49,11 @@ internal static class DiskSteps
 
     private static string Compile()
     {
-        Tools.SkipWithout("gcc");
+        Tool.Need("gcc");
         var folder = Directory.CreateTempSubdirectory("dailyadjust-steps-").FullName;
         AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(folder, recursive: true);
         var library = Path.Combine(folder, "steps.so");
-        Tools.Run("gcc", "-shared", "-fPIC", "-O2", "-o", library, Path.Combine(Repository.Root, "tests", "DailyAdjust.ServiceTests", "Promises", "Disk", "steps.c"), "-ldl");
+        Tool.Do("gcc", "-shared", "-fPIC", "-O2", "-o", library, Path.Combine(Repository.Root, "tests", "DailyAdjust.ServiceTests", "Promises", "Disk", "steps.c"), "-ldl");
         return library;
     }
 }

@@ -17,7 +17,7 @@ public sealed partial class DurableTests : IDisposable
     [InlineData("morning")]
     public void Nothing_is_said_before_what_it_rests_on_is_flushed(string command)
     {
-        Tools.SkipWithout("strace");
+        Tool.Need("strace");
         var files = Directory.CreateDirectory(Path.Combine(_home.Path, "files")).FullName;
         SecondDay.PutFiles(files);
         var calls = Trace(command switch
@@ -42,7 +42,7 @@ public sealed partial class DurableTests : IDisposable
     [Fact]
     public void Report_files_are_flushed_renamed_and_their_folder_flushed_before_the_sheet_counts_as_written()
     {
-        Tools.SkipWithout("strace");
+        Tool.Need("strace");
         var calls = Trace(["morning", "--date", "2026-06-09"]);
         var folder = SecondDay.Site(_home).ReportFolder(SecondDay.Date);
         var made = calls.FindIndex(c => c.Name is "mkdir" && string.Equals(c.Path, folder, StringComparison.Ordinal));

@@ -10,7 +10,7 @@ public sealed class FailedFlushTests : IDisposable
 {
     private readonly TestHome _home = SecondDay.HomeWithInbox();
 
-    public FailedFlushTests() => Tools.SkipWithout("strace");
+    public FailedFlushTests() => Tool.Need("strace");
 
     private string Trace => Path.Combine(_home.Path, "trace");
 

@@ -14,7 +14,7 @@ public sealed class OpenFilesTests : IDisposable
     [Fact]
     public void Too_many_open_files()
     {
-        Tools.SkipWithout("prlimit");
+        Tool.Need("prlimit");
         var site = SecondDay.Site(_home);
         using (var service = new HeldBack(_home, same => same, [], SecondDay.Clock))
         {
@@ -39,5 +39,5 @@ public sealed class OpenFilesTests : IDisposable
         Tried.Held(3, "too many open files", 1);
     }
 
-    private static void Limit(int process, int files) => Tools.Run("prlimit", "--pid", process.ToString(CultureInfo.InvariantCulture), string.Create(CultureInfo.InvariantCulture, $"--nofile={files}:4096"));
+    private static void Limit(int process, int files) => Tool.Do("prlimit", "--pid", process.ToString(CultureInfo.InvariantCulture), string.Create(CultureInfo.InvariantCulture, $"--nofile={files}:4096"));
 }

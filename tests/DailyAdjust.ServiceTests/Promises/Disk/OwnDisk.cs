@@ -16,7 +16,7 @@ internal sealed class OwnDisk : IDisposable
     /// <param name="size">As mount takes it: "2m".</param>
     public OwnDisk(string folder, string size)
     {
-        Tools.SkipWithout("unshare", "nsenter", "mount");
+        Tool.Need("unshare", "nsenter", "mount");
         _folder = folder;
         var info = new ProcessStartInfo("unshare", ["--mount", "--propagation", "private", "sh", "-c",
             "cp -a \"$1\" \"$1.before\" && mount -t tmpfs -o \"size=$2\" tmpfs \"$1\" && cp -a \"$1.before/.\" \"$1\" && rm -r \"$1.before\" && echo ready && exec cat", "sh", folder, size])
@@ -40,7 +40,7 @@ internal sealed class OwnDisk : IDisposable
     public string Seen(string path) => $"/proc/{_holder.Id.ToString(CultureInfo.InvariantCulture)}/root{path}";
 
     /// <summary>Mounts it anew with other options: "ro", "rw", "size=8m".</summary>
-    public void Remount(string options) => Tools.Run(Under[0], [.. Under.Skip(1), "mount", "-o", "remount," + options, _folder]);
+    public void Remount(string options) => Tool.Do(Under[0], [.. Under.Skip(1), "mount", "-o", "remount," + options, _folder]);
 
     /// <summary>Leaves no more than so many bytes free.</summary>
     public void Fill(long free)

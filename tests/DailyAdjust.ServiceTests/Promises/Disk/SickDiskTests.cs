@@ -77,9 +77,9 @@ public sealed class SickDiskTests : IDisposable
     [InlineData("inbox")]
     public void No_right_to_write(string what)
     {
-        Tools.SkipWithout("setpriv");
+        Tool.Need("setpriv");
         var path = Path.GetFullPath(Path.Combine(SecondDay.Site(_home).Path, what));
-        Tools.Run("chmod", "a-w", path);
+        Tool.Do("chmod", "a-w", path);
         using var service = new HeldBack(_home, same => same, WithoutPrivileges, SecondDay.Clock);
         try
         {
@@ -87,7 +87,7 @@ public sealed class SickDiskTests : IDisposable
         }
         finally
         {
-            Tools.Run("chmod", "u+w", path);
+            Tool.Do("chmod", "u+w", path);
         }
 
         if (what is "reports")

@@ -15,7 +15,7 @@ internal static class KillPoints
     private static readonly string[] _calls = ["pwrite64", "write", "fsync", "fdatasync", "ftruncate", "rename", "unlink"];
 
     public static void SkipWithoutStrace() =>
-        Assert.SkipUnless(File.Exists("/usr/bin/strace"), "strace is not installed.");
+        Tool.Need("strace");
 
     /// <summary>Runs a command to its end.</summary>
     /// <param name="within">Only calls with files under this folder count.</param>

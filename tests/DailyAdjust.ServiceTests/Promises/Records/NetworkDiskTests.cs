@@ -28,8 +28,7 @@ public sealed class NetworkDiskTests : IDisposable
     [InlineData("fuse.mergerfs", false)]
     public void A_ledger_there_is_refused_in_plain_words_and_left_alone(string kind, bool isRefused)
     {
-        Assert.SkipUnless(File.Exists("/usr/bin/unshare"), "unshare is not installed.");
-        Assert.SkipUnless(Environment.IsPrivilegedProcess, "unshare needs the rights of root here.");
+        Tool.Need("unshare", "mount");
         var before = File.ReadAllBytes(_site.LedgerFile);
         foreach (var command in new[] { "log note dew", "advice --date 2026-06-10" })
         {
