@@ -18,6 +18,13 @@ public static class AdviceSentences
         return $"Switch it off if {gauges} {DepthWords.Of(units, rule.RainMm)} or more before {TimeWords.When(clock, today, rule.Before)}.";
     }
 
+    /// <summary>The same, and whether it has to be put back.</summary>
+    public static Phrase SplitAndAfter(ProgramAdvice advice)
+    {
+        var split = Split(advice);
+        return advice.InPlace is { NextOwnMinutes: null } ? Phrase.Sentences(split, new("It may stay so: the water of a night is the same.")) : split;
+    }
+
     /// <summary>How a start is split that brings more than the ground takes in one piece; empty where none does.</summary>
     public static Phrase Split(ProgramAdvice advice)
     {
@@ -32,7 +39,7 @@ public static class AdviceSentences
         var at = longest is null ? Phrase.Empty : $" at {longest.Name}{more}";
         Phrase share = $"1/{split.Starts} of {(advice.MinutesOnly ? new Phrase("the new minutes") : new Phrase("the base minutes"))}{Runs(advice, split)}";
         return split.NextOwnMinutes is not { } next
-            ? Phrase.Of($"More than the ground takes at once{at}: in place of each start key in {split.Starts}, {Words.Minutes(split.ApartMinutes)} from the beginning of one to that of the next, each with {share}. It may stay so: the water of a night is the same.")
+            ? Phrase.Of($"More than the ground takes at once{at}: in place of each start key in {split.Starts}, {Words.Minutes(split.ApartMinutes)} from the beginning of one to that of the next, each with {share}.")
             : $"More than the ground takes at once{at}: in place of each start it would take {split.Starts}, {Words.Minutes(split.ApartMinutes)} from the beginning of one to that of the next, but its own next start comes after {Words.Minutes(next)}. {(split.ThatFit == 1
                 ? Phrase.Of($"Only the first fits, with {share}; what the others would bring")
                 : $"Key in {split.ThatFit}, each with {share}; the rest")} cannot enter the ground: lower the rate, or split the water over more nights.";

@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Phrases;
 using DailyAdjust.Reports.Words;
 
@@ -9,9 +10,10 @@ internal static class ShortRound
     /// <summary>From the most to the least said; the last is as short as it gets.</summary>
     public static IEnumerable<IReadOnlyList<string>> Forms(SheetView view)
     {
-        yield return Of(view, lines => Boxes(lines, view, withReason: true, withStop: true));
-        yield return Of(view, lines => Boxes(lines, view, withReason: true, withStop: false));
-        yield return Of(view, lines => Boxes(lines, view, withReason: false, withStop: false));
+        yield return Of(view, lines => Boxes(lines, view, reasonLines: 1, withStop: true));
+        yield return Of(view, lines => Boxes(lines, view, reasonLines: 0, withStop: true));
+        yield return Of(view, lines => Boxes(lines, view, reasonLines: 0, withStop: false));
+        yield return Of(view, lines => Boxes(lines, view, reasonLines: null, withStop: false));
         yield return Of(view, lines => BoxToALine(lines, view));
         yield return Of(view, lines => lines.AddPieces([.. view.Boxes.SelectMany(box => Changes(box, withMinutes: false))]));
     }
@@ -31,7 +33,8 @@ internal static class ShortRound
     }
 
     /// <summary>A line or more for every change: what to do and on what condition, why as far as the line goes, what else to key in, and when to switch it off.</summary>
-    private static void Boxes(TextLines lines, SheetView view, bool withReason, bool withStop)
+    /// <param name="reasonLines">So many lines more a reason may take than what to do takes; null = none is given.</param>
+    private static void Boxes(TextLines lines, SheetView view, int? reasonLines, bool withStop)
     {
         foreach (var box in view.Boxes)
         {
@@ -40,13 +43,13 @@ internal static class ShortRound
             {
                 var advice = line.First;
                 Phrase act = $"[ ] {RoundWords.Programs(line)}: {AdviceWords.ActAndNumbers(advice)}.";
-                lines.AddWithClauses(Phrase.Sentences(act, RoundActWords.Condition(advice)), withReason ? RoundActWords.Because(advice, view.Words) : Phrase.Empty, indent: 3, further: withStop ? 1 : 0);
+                lines.AddWithClauses(Phrase.Sentences(act, RoundActWords.Condition(advice)), reasonLines is null ? Phrase.Empty : RoundActWords.Because(advice, view.Words), indent: 3, further: reasonLines ?? 0);
                 if (advice.NewMinutes.Count > 0)
                 {
                     lines.AddPieces([.. advice.NewMinutes.Select(m => Phrase.Of($"{AdviceWords.NewMinutes(m)};"))], indent: 7);
                 }
 
-                if (AdviceWords.Split(advice) is { IsEmpty: false } split)
+                if (AdviceSentences.Split(advice) is { IsEmpty: false } split)
                 {
                     lines.Add(split, indent: 7);
                 }

@@ -11,6 +11,10 @@ internal static class ShortSections
     private const int MostByHand = 16;
     private const int MostAsked = 6;
     private const int MostAct = 10;
+
+    /// <summary>A command at the end of a sentence stays whole where it has a line of its own.</summary>
+    private const int LeastWithCommand = 2;
+
     private const int LeastHose = 3;
     private const int MostHose = 10;
     private const int MostOtherwise = 6;
@@ -85,7 +89,7 @@ internal static class ShortSections
             yield return (group.Lines.Count == 0 ? ShortSection.Sentence(view.Language, group.Title, $"{Urgent}{group.Title}") : ShortSection.List(view.Language, group.Title, group.Lines, Urgent, most: 3)) with
             {
                 Order = group.IsAct ? ActOrder : TodayOrder,
-                Least = group.IsAct ? Math.Min(MostAct, group.Lines.Count + 1) : 1,
+                Least = group.IsAct ? Math.Min(MostAct, group.Lines.Count + 1) : group.Lines is [var only] && Typed.Pieces(only.In(view.Language)).Any(p => p.IsTyped) ? LeastWithCommand : 1,
                 Most = group.IsAct ? MostAct : MostOtherwise,
             };
         }

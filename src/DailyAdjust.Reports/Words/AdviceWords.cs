@@ -121,7 +121,7 @@ internal static class AdviceWords
     public static Phrase CutOff(ProgramAdvice advice, SiteWords words) => AdviceSentences.NumberEnds(advice, words.Units);
 
     /// <summary>How a start is split; empty where the ground takes it in one piece.</summary>
-    public static Phrase Split(ProgramAdvice advice) => AdviceSentences.Split(advice);
+    public static Phrase Split(ProgramAdvice advice) => AdviceSentences.SplitAndAfter(advice);
 
     public static Phrase Stop(StopRule rule, SiteWords words) => AdviceSentences.Stop(rule, words.Units, words.SiteClock, words.SheetDate);
 

@@ -38,7 +38,8 @@ public sealed class MinutesOnlyTests
         Assert.Equal(("set", 150), sheet.Said("C1/P1"));
         foreach (var words in new[] { sheet.Text, sheet.Page })
         {
-            Assert.Contains("No more than 150 % of the minutes in stations.csv is advised: 5.0 mm (30 min) short.", words, StringComparison.Ordinal);
+            Assert.Contains("No more than 150 % of the minutes in stations.csv is advised, ", words, StringComparison.Ordinal);
+            Assert.Contains(" is needed: 5.0 mm or 30 min short a start.", words, StringComparison.Ordinal);
             Assert.DoesNotContain("The dial ends", words, StringComparison.Ordinal);
         }
     }

@@ -15,7 +15,7 @@ public class AdviceSentencesTests
     public void A_split_start_says_what_is_keyed_in_and_what_then_runs() => Assert.Equal(
         "More than the ground takes at once at Fairway 9: in place of each start key in 2, 200 min from the beginning of one to that of the next, each with 1/2 of the base minutes "
             + "(the longest then runs 28 min at 140 %). It may stay so: the water of a night is the same.",
-        AdviceSentences.Split(Advice(140) with { InPlace = new(2, 200, 2, null), LongRuns = [new LongRun(new("B6", "4"), "Fairway 9", 56, new CycleAndSoak(2, 28, 63))] }).ToString());
+        AdviceSentences.SplitAndAfter(Advice(140) with { InPlace = new(2, 200, 2, null), LongRuns = [new LongRun(new("B6", "4"), "Fairway 9", 56, new CycleAndSoak(2, 28, 63))] }).ToString());
 
     [Fact]
     public void A_number_at_its_end_says_what_is_needed_and_what_lacks() => Assert.Equal(
