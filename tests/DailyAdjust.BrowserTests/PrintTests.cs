@@ -135,10 +135,10 @@ public sealed class PrintTests(Chromium chromium, Pages pages)
     public async Task Notes_on_the_weather_are_printed_after_the_round()
     {
         await using var shown = await chromium.OpenAsync(pages["doubtful sheet"]);
-        var notes = shown.Page.Locator("section.paper:has-text('wind_speed')");
+        var notes = shown.Page.Locator("section.paper:has-text('wind speed')");
         Assert.False(await notes.IsVisibleAsync());
         await shown.Page.EmulateMediaAsync(new() { Media = Media.Print });
-        Assert.Contains("wind_speed", await notes.InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("wind speed", await notes.InnerTextAsync(), StringComparison.Ordinal);
         Assert.True((await notes.BoundingBoxAsync())!.Y > (await shown.Page.Locator(".stop").Last.BoundingBoxAsync())!.Y);
     }
 

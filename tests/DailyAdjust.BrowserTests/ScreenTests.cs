@@ -99,11 +99,11 @@ public sealed class ScreenTests(Chromium chromium, Pages pages)
     {
         await using var shown = await chromium.OpenAsync(pages["doubtful sheet"], Phone);
         var page = shown.Page;
-        var notes = page.Locator("section.note:has(details:has-text('wind_speed'))");
+        var notes = page.Locator("section.note:has(details:has-text('wind speed'))");
         Assert.Contains("Assumed or estimated: Thu 9 July to Wed 15 July.", await notes.InnerTextAsync(), StringComparison.Ordinal);
         Assert.InRange((await notes.BoundingBoxAsync())!.Height, 60, 220);
         await notes.Locator("summary").ClickAsync();
-        Assert.Contains("wind_speed", await notes.InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("wind speed", await notes.InnerTextAsync(), StringComparison.Ordinal);
     }
 
     /// <summary>A checker that finds nothing anywhere proves nothing.</summary>

@@ -77,7 +77,7 @@ public sealed class HandRainTests : IDisposable
             .Replace("2026-06-12 04:00,59.9,95,1.8,0,0.00", "2026-06-12 04:00,59.9,40,1.8,0,0.00", StringComparison.Ordinal));
         _home.Run("ingest", Path.Combine(_home.Site.Inbox, "yard-2026.csv"));
         var sheet = Morning();
-        Assert.Contains("1 value of rain set aside by the check for rain that was none on Fri 12 June (25.4 mm, the air stayed dry: a cleaned bucket, or a sprinkler?).", sheet.Text, StringComparison.Ordinal);
+        Assert.Contains("1 value of rain set aside by the check for rain that was none on Fri 12 June (1.00 in, the air stayed dry: a cleaned bucket, or a sprinkler?).", sheet.Text, StringComparison.Ordinal);
         Assert.Contains("since midnight (a reading was set aside)", sheet.Text, StringComparison.Ordinal);
         Assert.Contains("Rain not known: gauge yard, Fri 12 June", sheet.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("Everything measured", sheet.Text, StringComparison.Ordinal);

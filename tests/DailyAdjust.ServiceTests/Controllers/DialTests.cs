@@ -129,7 +129,7 @@ public sealed class DialTests
     {
         // 10 mm/h on 8 mm/h with 1 mm standing: 30 minutes at once, and 7.5 to soak in.
         using var course = new SmallCourse(SmallCourse.Box("C1", "{ applies: program, max: 100 %, step: 5 % }", "route: 1", ("P1", "\"22:00\"")), "controller,station,name,area,minutes P1,precipitation rate (mm/h)\nC1,1,east bank,bank,55,10");
-        const string Words = "More than the ground takes at once at east bank: in place of each start 2 starts of 50 % of the minutes (27.5 min), each at least 8 min after the one before has ended.";
+        const string Words = "More than the ground takes at once at east bank: in place of each start key in 2, 35 min from the beginning of one to that of the next, each with 1/2 of the base minutes (the longest then runs 27.5 min at 100 %).";
         Assert.Contains(Words, course.Morning().Page, StringComparison.Ordinal);
     }
 

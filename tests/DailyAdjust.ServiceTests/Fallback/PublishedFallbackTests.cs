@@ -17,7 +17,7 @@ public sealed class PublishedFallbackTests : IDisposable
         var day = Morning("50.8", "100 m", "2026-07-06", "21.5,12.3,84,63,10,9.25", out var sheet);
         Assert.Equal(("part-estimated", "solar_radiation: from sunshine"), (day.Basis, day.Estimated));
         Assert.Equal(3.88, day.EtoMm, 0.005);
-        Assert.Contains("Mon 6 July: part of it estimated (station yard): solar_radiation: from sunshine.", sheet.Text, StringComparison.Ordinal);
+        Assert.Contains("Mon 6 July: part of it estimated (station yard): solar radiation: from sunshine.", sheet.Text, StringComparison.Ordinal);
 
         // The test's own copy of the equations, held against the same example.
         var rs = (0.25 + (0.50 * 9.25 / 16.1)) * PaperEquations.RaMJPerM2(50.8, 187);
@@ -31,7 +31,7 @@ public sealed class PublishedFallbackTests : IDisposable
         var day = Morning("45.72", "200 m", "2026-07-15", "26.6,14.8,,,9.627,", out var sheet);
         Assert.Equal("part-estimated", day.Basis);
         Assert.Equal(4.56, day.EtoMm, 0.005);
-        Assert.Contains("relative_humidity: dew point taken as the lowest temperature; solar_radiation: from the range of temperature.", sheet.Text, StringComparison.Ordinal);
+        Assert.Contains("relative humidity: dew point taken as the lowest temperature; solar radiation: from the range of temperature.", sheet.Text, StringComparison.Ordinal);
     }
 
     [Fact]
