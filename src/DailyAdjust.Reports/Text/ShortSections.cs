@@ -101,7 +101,8 @@ internal static class ShortSections
         {
             yield return ShortSection.Acts(
                 view.Language, SectionWords.Driest, view.NoAdvice ? SectionWords.OldWeather : Phrase.Empty,
-                [.. view.Sheet.Driest.Select(dry => (TextReport.DryAct(dry, view.Words, MostOfName), TextReport.DryWhy(dry, view.Words)))]) with { Order = TodayOrder, Least = LeastHose, Most = MostHose };
+                [.. view.Sheet.Driest.Select(dry => (TextReport.DryAct(dry, view.Words, MostOfName), TextReport.DryWhy(dry, view.Words)))]) with
+            { Order = TodayOrder, Least = LeastHose, Most = MostHose };
         }
         else if (!view.NoAdvice)
         {

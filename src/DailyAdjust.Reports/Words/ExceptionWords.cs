@@ -62,7 +62,8 @@ internal static class ExceptionWords
                 : $"was due {by} and is not all run by the logbook";
             yield return new ExceptionGroup(
                 $"{ByHand(order.Kind)}: {view.Words.DepthOf(order.DepthMm)} at {order.Where}, {due}{(why.IsEmpty ? Phrase.Empty : $" ({why})")}",
-                [.. order.Against.Select(o => Phrase.Of($"Settle which goes first. {StandingWords.Order(o, view)}")), .. order.Rules.Select(RuleWords.First), .. order.Stations.Select(s => HandRun(s, order, view.Words))]) { IsAct = true };
+                [.. order.Against.Select(o => Phrase.Of($"Settle which goes first. {StandingWords.Order(o, view)}")), .. order.Rules.Select(RuleWords.First), .. order.Stations.Select(s => HandRun(s, order, view.Words))])
+            { IsAct = true };
         }
     }
 
