@@ -31,8 +31,8 @@ public sealed class EtoFallbackTests : IDisposable
         Assert.Equal(("hourly", ""), (whole.Day(Date).Basis, whole.Day(Date).Estimated));
         Assert.Equal(("hourly", "air_temperature: 3 h interpolated"), (_home.Day(Date).Basis, _home.Day(Date).Estimated));
         Assert.Equal(whole.Day(Date).EtoMm, _home.Day(Date).EtoMm, Mm);
-        Assert.Contains("Wed 10 June: air_temperature: 3 h interpolated.", sheet.Assumed);
-        Assert.Contains("Wed 10 June: air_temperature: 3 h interpolated.", sheet.Text, StringComparison.Ordinal);
+        Assert.Contains("Wed 10 June: air temperature: 3 h interpolated.", sheet.Assumed);
+        Assert.Contains("Wed 10 June: air temperature: 3 h interpolated.", sheet.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("interpolated", sheetOfWhole.Text, StringComparison.Ordinal);
     }
 
@@ -115,7 +115,7 @@ public sealed class EtoFallbackTests : IDisposable
         var day = _home.Day(Date);
         Assert.Equal(("yard", "temperature-only"), (day.Station, day.Basis));
         Assert.Equal(PaperEquations.FromTemperaturesMm(max, min, PaperEquations.RaMJPerM2(LatitudeDeg, DayOfYear)), day.EtoMm, Mm);
-        const string Words = "Wed 10 June: only temperatures were measured (station yard): reference_et: from temperatures alone (Hargreaves-Samani).";
+        const string Words = "Wed 10 June: only temperatures were measured (station yard): reference ET: from temperatures alone (Hargreaves-Samani).";
         Assert.Contains(Words, sheet.Assumed);
         Assert.Contains(Words, sheet.Text, StringComparison.Ordinal);
     }
@@ -132,7 +132,7 @@ public sealed class EtoFallbackTests : IDisposable
         Assert.Equal(("", "expected"), (day.Station, day.Basis));
         Assert.All(known, date => Assert.Equal("hourly", _home.Day(date).Basis));
         Assert.Equal(known.Average(date => _home.Day(date).EtoMm), day.EtoMm, Mm);
-        Assert.Contains("Wed 10 June: no station reported a whole day: reference_et: the mean of the last 7 known days.", sheet.Text, StringComparison.Ordinal);
+        Assert.Contains("Wed 10 June: no station reported a whole day: reference ET: the mean of the last 7 known days.", sheet.Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -145,7 +145,7 @@ public sealed class EtoFallbackTests : IDisposable
         var day = _home.Day("2026-06-01");
         Assert.Equal(("", "expected"), (day.Station, day.Basis));
         Assert.Equal(5.2, day.EtoMm, Mm);
-        Assert.Contains("Mon 1 June: no station reported a whole day: reference_et: the month's normal.", sheet.Text, StringComparison.Ordinal);
+        Assert.Contains("Mon 1 June: no station reported a whole day: reference ET: the month's normal.", sheet.Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -186,7 +186,7 @@ public sealed class EtoFallbackTests : IDisposable
         var day = _home.Day(Date);
         Assert.Equal(("yard", "part-estimated", note), (day.Station, day.Basis, day.Estimated));
         Assert.Equal(expectedMm, day.EtoMm, Mm);
-        var words = $"Wed 10 June: part of it estimated (station yard): {note}.";
+        var words = $"Wed 10 June: part of it estimated (station yard): {note.Replace('_', ' ').Replace("2 m/s", "4 mph", StringComparison.Ordinal)}.";
         Assert.Contains(words, sheet.Assumed);
         Assert.Contains(words, sheet.Text, StringComparison.Ordinal);
     }
