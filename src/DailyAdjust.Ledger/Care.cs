@@ -56,12 +56,12 @@ internal static class Care
             Verify(part, before, after);
             using (var file = new FileStream(part, FileMode.Open, FileAccess.ReadWrite))
             {
-                file.Flush(flushToDisk: true);
+                OnDisk.SyncFile(file);
             }
 
             // A path that is taken already is one of the copies before new tables, made again.
             File.Move(part, path, overwrite: true);
-            FolderOnDisk.Sync(Path.GetDirectoryName(path)!);
+            OnDisk.SyncFolder(Path.GetDirectoryName(path)!);
         }
         catch (Exception e) when (e is not LedgerException && Troubles.From(e, path) is not null)
         {

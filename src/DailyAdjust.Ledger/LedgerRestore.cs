@@ -105,8 +105,8 @@ public sealed class LedgerRestore : IDisposable
         if (folder is not null)
         {
             Directory.CreateDirectory(folder);
-            FolderOnDisk.Sync(_setAside);
-            FolderOnDisk.Sync(Path.GetDirectoryName(_path)!);
+            OnDisk.SyncFolder(_setAside);
+            OnDisk.SyncFolder(Path.GetDirectoryName(_path)!);
         }
 
         _moving = true;
@@ -126,7 +126,7 @@ public sealed class LedgerRestore : IDisposable
             throw;
         }
 
-        FolderOnDisk.Sync(Path.GetDirectoryName(_path)!);
+        OnDisk.SyncFolder(Path.GetDirectoryName(_path)!);
         return folder;
     });
 
@@ -173,7 +173,7 @@ public sealed class LedgerRestore : IDisposable
                 File.Move(Path.Combine(newest, name) + suffix, path + suffix);
             }
 
-            FolderOnDisk.Sync(Path.GetDirectoryName(path)!);
+            OnDisk.SyncFolder(Path.GetDirectoryName(path)!);
         }
     }
 
@@ -213,7 +213,7 @@ public sealed class LedgerRestore : IDisposable
             File.Move(_path + suffix, Path.Combine(folder, Path.GetFileName(_path) + suffix));
         }
 
-        FolderOnDisk.Sync(folder);
+        OnDisk.SyncFolder(folder);
     }
 
     private void DeleteCopy()

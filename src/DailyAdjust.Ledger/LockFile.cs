@@ -39,7 +39,7 @@ public static class LockFile
     {
         try
         {
-            using var handle = OperatingSystem.IsWindows() ? File.OpenHandle(path, share: FileShare.ReadWrite) : FolderOnDisk.OpenUnlocked(path);
+            using var handle = OperatingSystem.IsWindows() ? File.OpenHandle(path, share: FileShare.ReadWrite) : OnDisk.OpenUnlocked(path);
             var bytes = new byte[LongestName];
             var text = Encoding.UTF8.GetString(bytes, 0, RandomAccess.Read(handle, bytes, 0)).Trim();
             return text.Length > 0 ? text : null;

@@ -1,5 +1,5 @@
 using System.Security.Cryptography;
-using DailyAdjust.Service.Home;
+using DailyAdjust.Ledger;
 
 namespace DailyAdjust.Service.Backups;
 
@@ -16,7 +16,7 @@ internal static class BackupCopy
             using (var target = new FileStream(part, FileMode.Create, FileAccess.Write, FileShare.None))
             {
                 source.CopyTo(target);
-                target.Flush(flushToDisk: true);
+                OnDisk.SyncFile(target);
             }
 
             if (!ShaOf(from).AsSpan().SequenceEqual(ShaOf(part)))
@@ -25,7 +25,7 @@ internal static class BackupCopy
             }
 
             File.Move(part, to, overwrite: true);
-            Posix.SyncFolder(Path.GetDirectoryName(to)!);
+            OnDisk.SyncFolder(Path.GetDirectoryName(to)!);
         }
         finally
         {

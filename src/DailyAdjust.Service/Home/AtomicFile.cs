@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using DailyAdjust.Ledger;
 
 namespace DailyAdjust.Service.Home;
 
@@ -39,7 +40,7 @@ public static class AtomicFile
                 throw;
             }
 
-            Posix.SyncFolder(folder);
+            OnDisk.SyncFolder(folder);
             Leftovers.Remove(folder, name, Temporary);
         }
         catch (IOException failure) when (DiskFailedException.Means(failure))
@@ -86,7 +87,7 @@ public static class AtomicFile
         {
             using var stream = new FileStream(temporary, FileMode.Create, FileAccess.Write, FileShare.None);
             stream.Write(bytes);
-            Posix.SyncFile(stream);
+            OnDisk.SyncFile(stream);
             return temporary;
         }
         catch
@@ -108,7 +109,7 @@ public static class AtomicFile
         {
             MakeFolder(parent);
             Directory.CreateDirectory(folder);
-            Posix.SyncFolder(parent);
+            OnDisk.SyncFolder(parent);
         }
     }
 
@@ -142,8 +143,8 @@ public static class AtomicFile
     {
         try
         {
-            Posix.SyncFolder(Parts(to).Folder);
-            Posix.SyncFolder(Parts(from).Folder);
+            OnDisk.SyncFolder(Parts(to).Folder);
+            OnDisk.SyncFolder(Parts(from).Folder);
         }
         catch (IOException failure) when (DiskFailedException.Means(failure))
         {

@@ -1,4 +1,3 @@
-using System.ComponentModel;
 using System.Runtime.InteropServices;
 using System.Text;
 using DailyAdjust.Ledger;
@@ -7,15 +6,11 @@ using Microsoft.Win32.SafeHandles;
 namespace DailyAdjust.Service.Home;
 
 /// <summary>
-/// What .NET does not offer on Unix: opening a file without following a link and without waiting for the other end of a pipe, asking whether another program holds it locked,
-/// flushing a folder to disk (renaming a file does not), and hearing that a file could not be flushed (FileStream.Flush and RandomAccess.FlushToDisk of .NET 10 pass over an error
-/// of input or output: seen with strace).
+/// What .NET does not offer on Unix: opening a file without following a link and without waiting for the other end of a pipe, and asking whether another program holds it locked.
 /// </summary>
 internal static class Posix
 {
-    private const int NoSuchFile = 2;
     private const int NoSuchDevice = 6;
-    private const int AccessDenied = 13;
 
     private const int SharedLock = 1;
     private const int NotWaiting = 4;
@@ -37,15 +32,11 @@ internal static class Posix
     public static SafeFileHandle OpenWithoutFollowing(string path)
     {
         var flags = Flags ?? throw new PlatformNotSupportedException();
-        var descriptor = Open(ZeroEnded(path), flags.NonBlocking | flags.NoFollow | flags.CloseOnExec);
+        var descriptor = Open(Encoding.UTF8.GetBytes(path + '\0'), flags.NonBlocking | flags.NoFollow | flags.CloseOnExec);
         return descriptor < 0
-            ? throw LastError(path)
+            ? throw OnDisk.LastError(path)
             : new SafeFileHandle(descriptor, ownsHandle: true);
     }
-
-    /// <summary>Makes the folder's names as durable as the files in it.</summary>
-    /// <exception cref="IOException">The disk refused.</exception>
-    public static void SyncFolder(string folder) => FolderOnDisk.Sync(folder);
 
     /// <summary>Whether another program holds the file locked for itself; where locks are not known, nobody does.</summary>
     public static bool IsLocked(SafeFileHandle handle)
@@ -65,31 +56,6 @@ internal static class Posix
         return Marshal.GetLastPInvokeError() == (OperatingSystem.IsMacOS() ? 35 : 11);
     }
 
-    /// <summary>Makes a file's bytes durable. Once only: a system tells of a failed flush once, and of the next one that all is well.</summary>
-    /// <exception cref="IOException">The disk refused.</exception>
-    public static void SyncFile(FileStream file)
-    {
-        file.Flush(flushToDisk: Flags is null);
-        if (Flags is not null && Sync(file.SafeFileHandle) != 0)
-        {
-            throw LastError(file.Name);
-        }
-    }
-
-    private static byte[] ZeroEnded(string path) => Encoding.UTF8.GetBytes(path + '\0');
-
-    private static Exception LastError(string path)
-    {
-        var error = Marshal.GetLastPInvokeError();
-        var message = $"{path}: {new Win32Exception(error).Message}";
-        return error switch
-        {
-            NoSuchFile => new FileNotFoundException(message, path),
-            AccessDenied => new UnauthorizedAccessException(message),
-            _ => new IOException(message, error),
-        };
-    }
-
     private static OpenFlags? FlagsOfThisMachine()
     {
         var arm = RuntimeInformation.ProcessArchitecture is Architecture.Arm64 or Architecture.Arm;
@@ -105,10 +71,6 @@ internal static class Posix
     [DllImport("libc", EntryPoint = "flock", SetLastError = true)]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int Lock(int descriptor, int operation);
-
-    [DllImport("libc", EntryPoint = "fsync", SetLastError = true)]
-    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
-    private static extern int Sync(SafeFileHandle file);
 
     private readonly record struct OpenFlags(int NonBlocking, int NoFollow, int CloseOnExec);
 }

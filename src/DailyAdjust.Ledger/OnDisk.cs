@@ -6,9 +6,10 @@ using Microsoft.Win32.SafeHandles;
 namespace DailyAdjust.Ledger;
 
 /// <summary>
-/// What .NET does not offer on Unix: flushing a folder to disk (renaming a file does not), and reading a file that another process has locked.
+/// What .NET does not offer on Unix: flushing a folder to disk (renaming a file does not), hearing that a file could not be flushed (FileStream.Flush and
+/// RandomAccess.FlushToDisk of .NET 10 pass over an error of input or output: seen with strace), and reading a file that another process has locked.
 /// </summary>
-public static class FolderOnDisk
+public static class OnDisk
 {
     private const int NoSuchFile = 2;
     private const int AccessDenied = 13;
@@ -16,7 +17,7 @@ public static class FolderOnDisk
     /// <summary>Makes the folder's names as durable as the files in it. Does nothing on Windows, where a name is kept with its file.</summary>
     /// <exception cref="IOException">The disk refused; its number is the error's <see cref="Exception.HResult"/>.</exception>
     /// <exception cref="UnauthorizedAccessException">No right to the folder.</exception>
-    public static void Sync(string folder)
+    public static void SyncFolder(string folder)
     {
         if (OperatingSystem.IsWindows())
         {
@@ -30,15 +31,20 @@ public static class FolderOnDisk
         }
     }
 
-    /// <summary>Opens for reading beside whoever holds a lock on it; Unix alone.</summary>
-    /// <exception cref="IOException">It cannot be opened.</exception>
-    internal static SafeFileHandle OpenUnlocked(string path)
+    /// <summary>Makes a file's bytes durable. Once only: a system tells of a failed flush once, and of the next one that all is well.</summary>
+    /// <exception cref="IOException">The disk refused; its number is the error's <see cref="Exception.HResult"/>.</exception>
+    public static void SyncFile(FileStream file)
     {
-        var descriptor = Open(Encoding.UTF8.GetBytes(path + '\0'), OperatingSystem.IsMacOS() ? 0x1000000 : 0x80000);
-        return descriptor < 0 ? throw LastError(path) : new SafeFileHandle(descriptor, ownsHandle: true);
+        ArgumentNullException.ThrowIfNull(file);
+        file.Flush(flushToDisk: OperatingSystem.IsWindows());
+        if (!OperatingSystem.IsWindows() && Sync(file.SafeFileHandle) != 0)
+        {
+            throw LastError(file.Name);
+        }
     }
 
-    private static Exception LastError(string path)
+    /// <summary>What the system's last call came to, as .NET's own calls would say it.</summary>
+    public static Exception LastError(string path)
     {
         var error = Marshal.GetLastPInvokeError();
         var message = $"{path}: {new Win32Exception(error).Message}";
@@ -48,6 +54,14 @@ public static class FolderOnDisk
             AccessDenied => new UnauthorizedAccessException(message),
             _ => new IOException(message, error),
         };
+    }
+
+    /// <summary>Opens for reading beside whoever holds a lock on it; Unix alone.</summary>
+    /// <exception cref="IOException">It cannot be opened.</exception>
+    internal static SafeFileHandle OpenUnlocked(string path)
+    {
+        var descriptor = Open(Encoding.UTF8.GetBytes(path + '\0'), OperatingSystem.IsMacOS() ? 0x1000000 : 0x80000);
+        return descriptor < 0 ? throw LastError(path) : new SafeFileHandle(descriptor, ownsHandle: true);
     }
 
     // Read-only, closed in child processes.
