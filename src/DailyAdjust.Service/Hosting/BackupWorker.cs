@@ -12,7 +12,7 @@ namespace DailyAdjust.Service.Hosting;
 /// Makes each site's daily backup beside the morning's work, which never waits for it: asks the files at start and at every look what is due and not done. One that
 /// failed is tried again an hour later, for a copy on a full disk is no small thing.
 /// </summary>
-public sealed class BackupWorker(SiteRunners sites, ServiceOptions options, TimeProvider time, IHostApplicationLifetime host, ILogger<BackupWorker> log) : BackgroundService
+public sealed class BackupWorker(SiteRunners sites, ServiceOptions options, TimeProvider time, ServiceFailure failed, ILogger<BackupWorker> log) : BackgroundService
 {
     private static readonly TimeSpan Pause = TimeSpan.FromHours(1);
 
@@ -24,9 +24,6 @@ public sealed class BackupWorker(SiteRunners sites, ServiceOptions options, Time
     /// <summary>When a site's backup failed, on the monotonic clock.</summary>
     private readonly Dictionary<string, long> _failedAt = new(StringComparer.Ordinal);
 
-    /// <summary>Why the worker ended by itself; null = it was stopped, or makes no backups.</summary>
-    public Exception? Failure { get; private set; }
-
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         if (SiteBackup.At(options) is not { } at)
@@ -35,42 +32,18 @@ public sealed class BackupWorker(SiteRunners sites, ServiceOptions options, Time
             return;
         }
 
-        try
-        {
-            using var timer = new PeriodicTimer(TimeSpan.FromSeconds(options.PollSeconds), time);
-            do
-            {
-                foreach (var site in Sites())
-                {
-                    stoppingToken.ThrowIfCancellationRequested();
-                    Look(site, at);
-                }
-            }
-            while (await timer.WaitForNextTickAsync(stoppingToken).ConfigureAwait(false));
-        }
-        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
-        {
-            // Asked to stop.
-        }
-        catch (Exception failure)
-        {
-            Failure = failure;
-            log.LogCritical(failure, "The service stops: {Failure}", failure.Message);
-            host.StopApplication();
-        }
+        await failed.StopsAtAsync(Looks.RepeatAsync(options, time, stop => LookAsync(at, stop), stoppingToken)).ConfigureAwait(false);
     }
 
-    private IReadOnlyList<SiteFolder> Sites()
+    private Task LookAsync(TimeOnly at, CancellationToken stop)
     {
-        try
+        foreach (var site in sites.All())
         {
-            return [.. sites.All().Select(s => s.Folder)];
+            stop.ThrowIfCancellationRequested();
+            Look(site.Folder, at);
         }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
-        {
-            // The work itself tells of it.
-            return [];
-        }
+
+        return Task.CompletedTask;
     }
 
     private void Look(SiteFolder site, TimeOnly at)

@@ -11,32 +11,18 @@ namespace DailyAdjust.Service.Hosting;
 /// Sends promised mail beside the morning's work, which never waits for it: asks the ledgers at start and at every look what is due, one server at a
 /// time, one time limit a message.
 /// </summary>
-public sealed class MailWorker(SiteRunners sites, HomeFolder home, ServiceOptions options, TimeProvider time, IHostApplicationLifetime host, ILogger<MailWorker> log)
+public sealed class MailWorker(SiteRunners sites, HomeFolder home, ServiceOptions options, TimeProvider time, ServiceFailure failed, ILogger<MailWorker> log)
     : BackgroundService
 {
     private readonly ToldOnce _told = new();
 
-    /// <summary>Why the worker ended by itself; null = it was stopped, or there is no mail.</summary>
-    public Exception? Failure { get; private set; }
+    protected override Task ExecuteAsync(CancellationToken stoppingToken) =>
+        options.Mail is { } mail ? failed.StopsAtAsync(WorkAsync(mail, stoppingToken)) : Task.CompletedTask;
 
-    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    private async Task WorkAsync(MailOptions mail, CancellationToken stop)
     {
-        if (options.Mail is not { } mail)
-        {
-            return;
-        }
-
-        try
-        {
-            TellAtStart(mail);
-            await Looks.RepeatAsync(options, time, stop => LookAsync(mail, stop), stoppingToken).ConfigureAwait(false);
-        }
-        catch (Exception failure)
-        {
-            Failure = failure;
-            log.LogCritical(failure, "The service stops: {Failure}", failure.Message);
-            host.StopApplication();
-        }
+        TellAtStart(mail);
+        await Looks.RepeatAsync(options, time, s => LookAsync(mail, s), stop).ConfigureAwait(false);
     }
 
     /// <summary>A password that cannot be had is told and keeps no sheet from being made; its mail waits until that is put right.</summary>

@@ -45,7 +45,7 @@ public sealed class PrintWorker(SiteRunners sites, ServiceOptions options, TimeP
 
     private async Task LookAsync(PagePrint print, CancellationToken stop)
     {
-        foreach (var site in Sites())
+        foreach (var site in sites.All().Select(s => s.Folder))
         {
             try
             {
@@ -55,19 +55,6 @@ public sealed class PrintWorker(SiteRunners sites, ServiceOptions options, TimeP
             {
                 log.LogWarning("{Site}: no {File}: {Failure}", site.Name, ReportFiles.Print, failure.Message);
             }
-        }
-    }
-
-    private IReadOnlyList<SiteFolder> Sites()
-    {
-        try
-        {
-            return [.. sites.All().Select(s => s.Folder)];
-        }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
-        {
-            // The work itself tells of it.
-            return [];
         }
     }
 

@@ -28,32 +28,26 @@ public static class ServiceHost
         builder.Services.AddWindowsService(service => service.ServiceName = "DailyAdjust");
         builder.Services.AddSingleton(time);
         builder.Services.AddSingleton(options);
+        builder.Services.AddSingleton(home);
         builder.Services.AddSingleton(services => new SiteRunners(
             home, options, time, services.GetRequiredService<ILogger<SiteRunner>>())
         { Only = onlySite });
         builder.Services.AddSingleton(services => new HomeIndex(home, services.GetRequiredService<ILogger<HomeIndex>>()));
-        builder.Services.AddSingleton(services => new MorningBeat(home, time, services.GetRequiredService<ILogger<MorningBeat>>()));
+        builder.Services.AddSingleton<MorningBeat>();
         builder.Services.AddSingleton(services => new Watchdog(services.GetService<ISystemdNotifier>(), time));
         builder.Services.AddSingleton<SiteWork>();
         builder.Services.AddSingleton<MorningSchedule>();
+        builder.Services.AddSingleton<ServiceFailure>();
         builder.Services.AddQuartz(_ => { });
         builder.Services.AddQuartzHostedService(quartz => quartz.WaitForJobsToComplete = true);
-        builder.Services.AddSingleton<PollWorker>();
-        builder.Services.AddHostedService(services => services.GetRequiredService<PollWorker>());
-        builder.Services.AddSingleton(services => new MailWorker(
-            services.GetRequiredService<SiteRunners>(), home, options, time, services.GetRequiredService<IHostApplicationLifetime>(), services.GetRequiredService<ILogger<MailWorker>>()));
-        builder.Services.AddHostedService(services => services.GetRequiredService<MailWorker>());
+        builder.Services.AddHostedService<PollWorker>();
+        builder.Services.AddHostedService<MailWorker>();
         builder.Services.AddHostedService<PingWorker>();
-        builder.Services.AddHostedService(services => new PrintWorker(services.GetRequiredService<SiteRunners>(), options, time, services.GetRequiredService<ILogger<PrintWorker>>()));
-
-        builder.Services.AddSingleton(services => new BackupWorker(
-            services.GetRequiredService<SiteRunners>(), options, time, services.GetRequiredService<IHostApplicationLifetime>(), services.GetRequiredService<ILogger<BackupWorker>>()));
-        builder.Services.AddHostedService(services => services.GetRequiredService<BackupWorker>());
+        builder.Services.AddHostedService<PrintWorker>();
+        builder.Services.AddHostedService<BackupWorker>();
 
         using var host = builder.Build();
-        var worker = host.Services.GetRequiredService<PollWorker>();
-        var mail = host.Services.GetRequiredService<MailWorker>();
-        var backup = host.Services.GetRequiredService<BackupWorker>();
+        var failure = host.Services.GetRequiredService<ServiceFailure>();
         var log = host.Services.GetRequiredService<ILogger<PollWorker>>();
         log.LogInformation("Started on {Home}", home.Path);
         if (notLocked is not null)
@@ -63,6 +57,6 @@ public static class ServiceHost
 
         await host.RunAsync(stop).ConfigureAwait(false);
         log.LogInformation("Stopped");
-        return (worker.Failure ?? mail.Failure ?? backup.Failure) is null ? ExitCode.Done : ExitCode.Failed;
+        return failure.What is null ? ExitCode.Done : ExitCode.Failed;
     }
 }

@@ -104,10 +104,11 @@ public sealed class PollWorkerTests : IDisposable
         ExampleSite.TakenIn(_home);
         var work = new SiteWork(new HomeIndex(_home.Home, NullLogger.Instance), new MorningBeat(_home.Home, _time, NullLogger<MorningBeat>.Instance), NullLogger<SiteWork>.Instance);
         var schedule = new MorningSchedule(new NoSchedulers(), _options, NullLogger<MorningSchedule>.Instance);
-        using var worker = new PollWorker(sites, work, schedule, new Watchdog(null, _time), _options, _time, _host, NullLogger<PollWorker>.Instance);
+        var failure = new ServiceFailure(_host, NullLogger<ServiceFailure>.Instance);
+        using var worker = new PollWorker(sites, work, schedule, new Watchdog(null, _time), _options, _time, failure);
         await worker.StartAsync(CancellationToken.None);
         await worker.ExecuteTask!.WaitAsync(TimeSpan.FromSeconds(30));
-        Assert.IsType<NotSupportedException>(worker.Failure);
+        Assert.IsType<NotSupportedException>(failure.What);
         Assert.True(_host.ApplicationStopping.IsCancellationRequested);
     }
 
