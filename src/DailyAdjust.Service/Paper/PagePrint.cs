@@ -80,7 +80,7 @@ internal sealed class PagePrint(string program, TimeSpan limit)
         }
         finally
         {
-            Leftovers.End(folder);
+            LeftProcesses.End(folder);
         }
     }
 

@@ -1,6 +1,5 @@
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Ledger;
-using DailyAdjust.Ledger.Records;
 using DailyAdjust.Service.Backups;
 using DailyAdjust.Service.Configuration;
 using DailyAdjust.Service.Fetching;
@@ -16,18 +15,15 @@ namespace DailyAdjust.Service.Sites;
 /// </summary>
 public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimeProvider time, ILogger log) : IDisposable
 {
-    /// <summary>A clock that is set right by less is none that was wrong; an early morning's work is as of its hour already.</summary>
-    private static readonly TimeSpan LargestClockError = TimeSpan.FromHours(3);
-
     private readonly Inbox _inbox = new(folder, time);
+    private readonly InboxAlarm _inboxAlarm = new(folder, log);
+    private readonly ClockDoubt _clockDoubt = new(folder, log);
     private readonly SiteFolders _folders = new(folder, options, time, log);
     private readonly SitePulls _pulls = new(folder, new PullTools { Time = time, Log = log });
     private (ReportTime Due, long Since)? _waits;
     private readonly SemaphoreSlim _oneAtATime = new(1, 1);
     private readonly List<string> _notices = [];
     private (long Watermark, ReportTime Due) _looked = (-1, default);
-    private string? _inboxTrouble;
-    private string? _clockDoubt;
     private bool _isChecked;
     private (DateTimeOffset Since, string Why)? _held;
     private (string? Sha, string? Why) _badEdit;
@@ -87,7 +83,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
         new InboxIntake(site, _inbox, options, time, log).TakeAll(look, stop);
         _notices.AddRange(_folders.Take(site, folderNews ?? _folders.Look(site), stop));
         var hasNews = IssueDue(site, now, pullsUnderWay);
-        if (_inboxTrouble is null)
+        if (_inboxAlarm.Sentence is null)
         {
             _inbox.Tidy(TimeSpan.FromDays(options.KeepTakenDays));
         }
@@ -216,15 +212,11 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
 
         using var site = OpenSite.Open(Folder, LedgerMode.Read);
         folderNews = _folders.Look(site);
-        if (site.Versions.Count > 0)
-        {
-            _pulls.StartDue(site.Newest);
-        }
-
         var now = time.GetUtcNow();
         if (site.Versions.Count > 0)
         {
-            DoubtClock(site, now);
+            _pulls.StartDue(site.Newest);
+            _clockDoubt.Follow(site, now);
         }
 
         var files = DescriptionFiles.Of(Folder);
@@ -251,19 +243,6 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
 
     private ReportTime Newest(OpenSite site, DateTimeOffset now) => ReportTime.Newest(site.Newest, now, WorkBeginsBefore);
 
-    /// <summary>A sheet as of an instant that has not come: the clock was wrong then, or is now. Said once on the log, and on every sheet as long as it is so.</summary>
-    private void DoubtClock(OpenSite site, DateTimeOffset now)
-    {
-        var ahead = site.Ledger.Mornings.Last() is { Step: not MorningStep.Missed } last && last.AsOf > now + LargestClockError ? last : null;
-        var doubt = ahead is null ? null : LateWords.ClockDoubt(site.Newest.Clock, ahead, now);
-        if (doubt is not null && _clockDoubt is null)
-        {
-            log.LogError("{Site}: {Notice}", Folder.Name, doubt);
-        }
-
-        _clockDoubt = doubt;
-    }
-
     /// <summary>Today's newest sheet, while its round is still to be walked; null = it is walked, or there is none.</summary>
     private static IssuedSheet? RoundIsOpen(OpenSite site, DateTimeOffset now)
     {
@@ -280,23 +259,13 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
             log.LogWarning("{Site}: {Notice}", Folder.Name, ignored);
         }
 
-        var trouble = look.Trouble is { } clause ? $"The inbox {Folder.Inbox} {clause}: nothing can come in until that is put right." : null;
-        if (trouble is not null && !string.Equals(trouble, _inboxTrouble, StringComparison.Ordinal))
-        {
-            log.LogError("{Site}: {Notice}", Folder.Name, trouble);
-        }
-        else if (trouble is null && _inboxTrouble is not null)
-        {
-            log.LogInformation("{Site}: the inbox {Inbox} can be read again", Folder.Name, Folder.Inbox);
-        }
-
-        _inboxTrouble = trouble;
+        _inboxAlarm.Follow(look);
         return look;
     }
 
     private List<string> Notices(OpenSite site, DateOnly date)
     {
-        string?[] standing = [_clockDoubt, _inboxTrouble];
+        string?[] standing = [_clockDoubt.Sentence, _inboxAlarm.Sentence];
         List<string> notices = [.. standing.OfType<string>(), .. _notices, .. _inbox.Notices, .. _folders.Notices, .. _pulls.Notices(site.Newest), .. MailNotices.Of(site, date), .. BackupNotices.Of(site, options, time.GetUtcNow())];
         return _badEdit.Why is { } why ? [why, .. notices] : notices;
     }

@@ -8,7 +8,7 @@ namespace DailyAdjust.Service.Paper;
 /// Processes of a browser that outlive it: nobody is their parent any more, but all of them were started with the folder of their print, whose name no other process has, as their home.
 /// Found where the system shows what its processes were started with (Linux).
 /// </summary>
-internal static class Leftovers
+internal static class LeftProcesses
 {
     /// <param name="folder">Of one print.</param>
     public static void End(string folder)
