@@ -25,6 +25,7 @@ internal static class Troubles
     {
         Full => NoRoom(path, e),
         IoError when e.SqliteExtendedErrorCode == IoErrorSharedMemorySize => NoRoom(path, e),
+        CannotOpen when NoFileCanBeOpened() => TooManyOpen(path, e),
         Permission or ReadOnly or CannotOpen or Authorization => NoRight(path, e),
         Busy or Locked => new LedgerException(
             LedgerTrouble.Busy, $"The ledger {path} is in use by another process. Try again when that one has finished.", e),
@@ -39,7 +40,8 @@ internal static class Troubles
     public static LedgerException? From(Exception e, string path) => e switch
     {
         UnauthorizedAccessException => NoRight(path, e),
-        IOException when IsReadOnlyOrExhausted(e) => NoRight(path, e),
+        IOException when IsReadOnly(e) => NoRight(path, e),
+        IOException when IsExhausted(e) => TooManyOpen(path, e),
         DirectoryNotFoundException => new LedgerException(
             LedgerTrouble.Missing, $"The folder of the ledger {path} does not exist.", e),
         IOException when IsFull(e) => NoRoom(path, e),
@@ -64,11 +66,36 @@ internal static class Troubles
         new(LedgerTrouble.Full, $"No room on the disk for the ledger {path}. Free some space; nothing was lost.", e);
 
     private static LedgerException NoRight(string path, Exception e) =>
-        new(LedgerTrouble.Denied, $"No right to write or open the ledger {path} ({e.Message}). Check the rights of the file and its folder, whether the disk may be written to, and how many files may be open at once.", e);
+        new(LedgerTrouble.Denied, $"No right to write or open the ledger {path}. Check the rights of the file and its folder, and whether the disk may be written to ({Bare(e)}).", e);
+
+    private static LedgerException TooManyOpen(string path, Exception e) =>
+        new(LedgerTrouble.Denied, $"Too many files are open at once to open the ledger {path}. Raise the limit of the service, or close what else runs ({Bare(e)}).", e);
+
+    private static string Bare(Exception e) => e.Message.TrimEnd('.');
+
+    /// <summary>
+    /// SQLite says only that it cannot open a file; the system says why when another one is opened. Never the ledger itself: closing it would let go of every lock that this
+    /// process has on it (https://www.sqlite.org/howtocorrupt.html, 2.2).
+    /// </summary>
+    private static bool NoFileCanBeOpened()
+    {
+        try
+        {
+            using var program = File.OpenHandle(Environment.ProcessPath ?? typeof(Troubles).Assembly.Location);
+            return false;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return e is IOException && IsExhausted(e);
+        }
+    }
 
     // ENOSPC is 28 on Linux and macOS, EDQUOT 122 and 69; ERROR_DISK_FULL is 112 and ERROR_HANDLE_DISK_FULL 39 on Windows.
     private static bool IsFull(Exception e) => (e.HResult & 0xFFFF) is 28 or 112 or 39 || (e.HResult & 0xFFFF) == (OperatingSystem.IsMacOS() ? 69 : 122);
 
-    // EROFS is 30, ENFILE 23 and EMFILE 24 on Linux and macOS; ERROR_WRITE_PROTECT is 19 and ERROR_TOO_MANY_OPEN_FILES 4 on Windows.
-    private static bool IsReadOnlyOrExhausted(Exception e) => OperatingSystem.IsWindows() ? (e.HResult & 0xFFFF) is 19 or 4 : e.HResult is 30 or 23 or 24;
+    // EROFS is 30 on Linux and macOS; ERROR_WRITE_PROTECT is 19 on Windows.
+    private static bool IsReadOnly(Exception e) => OperatingSystem.IsWindows() ? (e.HResult & 0xFFFF) == 19 : e.HResult == 30;
+
+    // ENFILE is 23 and EMFILE 24 on Linux and macOS; ERROR_TOO_MANY_OPEN_FILES is 4 on Windows.
+    private static bool IsExhausted(Exception e) => OperatingSystem.IsWindows() ? (e.HResult & 0xFFFF) == 4 : e.HResult is 23 or 24;
 }

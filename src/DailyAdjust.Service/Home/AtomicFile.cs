@@ -133,9 +133,23 @@ public static class AtomicFile
             {
                 continue; // somebody else took the name in between
             }
+            catch (UnauthorizedAccessException)
+            {
+                TakeBack(path, target);
+                throw;
+            }
 
             SyncBoth(path, target);
             return Path.GetFileName(target);
+        }
+    }
+
+    /// <summary>A move that never overwrites is a second name and then the end of the first one: where that is forbidden, the second name must go again.</summary>
+    private static void TakeBack(string path, string target)
+    {
+        if (FileState.Of(new FileInfo(path)) is { } stays && FileState.Of(new FileInfo(target)) == stays)
+        {
+            File.Delete(target);
         }
     }
 

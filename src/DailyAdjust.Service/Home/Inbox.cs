@@ -66,6 +66,9 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
         return new(ready, _still.Waiting, ignored, WithoutOwnFolders(entries));
     }
 
+    /// <summary>Whether it was left there at an earlier look: what was said of it then is not said again.</summary>
+    public bool IsLeft(InboxFile file) => _troubles.ContainsKey(file.Name);
+
     /// <summary>Something in the inbox that cannot be taken and stays where it is.</summary>
     /// <returns>The sentence, where it is news.</returns>
     public string? Leave(InboxFile file, string why)

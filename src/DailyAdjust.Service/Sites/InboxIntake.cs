@@ -77,8 +77,12 @@ public sealed class InboxIntake(OpenSite site, Inbox inbox, ServiceOptions optio
             return notice;
         }
 
-        ServiceMetrics.FileTaken(site.Folder.Name);
-        log.LogInformation("{Site}: {File} taken as {What}: {Counts}", site.Folder.Name, file.Name, report.What, report.Counts);
+        if (!inbox.IsLeft(file))
+        {
+            ServiceMetrics.FileTaken(site.Folder.Name);
+            log.LogInformation("{Site}: {File} taken as {What}: {Counts}", site.Folder.Name, file.Name, report.What, report.Counts);
+        }
+
         var moved = inbox.MoveToTaken(file, report.Problems, read, name =>
         {
             if (report.RowsRefused + report.RowsSetAside > 0)

@@ -30,6 +30,8 @@ internal sealed class HeldBack : IDisposable
 
     public int ProcessId => _service.ProcessId;
 
+    public string Said => _service.Said;
+
     /// <summary>It said that it is held back, and why; nothing that was there is touched.</summary>
     public void AssertHeld(string why)
     {

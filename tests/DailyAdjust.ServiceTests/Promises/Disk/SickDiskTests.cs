@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Xunit;
 
 namespace DailyAdjust.ServiceTests.Promises.Disk;
@@ -74,7 +75,6 @@ public sealed class SickDiskTests : IDisposable
     [Theory]
     [InlineData("ledger.db")]
     [InlineData("reports")]
-    [InlineData("inbox")]
     public void No_right_to_write(string what)
     {
         Tool.Need("setpriv");
@@ -102,6 +102,32 @@ public sealed class SickDiskTests : IDisposable
             service.AssertRecovers("No right to write or open");
         }
 
+        Tried.Held(3, "no right to write", 1);
+    }
+
+    /// <summary>What came is known and the sheet comes in time; the files stay, which is said once on the log and on the sheet, and go when they may.</summary>
+    [Fact]
+    public void An_inbox_from_which_nothing_may_be_moved()
+    {
+        Tool.Need("setpriv");
+        var site = SecondDay.Site(_home);
+        Tool.Do("chmod", "a-w", site.Inbox);
+        using var service = new HeldBack(_home, same => same, WithoutPrivileges, SecondDay.Clock);
+        try
+        {
+            service.WaitFor("the sheet", () => service.IsWritten(SecondDay.Date));
+            Thread.Sleep(3500);
+        }
+        finally
+        {
+            Tool.Do("chmod", "u+w", site.Inbox);
+        }
+
+        service.WaitFor("the inbox to be taken", () => Directory.GetFiles(site.Inbox).Length == 0);
+        Assert.Equal(0, service.Stop());
+        Assert.Equal(2, Regex.Count(service.Said, Regex.Escape("logbook.csv taken as logbook")) + Regex.Count(service.Said, Regex.Escape("logbook.csv is left in the inbox")));
+        Assert.Contains("logbook.csv is left in the inbox", File.ReadAllText(Path.Combine(site.ReportFolder(SecondDay.Date), "report-full.txt")), StringComparison.Ordinal);
+        service.AssertUntouched();
         Tried.Held(3, "no right to write", 1);
     }
 
