@@ -16,9 +16,10 @@ internal static class ShortReport
     public static string Write(SheetView view)
     {
         var head = Head(view);
+        var caution = Caution(view);
         var (before, after) = (ShortSections.Before(view), ShortSections.After(view));
         ShortSection[] sections = [.. before, .. after];
-        var room = MostLines - head.Count - Blanks - 1;
+        var room = MostLines - head.Count - Blanks - caution.Count;
         var forms = ShortRound.Forms(view).ToList();
         var least = sections.Sum(s => Math.Min(s.Wanted, s.Least));
         var round = forms.Find(f => f.Count + least <= room) ?? forms[^1];
@@ -40,8 +41,16 @@ internal static class ShortReport
             lines.Add(ShortTextWords.Also(dropped), most: 1);
         }
 
-        lines.Add(CautionWords.Short, most: 1);
+        lines.AddAll(caution);
         return lines.ToString();
+    }
+
+    /// <summary>Whole in every language.</summary>
+    private static IReadOnlyList<string> Caution(SheetView view)
+    {
+        var lines = new TextLines(view.Language);
+        lines.Add(CautionWords.Short);
+        return lines.All;
     }
 
     private static IReadOnlyList<string> Head(SheetView view)

@@ -5,6 +5,7 @@ using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports;
 using DailyAdjust.Reports.Languages;
+using DailyAdjust.Reports.Words;
 using DailyAdjust.Tests.Architecture;
 using DailyAdjust.Tests.Plain;
 using DailyAdjust.Tests.Reports;
@@ -84,6 +85,20 @@ public partial class SheetLanguageTests
         var mail = new SheetMail(there[ReportFiles.AdviceJson].Span, spanish.Site).Subject;
         Assert.Contains(": mié 15 de julio", mail.Replace(",", ":", StringComparison.Ordinal), StringComparison.Ordinal);
         Assert.Equal(new SheetMail(here[ReportFiles.AdviceJson].Span, site).AsksForSomething, new SheetMail(there[ReportFiles.AdviceJson].Span, spanish.Site).AsksForSomething);
+    }
+
+    [Theory]
+    [InlineData(SheetLanguage.English)]
+    [InlineData(SheetLanguage.Spanish)]
+    public void The_caution_at_the_end_of_the_short_text_is_never_cut(SheetLanguage code)
+    {
+        var language = SheetLanguages.Of(code);
+        foreach (var sheet in Rendered.EveryMorning)
+        {
+            var text = Of(sheet, ReportFiles.Text, language);
+            Assert.EndsWith(" " + CautionWords.Short.In(language), string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+            Assert.InRange(text.Split('\n').Length - 1, 12, 39);
+        }
     }
 
     private static Site SpanishSite(Site site) => site with { Report = site.Report with { Language = SheetLanguage.Spanish } };
