@@ -50,6 +50,9 @@ internal sealed class NightPlot
 
     public IReadOnlyList<NightRow> Rows { get; }
 
+    /// <summary>Controllers on which two programs run at once.</summary>
+    public IReadOnlyList<string> Crossing => [.. Rows.Where(r => r.Overlaps.Count > 0).Select(r => r.Controller)];
+
     /// <summary>When the controllers together ask more than the pump gives.</summary>
     public IReadOnlyList<NightBar> Pump { get; }
 

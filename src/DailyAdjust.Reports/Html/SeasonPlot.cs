@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Water;
+using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Html;
 
@@ -19,9 +20,6 @@ internal sealed class SeasonPlot
     public const double Top = 18;
     public const double RowHeight = 16;
     public const double CellHeight = 12;
-
-    /// <summary>Upper ends of the shades, percent; the last is open. Off is a line, not a shade.</summary>
-    public static IReadOnlyList<double> Ends { get; } = [40, 70, 100, 130, double.PositiveInfinity];
 
     private readonly IReadOnlyList<ProgramSeason> _programs;
     private readonly DateOnly _monday;
@@ -85,7 +83,7 @@ internal sealed class SeasonPlot
         .GroupBy(d => d.Monday)
         .Select(g => new SeasonWeek(g.Key, g.Average(d => d.Percent)));
 
-    private static int ShadeOf(double percent) => percent <= 0 ? -1 : Ends.TakeWhile(end => percent > end).Count();
+    private static int ShadeOf(double percent) => percent <= 0 ? -1 : SeasonChartWords.Ends.TakeWhile(end => percent > end).Count();
 
     private double X(int week) => Left + ((Right - Left) * week / _weeks);
 }

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Weather;
+using DailyAdjust.Reports.Words;
 
 namespace DailyAdjust.Reports.Html;
 
@@ -19,7 +20,7 @@ internal sealed class WeatherPlot
     public WeatherPlot(IReadOnlyList<WeatherDay> days)
     {
         _days = days;
-        LargestMm = days.SelectMany(d => new[] { d.EtoMm ?? 0, RainMm(d) ?? 0 }).Append(LeastScaleMm).Max();
+        LargestMm = days.SelectMany(d => new[] { d.EtoMm ?? 0, WeatherChartWords.RainMm(d) ?? 0 }).Append(LeastScaleMm).Max();
     }
 
     public double LargestMm { get; }
@@ -29,9 +30,6 @@ internal sealed class WeatherPlot
     public double X(int day) => Left + ((Right - Left) * (day + 0.5) / _days.Count);
 
     public double Y(double mm) => Base - ((Base - Top) * mm / LargestMm);
-
-    /// <summary>Of the site's first gauge; null = unknown.</summary>
-    public static double? RainMm(WeatherDay day) => day.Rain.Count > 0 ? day.Rain[0].RainMm : null;
 
     /// <summary>The ETo line in pieces: a day of which nothing is known breaks it.</summary>
     public IEnumerable<string> Lines()

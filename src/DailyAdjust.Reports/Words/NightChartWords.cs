@@ -1,5 +1,4 @@
 using DailyAdjust.Core.Phrases;
-using DailyAdjust.Reports.Html;
 
 namespace DailyAdjust.Reports.Words;
 
@@ -19,16 +18,14 @@ internal static class NightChartWords
     public static Phrase Title(NightOfRuns night, SiteWords words) => $"{Name(night, words)}, box by box";
 
     /// <summary>A box whose programs run into each other is marked in words too.</summary>
-    public static string Row(NightRow row) => row.Overlaps.Count > 0 ? row.Controller + " !" : row.Controller;
+    public static string Row(string controller, bool crosses) => crosses ? controller + " !" : controller;
 
     /// <param name="night">The night.</param>
-    /// <param name="plot">Its drawing, which knows what runs at once.</param>
+    /// <param name="boxes">How many controllers run.</param>
+    /// <param name="crossing">Those on which two programs run at once.</param>
     /// <param name="words">The site's.</param>
-    public static Phrase Description(NightOfRuns night, NightPlot plot, SiteWords words)
-    {
-        var crossing = plot.Rows.Where(r => r.Overlaps.Count > 0).Select(r => r.Controller).ToList();
-        return $"{Phrase.Count(night.Runs.Count, "run", "runs")} of {Phrase.Count(plot.Rows.Count, "box", "boxes")}, from {words.When(night.Runs[0].Begins)} to {words.When(night.Runs.Max(r => r.Finishes))}. {(crossing.Count > 0
+    public static Phrase Description(NightOfRuns night, int boxes, IReadOnlyList<string> crossing, SiteWords words) =>
+        $"{Phrase.Count(night.Runs.Count, "run", "runs")} of {Phrase.Count(boxes, "box", "boxes")}, from {words.When(night.Runs[0].Begins)} to {words.When(night.Runs.Max(r => r.Finishes))}. {(crossing.Count > 0
             ? $"Programs run at once on {Phrase.ListNames(crossing)}."
             : new Phrase("No two programs of a box run at once."))}";
-    }
 }

@@ -1,6 +1,5 @@
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Phrases;
-using DailyAdjust.Reports.Html;
 
 namespace DailyAdjust.Reports.Words;
 
@@ -10,8 +9,11 @@ internal static class SeasonChartWords
     public static readonly Phrase Heading = new("The season so far: what was set, week by week");
     public static readonly Phrase KeyOff = new("off.");
 
+    /// <summary>Upper ends of the shades, percent; the last is open. Off is a line, not a shade.</summary>
+    public static IReadOnlyList<double> Ends { get; } = [40, 70, 100, 130, double.PositiveInfinity];
+
     public static Phrase Key(int shade) =>
-        shade == SeasonPlot.Ends.Count - 1 ? Phrase.Of($"above {SiteWords.Percent(SeasonPlot.Ends[shade - 1])}.") : $"up to {SiteWords.Percent(SeasonPlot.Ends[shade])}";
+        shade == Ends.Count - 1 ? Phrase.Of($"above {SiteWords.Percent(Ends[shade - 1])}.") : $"up to {SiteWords.Percent(Ends[shade])}";
 
     public static Phrase Title(SheetView view) => $"Percentage of every program by week, since {SiteWords.Date(view.Sheet.Season[0].From)}";
 

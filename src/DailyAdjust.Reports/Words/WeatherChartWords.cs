@@ -8,6 +8,9 @@ internal static class WeatherChartWords
 {
     public static readonly Phrase KeyEto = new("ETo.");
 
+    /// <summary>Of the site's first gauge; null = unknown.</summary>
+    public static double? RainMm(WeatherDay day) => day.Rain.Count > 0 ? day.Rain[0].RainMm : null;
+
     public static Phrase Heading(IReadOnlyList<WeatherDay> days) => days.Count == 1 ? new Phrase("ETo and rain of the last day") : $"ETo and rain of the last {SiteWords.Count(days.Count)} days";
 
     public static Phrase KeyRain(IReadOnlyList<WeatherDay> days) => days[^1].Rain.Count > 0 ? $"rain, gauge {days[^1].Rain[0].Gauge}." : new Phrase("rain.");
@@ -20,7 +23,7 @@ internal static class WeatherChartWords
         var eto = known.Count == 0
             ? new Phrase("ETo is unknown.")
             : $"ETo {words.DepthOf(known.Sum(d => d.EtoMm!.Value))} in all, at most {words.DepthOf(known.Max(d => d.EtoMm!.Value))} on {SiteWords.Date(known.MaxBy(d => d.EtoMm!.Value)!.Date)}.";
-        var rain = days.Select(Html.WeatherPlot.RainMm).ToList();
+        var rain = days.Select(RainMm).ToList();
         var unknown = rain.Count(r => r is null);
         var fell = unknown < rain.Count ? $"{words.DepthOf(rain.Sum(r => r ?? 0))} in all{(unknown > 0 ? ", " : "")}" : Phrase.Empty;
         return $"{eto} Rain {fell}{(unknown > 0 ? $"unknown on {Phrase.Count(unknown, "day", "days")}" : Phrase.Empty)}.";

@@ -44,11 +44,11 @@ public sealed class OrdersTests
 
         foreach (var standing in (string[])
         [
-            "area:greens: no water, wetting agent. Ordered by R. Vance. Until 06:00 tomorrow, 1 day left.",
-            "C1/P1: event, club final. Ordered by Pat. From 18:00 today. Until 18:00 tomorrow, 1 day left.",
-            "C2/P1: hold: drain work. Ordered by Lee. Through Sat 13 June, 3 days left.",
-            "C1/P3: grow-in: new sod. Ordered by Pat. Through Sat 20 June, 10 days left.",
-            "site: drought plan, stage 2: water order. Ordered by City. Through Tue 30 June, 20 days left.",
+            "area greens: no water, wetting agent. Ordered by R. Vance. Until 06:00 tomorrow, 1 day left.",
+            "Fairways 1-3 (C1/P1): event, club final. Ordered by Pat. From 18:00 today. Until 18:00 tomorrow, 1 day left.",
+            "Fairways 4-6 (C2/P1): hold: drain work. Ordered by Lee. Through Sat 13 June, 3 days left.",
+            "Rough 1-3 (C1/P3): grow-in: new sod. Ordered by Pat. Through Sat 20 June, 10 days left.",
+            "the whole site: drought plan, stage 2: water order. Ordered by City. Through Tue 30 June, 20 days left.",
             "pump: reduced capacity: one pump out. Ordered by Lee. Through Sat 20 June, 10 days left.",
         ])
         {

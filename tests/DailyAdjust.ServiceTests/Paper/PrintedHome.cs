@@ -44,7 +44,9 @@ public sealed class PrintedHome : IDisposable
     public ProgramResult Morning(string browser, params string[] arguments) => RunningProgram.Run(Start(browser, ["morning", .. arguments]));
 
     /// <summary>A morning that is not waited for.</summary>
-    public Process StartMorning(string browser, int seconds, params string[] arguments) => RunningProgram.Start(Start(browser, ["morning", .. arguments, "--set", $"PdfSeconds={seconds}"]));
+    /// <summary>Listens to an interrupt even where the tests run in the background of a script, which hands down to ignore it.</summary>
+    public Process StartMorning(string browser, int seconds, params string[] arguments) =>
+        RunningProgram.Start(Start(browser, ["morning", .. arguments, "--set", $"PdfSeconds={seconds}"]) with { Under = ["env", "--default-signal=INT"] });
 
     public RunningService Serve(string browser, int seconds = 2) => new(Start(browser, "serve", "--set", "PollSeconds=1", "--set", $"PdfSeconds={seconds}"));
 

@@ -31,8 +31,8 @@ public class NightPlotTests
         var runs = new[] { Run("A", "P1", (0, 21, 0), (0, 23, 0)), Run("A", "P2", (0, 22, 0), (1, 1, 0)), Run("B", "P1", (0, 21, 0), (0, 21, 10)) };
         var overlap = Assert.Single(Plot(runs).Rows[0].Overlaps);
         Assert.Equal((NightPlot.Left + 77.5, 77.5), (overlap.X, overlap.Width)); // of four hours the second
-        Assert.Equal(["A !", "B"], Plot(runs).Rows.Select(NightChartWords.Row));
-        var said = NightChartWords.Description(new NightOfRuns(InventedMorning.Date, runs), Plot(runs), View().Words);
+        Assert.Equal(["A !", "B"], Plot(runs).Rows.Select(row => NightChartWords.Row(row.Controller, row.Overlaps.Count > 0)));
+        var said = NightChartWords.Description(new NightOfRuns(InventedMorning.Date, runs), Plot(runs).Rows.Count, Plot(runs).Crossing, View().Words);
         Assert.Equal("3 runs of 2 boxes, from 21:00 today to 01:00 tomorrow. Programs run at once on A.", said.ToString());
     }
 

@@ -38,7 +38,7 @@ public class SeasonPlotTests
     public void Each_number_has_one_shade_and_off_is_none(double percent, int shade)
     {
         var plot = new SeasonPlot([new ProgramSeason(Program, First, [percent])]);
-        for (var s = -1; s < SeasonPlot.Ends.Count; s++)
+        for (var s = -1; s < SeasonChartWords.Ends.Count; s++)
         {
             Assert.Equal(s == shade, plot.Path(s).Length > 0);
         }
