@@ -79,7 +79,7 @@ public partial class SheetLanguageTests
             file => Assert.Equal(here[file].ToArray(), there[file].ToArray()));
         var page = Encoding.UTF8.GetString(there[ReportFiles.Html].Span);
         Assert.Contains("<html lang=\"es\">", page, StringComparison.Ordinal);
-        Assert.Contains("Cierre con candado y etiqueta la corriente antes de abrir un controlador o la bomba.", page, StringComparison.Ordinal);
+        Assert.Contains("Cortar la corriente y poner candado y etiqueta antes de abrir un controlador o la bomba.", page, StringComparison.Ordinal);
         Assert.Contains("dailyadjust log", page, StringComparison.Ordinal);
         Assert.DoesNotContain("Lock out", page, StringComparison.Ordinal);
         var mail = new SheetMail(there[ReportFiles.AdviceJson].Span, spanish.Site).Subject;
