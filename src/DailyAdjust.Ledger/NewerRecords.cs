@@ -56,9 +56,9 @@ public sealed record NewerRecords(
             try
             {
                 newer = Read(copy.Db);
-                if (bring && newer is { History: LedgerHistory.Same, IsEmpty: false })
+                if (bring && newer.History == LedgerHistory.Same)
                 {
-                    copy.InOneStep(() => Bring(copy));
+                    copy.InOneStep(() => Bring(copy, newer));
                 }
             }
             finally
@@ -97,7 +97,26 @@ public sealed record NewerRecords(
                 r => (Formats.ToDay(r.GetString(0)), r.GetInt32(1))));
     }
 
-    private static void Bring(SiteLedger copy)
+    private static void Bring(SiteLedger copy, NewerRecords newer)
+    {
+        BringNotices(copy.Db);
+        if (!newer.IsEmpty)
+        {
+            BringRecords(copy);
+        }
+    }
+
+    /// <summary>What the next sheet has to say: what waits in the ledger, for sheets after the backup have said the rest.</summary>
+    private static void BringNotices(LedgerDb db)
+    {
+        if (db.Number("SELECT count(*) FROM old.sqlite_schema WHERE type = 'table' AND name = 'notice'") > 0)
+        {
+            db.Execute("DELETE FROM main.notice");
+            db.Execute("INSERT INTO main.notice (text) SELECT text FROM old.notice ORDER BY id");
+        }
+    }
+
+    private static void BringRecords(SiteLedger copy)
     {
         var db = copy.Db;
         var most = db.Number("SELECT coalesce(max(seq), 0) FROM main.input");

@@ -212,18 +212,18 @@ internal static class MorningCommand
         return open.Versions.Count > 0 ? open.Newest : null;
     }
 
-    private static List<string> TakeFolders(CommandContext context, OpenSite site, ILogger log)
+    private static IReadOnlyList<string> TakeFolders(CommandContext context, OpenSite site, ILogger log)
     {
         var folders = new SiteFolders(site.Folder, context.Options, context.Time, log);
         var news = folders.Look(site);
-        var notices = folders.Take(site, news, CancellationToken.None).ToList();
+        folders.Take(site, news, CancellationToken.None);
         if (folders.Waiting > 0)
         {
             Thread.Sleep(BetweenLooks);
-            notices.AddRange(folders.Take(site, folders.Look(site), CancellationToken.None));
+            folders.Take(site, folders.Look(site), CancellationToken.None);
         }
 
-        return [.. notices, .. folders.Notices];
+        return folders.Notices;
     }
 
     private static IReadOnlyList<string> TakeInbox(CommandContext context, OpenSite site, ILogger log)

@@ -8,6 +8,9 @@ internal static class DiskTrouble
     /// <summary>Whether nothing more may be written.</summary>
     public static bool IsFailed(Exception failure) => failure is DiskFailedException or LedgerException { Trouble: LedgerTrouble.Io };
 
+    /// <summary>Whether its message says enough; anything else comes with its trace.</summary>
+    public static bool SpeaksForItself(Exception failure) => failure is LedgerException or WrongInputException or IOException or UnauthorizedAccessException or InvalidDataException;
+
     /// <summary>A plain sentence, and what to do.</summary>
     public static string InWords(Exception failure) => failure switch
     {

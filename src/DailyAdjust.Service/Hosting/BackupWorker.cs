@@ -72,21 +72,18 @@ public sealed class BackupWorker(SiteRunners sites, ServiceOptions options, Time
             _failedAt.Remove(site.Name);
             _told.Recovered(site.Name);
         }
-        catch (LedgerException failure) when (failure.Trouble == LedgerTrouble.Io)
-        {
-            throw;
-        }
         catch (LedgerException failure) when (failure.Trouble is LedgerTrouble.Busy or LedgerTrouble.Missing)
         {
             // Somebody is just making it, or replacing it.
             log.LogDebug("{Site}: {Failure}", site.Name, failure.Message);
         }
-        catch (Exception failure) when (failure is LedgerException or IOException or UnauthorizedAccessException or WrongInputException or InvalidDataException)
+        catch (Exception failure) when (DiskTrouble.SpeaksForItself(failure) && !DiskTrouble.IsFailed(failure))
         {
             _failedAt[site.Name] = time.GetTimestamp();
-            if (_told.IsNews(site.Name, failure.Message))
+            var words = DiskTrouble.InWords(failure);
+            if (_told.IsNews(site.Name, words))
             {
-                log.LogError("{Site}: no backup, tried again every hour: {Failure}", site.Name, failure.Message);
+                log.LogError("{Site}: no backup, tried again every hour: {Failure}", site.Name, words);
             }
         }
     }

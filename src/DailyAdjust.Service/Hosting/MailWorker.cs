@@ -62,19 +62,16 @@ public sealed class MailWorker(SiteRunners sites, HomeFolder home, ServiceOption
                     return;
                 }
             }
-            catch (LedgerException failure) when (failure.Trouble == LedgerTrouble.Io)
-            {
-                throw;
-            }
             catch (LedgerException failure) when (failure.Trouble == LedgerTrouble.Busy)
             {
                 log.LogDebug("{Site}: {Failure}", folder.Name, failure.Message);
             }
-            catch (Exception failure) when (failure is not OperationCanceledException)
+            catch (Exception failure) when (failure is not OperationCanceledException && !DiskTrouble.IsFailed(failure))
             {
-                if (_told.IsNews(folder.Name, failure.Message))
+                var words = DiskTrouble.InWords(failure);
+                if (_told.IsNews(folder.Name, words))
                 {
-                    log.LogError(failure is LedgerException ? null : failure, "{Site}: its mail is held back, tried again at every look: {Failure}", folder.Name, failure.Message);
+                    log.LogError(DiskTrouble.SpeaksForItself(failure) ? null : failure, "{Site}: its mail is held back, tried again at every look: {Failure}", folder.Name, words);
                 }
             }
         }

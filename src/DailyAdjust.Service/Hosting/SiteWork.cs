@@ -72,8 +72,7 @@ public sealed class SiteWork(HomeIndex index, MorningBeat beat, ILogger<SiteWork
             runner.HoldBack(words);
             if (_told.IsNews(site, words))
             {
-                var trace = failure is LedgerException or WrongInputException or IOException or UnauthorizedAccessException ? null : failure;
-                log.LogError(trace, "{Site}: held back, tried again at every look: {Failure}", site, words);
+                log.LogError(DiskTrouble.SpeaksForItself(failure) ? null : failure, "{Site}: held back, tried again at every look: {Failure}", site, words);
             }
         }
     }

@@ -123,8 +123,12 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
     /// Takes a file of which it is known whose weather it is. One step: the bytes and the days are kept together, or, where nothing can
     /// be read, neither.
     /// </summary>
+    /// <param name="name">Its name.</param>
+    /// <param name="file">Its bytes.</param>
+    /// <param name="source">Whose weather it is.</param>
+    /// <param name="notice">What the next sheet has to say of what was taken, kept in the same step; null = nothing.</param>
     /// <exception cref="IOException">It changed while it was read; nothing of it was kept, and it can be taken again.</exception>
-    public IntakeReport TakeWeather(string name, IncomingFile file, WeatherSource source)
+    public IntakeReport TakeWeather(string name, IncomingFile file, WeatherSource source, Func<IntakeReport, string?>? notice = null)
     {
         var maps = ColumnMaps.Of(source.Id, site.Versions);
         var what = source.IsForecast ? "forecast" : $"weather of station {source.Id}";
@@ -137,6 +141,11 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
                 if (!file.IsUnchanged)
                 {
                     throw new IOException($"{name} changed while it was being read. It will be read again when it has come to rest.");
+                }
+
+                if (notice?.Invoke(taken) is { } sentence)
+                {
+                    site.Ledger.Notices.Add(sentence);
                 }
             });
         }

@@ -8,7 +8,7 @@ namespace DailyAdjust.Service.Sites;
 /// <summary>Takes what lies in an inbox, file by file: one that cannot be used goes to refused/, and the others go on.</summary>
 public sealed class InboxIntake(OpenSite site, Inbox inbox, ServiceOptions options, TimeProvider time, ILogger log)
 {
-    /// <returns>What the sheet has to say about it; what a file's going to taken/ or refused/ leaves to be said waits in the ledger too.</returns>
+    /// <returns>What went to taken/ or refused/ and leaves something to be said; it waits in the ledger for the sheet.</returns>
     public IReadOnlyList<string> TakeAll(InboxLook look, CancellationToken stop)
     {
         var notices = new List<string>();
@@ -29,15 +29,22 @@ public sealed class InboxIntake(OpenSite site, Inbox inbox, ServiceOptions optio
         try
         {
             using var content = RegularFile.Open(file.Path, options.LargestFileMegabytes * 1_000_000L, patience: SourceFolder.Patience);
-            return content.Trouble switch
+            switch (content.Trouble)
             {
-                FileTrouble.None when content.File!.IsLocked => Leave(file, "Another program holds it locked."),
-                FileTrouble.None => Settle(file, new FileIntake(site, time.GetUtcNow()).Take(file.Name, content.File!), content.File!.Stood),
-                FileTrouble.Vanished => null,
-                FileTrouble.NotRegular or FileTrouble.Denied => Leave(file, content.Why),
-                FileTrouble.Link when !File.Exists(file.Path) => Leave(file, content.Why), // to a folder, or to nothing: there is no moving it
-                _ => Settle(file, IntakeReport.ForRefused(file.Name, $"{file.Name}: {content.Why}"), read: null),
-            };
+                case FileTrouble.Vanished:
+                    return null;
+                case FileTrouble.None when content.File!.IsLocked:
+                    Leave(file, "Another program holds it locked.");
+                    return null;
+                case FileTrouble.None:
+                    return Settle(file, new FileIntake(site, time.GetUtcNow()).Take(file.Name, content.File!), content.File!.Stood);
+                case FileTrouble.NotRegular or FileTrouble.Denied:
+                case FileTrouble.Link when !File.Exists(file.Path): // to a folder, or to nothing: there is no moving it
+                    Leave(file, content.Why);
+                    return null;
+                default:
+                    return Settle(file, IntakeReport.ForRefused(file.Name, $"{file.Name}: {content.Why}"), read: null);
+            }
         }
         catch (FileNotFoundException)
         {
@@ -47,19 +54,18 @@ public sealed class InboxIntake(OpenSite site, Inbox inbox, ServiceOptions optio
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException && !DiskTrouble.IsFailed(failure))
         {
             // One file that cannot be read, or moved, holds up neither the others nor the sheet.
-            return Leave(file, failure.Message);
+            Leave(file, failure.Message);
+            return null;
         }
     }
 
     /// <summary>It is said on the log once, and on every sheet as long as it is so.</summary>
-    private string? Leave(InboxFile file, string why)
+    private void Leave(InboxFile file, string why)
     {
         if (inbox.Leave(file, why) is { } news)
         {
             log.LogWarning("{Site}: {Notice}", site.Folder.Name, news);
         }
-
-        return null;
     }
 
     private string? Settle(InboxFile file, IntakeReport report, FileState? read)
@@ -69,7 +75,8 @@ public sealed class InboxIntake(OpenSite site, Inbox inbox, ServiceOptions optio
         {
             if (inbox.MoveToRefused(file, report.Problems, read, name => Notice($"{file.Name} was refused: inbox/refused/{name}.why.txt says why.")) is null)
             {
-                return TellChanged(file);
+                TellChanged(file);
+                return null;
             }
 
             ServiceMetrics.FileRefused(site.Folder.Name);
@@ -90,15 +97,18 @@ public sealed class InboxIntake(OpenSite site, Inbox inbox, ServiceOptions optio
                 Notice(FormattableString.Invariant($"{file.Name}: {report.Counts}; inbox/taken/{name}.why.txt lists them."));
             }
         });
-        return moved is null ? TellChanged(file) : notice;
+        if (moved is null)
+        {
+            TellChanged(file);
+            return null;
+        }
+
+        return notice;
 
         // Kept before the file goes: nobody would know of it after a crash.
         void Notice(string sentence) => site.Ledger.Notices.Add(notice = sentence);
     }
 
-    private string? TellChanged(InboxFile file)
-    {
+    private void TellChanged(InboxFile file) =>
         log.LogInformation("{Site}: {File} changed while it was being read: it is read again when it has come to rest", site.Folder.Name, file.Name);
-        return null;
-    }
 }

@@ -53,11 +53,9 @@ public sealed class SiteFolders(SiteFolder site, ServiceOptions options, TimePro
         return news;
     }
 
-    /// <summary>Takes changed files into the ledger.</summary>
-    /// <returns>What the sheet has to say about them.</returns>
-    public IReadOnlyList<string> Take(OpenSite open, IReadOnlyList<FolderNews> news, CancellationToken stop)
+    /// <summary>Takes changed files into the ledger, where what the next sheet has to say about them waits.</summary>
+    public void Take(OpenSite open, IReadOnlyList<FolderNews> news, CancellationToken stop)
     {
-        var notices = new List<string>();
         foreach (var (sourceId, folder, files) in news)
         {
             if (open.Newest.Weather.Sources.FirstOrDefault(s => string.Equals(s.Id, sourceId, StringComparison.Ordinal)) is not { } source)
@@ -68,14 +66,9 @@ public sealed class SiteFolders(SiteFolder site, ServiceOptions options, TimePro
             foreach (var file in files)
             {
                 stop.ThrowIfCancellationRequested();
-                if (Take(open, source, folder, file) is { } notice)
-                {
-                    notices.Add(notice);
-                }
+                Take(open, source, folder, file);
             }
         }
-
-        return notices;
     }
 
     /// <summary>
@@ -85,7 +78,7 @@ public sealed class SiteFolders(SiteFolder site, ServiceOptions options, TimePro
     private static bool IsKnown(FolderFile file, IEnumerable<StoredFile> stored) =>
         stored.MaxBy(s => s.Seq) is { } newest && newest.Length == file.State.Length && newest.At.UtcDateTime >= file.State.Modified;
 
-    private string? Take(OpenSite open, WeatherSource source, SourceFolder folder, FolderFile file)
+    private void Take(OpenSite open, WeatherSource source, SourceFolder folder, FolderFile file)
     {
         try
         {
@@ -94,33 +87,38 @@ public sealed class SiteFolders(SiteFolder site, ServiceOptions options, TimePro
             using var content = RegularFile.Open(file.Path, options.LargestFileMegabytes * 1_000_000L, patience: SourceFolder.Patience);
             if (content.Trouble == FileTrouble.Vanished)
             {
-                return null;
+                return;
             }
 
             var report = content.File is { } bytes
-                ? new FileIntake(open, now).TakeWeather(file.Name, bytes, source)
+                ? new FileIntake(open, now).TakeWeather(file.Name, bytes, source, taken => Notice(file, taken))
                 : IntakeReport.ForRefused(file.Name, $"{file.Path}: {content.Why}");
             folder.SetRead(file);
-            return Settle(file, report);
+            Settle(open, file, report);
         }
         catch (IOException failure) when (!DiskTrouble.IsFailed(failure))
         {
             // It grows, or its share went away: the next look sees it anew.
             log.LogInformation("{Site}: {File} is left for the next look: {Failure}", site.Name, file.Path, failure.Message);
-            return null;
         }
     }
 
-    private string? Settle(FolderFile file, IntakeReport report)
+    private void Settle(OpenSite open, FolderFile file, IntakeReport report)
     {
         if (report.Refused)
         {
             Inbox.KeepRefused(site, file.Name, null, report.Problems);
             log.LogWarning("{Site}: {File} refused: {Why}", site.Name, file.Path, report.Problems[0]);
-            return $"{file.Path} could not be used: inbox/refused/{file.Name}.why.txt says why.";
+            open.Ledger.Notices.Add($"{file.Path} could not be used: inbox/refused/{file.Name}.why.txt says why.");
+            return;
         }
 
         log.LogInformation("{Site}: {File} read in place as {What}: {Counts}", site.Name, file.Path, report.What, report.Counts);
+    }
+
+    /// <summary>The list lies there before the sheet speaks of it: nobody reads the file again after a crash.</summary>
+    private string? Notice(FolderFile file, IntakeReport report)
+    {
         if (report.Known || report.RowsRefused + report.RowsSetAside == 0)
         {
             return null;

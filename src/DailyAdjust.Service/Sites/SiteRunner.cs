@@ -81,7 +81,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
 
         _pulls.StartDue(site.Newest);
         new InboxIntake(site, _inbox, options, time, log).TakeAll(look, stop);
-        _notices.AddRange(_folders.Take(site, folderNews ?? _folders.Look(site), stop));
+        _folders.Take(site, folderNews ?? _folders.Look(site), stop);
         var hasNews = IssueDue(site, now, pullsUnderWay);
         if (_inboxAlarm.Sentence is null)
         {

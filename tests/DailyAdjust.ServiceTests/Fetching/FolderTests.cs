@@ -133,6 +133,24 @@ public sealed class FolderTests : IDisposable
         Assert.Empty(Directory.GetFiles(_site.Inbox));
     }
 
+    /// <summary>Nobody reads the file again after a crash: what the sheet has to say of it is kept with it.</summary>
+    [Fact]
+    public async Task What_could_not_be_read_of_a_file_waits_in_the_ledger_for_the_sheet()
+    {
+        await LookAsync();
+        File.WriteAllText(_file, ExampleSite.WeatherUntil("2026-06-10 03:00") + "2026-06-10 04:00,warm,,,,\n");
+        Age("yard-2026.csv");
+        using (var open = OpenSite.Open(_site, LedgerMode.Write))
+        {
+            var look = new SiteFolders(_site, new ServiceOptions(), _time, NullLogger.Instance);
+            look.Take(open, look.Look(open), CancellationToken.None);
+        }
+
+        using var after = OpenSite.Open(_site, LedgerMode.Read);
+        Assert.Contains("inbox/taken/yard-2026.csv.why.txt lists them.", Assert.Single(after.Ledger.Notices.Waiting), StringComparison.Ordinal);
+        Assert.True(File.Exists(Path.Combine(_site.Taken, "yard-2026.csv.why.txt")));
+    }
+
     [Fact]
     public async Task What_is_no_weather_of_this_station_is_not_taken()
     {

@@ -47,6 +47,14 @@ public sealed class RestoreTests : IDisposable
     }
 
     [Fact]
+    public void What_the_next_sheet_has_to_say_is_brought_along()
+    {
+        RawLedger.Scalar(_site.LedgerFile, "INSERT INTO notice (text) VALUES ('The work on this site was held back.')");
+        Run("restore", _backup);
+        Assert.Equal("The work on this site was held back.", RawLedger.Scalar(_site.LedgerFile, "SELECT text FROM notice"));
+    }
+
+    [Fact]
     public void As_it_was_it_is_the_backup_and_what_is_left_out_is_named()
     {
         var output = Run("restore", _backup, "--as-it-was");
