@@ -21,6 +21,7 @@ internal static class Parent
         var blocks = new ConcurrentQueue<(int From, int Count)>(
             Enumerable.Range(0, (options.Count + share - 1) / share).Select(i => (i * share, Math.Min(share, options.Count - (i * share)))));
         var faults = new ConcurrentBag<(int Index, string What)>();
+        var tried = 0;
         try
         {
             Task.WaitAll([.. Enumerable.Range(0, workers).Select(_ => Task.Factory.StartNew(
@@ -29,6 +30,8 @@ internal static class Parent
                     while (blocks.TryDequeue(out var block))
                     {
                         Block(options, block.From, block.Count, folder, faults);
+                        var done = Interlocked.Add(ref tried, block.Count);
+                        Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{done} of {options.Count} tried, {faults.Count} faults, {Stopwatch.GetElapsedTime(begun).TotalSeconds:0} s"));
                     }
                 },
                 CancellationToken.None,
