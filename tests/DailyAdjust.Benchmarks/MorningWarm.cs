@@ -1,0 +1,56 @@
+using System.CommandLine;
+using System.Diagnostics;
+using System.Globalization;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Ledger;
+using DailyAdjust.Reports;
+using DailyAdjust.Service.Home;
+using DailyAdjust.Service.Sites;
+
+namespace DailyAdjust.Benchmarks;
+
+/// <summary>One morning's parts in a warm process: what is gathered from the ledger, the advice, the files of the sheet. The least of many runs is what the work takes.</summary>
+internal static class MorningWarm
+{
+    private const int Runs = 25;
+
+    public static Command Create()
+    {
+        var home = new Argument<string>("home") { Description = "The home folder." };
+        var date = new Argument<string>("date") { Description = "The sheet's date." };
+        var command = new Command("morning", "One morning's parts in a warm process, for every site of a home; nothing is written.") { home, date };
+        command.SetAction(given =>
+        {
+            foreach (var folder in new HomeFolder(given.GetValue(home)!).Sites())
+            {
+                Measure(folder, DateOnly.ParseExact(given.GetValue(date)!, "yyyy-MM-dd", CultureInfo.InvariantCulture));
+            }
+        });
+        return command;
+    }
+
+    private static void Measure(SiteFolder folder, DateOnly date)
+    {
+        using var site = OpenSite.Open(folder, LedgerMode.Read);
+        var asOf = ReportTime.Of(site.Newest, date).Instant;
+        var inputs = MorningKnowledge.Of(site, date, asOf, issue: 1);
+        var sheet = MorningCalculation.Run(inputs);
+        Tell($"{folder.Name}: gathered", () => MorningKnowledge.Of(site, date, asOf, issue: 1));
+        Tell($"{folder.Name}: advice of {sheet.Programs.Count} programs, {sheet.Site.Stations.Count} stations", () => MorningCalculation.Run(inputs));
+        Tell($"{folder.Name}: files of the sheet", () => MorningReport.Render(sheet, new SheetIssue { SiteId = folder.Name, Number = 1, Notices = [] }));
+    }
+
+    private static void Tell(string what, Func<object> work)
+    {
+        var milliseconds = new double[Runs];
+        for (var i = 0; i < Runs; i++)
+        {
+            GC.Collect();
+            var begun = Stopwatch.GetTimestamp();
+            work();
+            milliseconds[i] = Stopwatch.GetElapsedTime(begun).TotalMilliseconds;
+        }
+
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}: first {milliseconds[0]:0.0} ms, least {milliseconds.Min():0.0} ms, middle {milliseconds.Order().ElementAt(Runs / 2):0.0} ms of {Runs} runs"));
+    }
+}
