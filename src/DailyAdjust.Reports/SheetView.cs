@@ -25,7 +25,8 @@ public sealed class SheetView
         Language = language;
         Words = new SiteWords(sheet.Site.Units, sheet.Site.Clock, sheet.Date);
         Boxes = RoundBox.Of(sheet.Programs, sheet.Site);
-        StartBoxes = StartChanges.Boxes(sheet);
+        StartBoxes = StartChanges.Boxes(sheet.Site, sheet.Programs, sheet.Exceptions);
+        BoxActs = new BoxActs(sheet.Programs, sheet.Exceptions, Words, sheet.AsOf);
         AsSet = [.. sheet.Programs.Where(p => p.Advice == AdviceKind.AsSet)];
         NotAnswered = [.. sheet.Programs.Where(p => p.Unanswered is not null)];
         Counts = RoundCounts.Of(sheet.Programs);
@@ -47,6 +48,9 @@ public sealed class SheetView
 
     /// <summary>Controllers with starts or stations to take out, put back or key in, in walking order.</summary>
     public IReadOnlyList<string> StartBoxes { get; }
+
+    /// <summary>What is to be done there.</summary>
+    internal BoxActs BoxActs { get; }
 
     /// <summary>Programs without sound advice.</summary>
     public IReadOnlyList<ProgramAdvice> AsSet { get; }

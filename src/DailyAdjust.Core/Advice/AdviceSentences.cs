@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Sites;
 
@@ -18,7 +19,21 @@ public static class AdviceSentences
         return $"Switch it off if {gauges} {DepthWords.Of(units, rule.RainMm)} or more before {TimeWords.When(clock, today, rule.Before)}.";
     }
 
-    /// <summary>The same, and whether it has to be put back.</summary>
+    /// <summary>What is noted of a program that is turned on.</summary>
+    /// <param name="fault">The note.</param>
+    /// <param name="clock">The site's.</param>
+    public static Phrase OnlyIfMended(Fault fault, SiteClock clock)
+    {
+        ArgumentNullException.ThrowIfNull(fault);
+        return FaultWords.BeforeTurningOn(fault, clock);
+    }
+
+    /// <summary>What is to be done first at a box that is paused.</summary>
+    /// <param name="until">When the pause would end, UTC.</param>
+    /// <param name="clock">The site's.</param>
+    public static Phrase EndPause(DateTimeOffset until, SiteClock clock) => $"The box is paused until {Words.DateAndTime(clock, until)}: end the pause.";
+
+    /// <summary>How a start is split, and whether that has to be put back.</summary>
     public static Phrase SplitAndAfter(ProgramAdvice advice)
     {
         var split = Split(advice);

@@ -66,7 +66,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
         Cause.IsFaulty => Reason.Plain("fault", $"{FaultWords.OffSince(program.Fault!, context.Site.Clock)}: is that mended or over? A setting in the logbook, or the entry {Reason.Checked} for box {program.Program.Key.Controller}, hands it back to {(program.GrowIn is null ? new Phrase("the numbers") : new Phrase("its grow-in"))}."),
         Cause.GrowsIn when advice is { Advice: AdviceKind.KeepOff, PausedUntil: null } => Reason.Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}, but it was turned off since its order: a setting above 0 takes it up again."),
         Cause.GrowsIn => Reason.Plain("grow-in", $"Grow-in through {Words.Date(program.GrowIn!.Last)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? Phrase.Empty : new Phrase(", the percentage stays"))}."),
-        Cause.GrowInBegins => Reason.Plain("grow-in-begins", $"A grow-in begins {Words.When(context.Site.Clock, context.Date, advice.GrowInBegins!.Value)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? Phrase.Empty : new Phrase(", the percentage stays"))}.{PausedWords(advice)}"),
+        Cause.GrowInBegins => Reason.Plain("grow-in-begins", Phrase.Sentences($"A grow-in begins {Words.When(context.Site.Clock, context.Date, advice.GrowInBegins!.Value)}: its starts and minutes are keyed by hand{(advice.Present.IsOff ? Phrase.Empty : new Phrase(", the percentage stays"))}.", PausedWords(advice))),
         Cause.NoStart when advice is { LookAgain: { } day, GrowInBegins: null } => Reason.Plain(
             "no-start", advice.Present.IsOff ? Phrase.Of($"Off; no start before the next visit; judged on {Words.Date(day)}.") : $"No start before the next visit; judged on {Words.Date(day)}."),
         Cause.NoStart => Reason.Plain("no-start", new("No start before the next visit.")),
@@ -124,7 +124,7 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
     }
 
     private Phrase PausedWords(ProgramAdvice advice) => advice is { Advice: AdviceKind.Resume, PausedUntil: { } ends }
-        ? $" The box is paused until {Words.DateAndTime(context.Site.Clock, ends)}: end the pause."
+        ? AdviceSentences.EndPause(ends, context.Site.Clock)
         : Phrase.Empty;
 
     private Phrase CutWords(NightCut cut, ProgramAdvice advice)

@@ -82,10 +82,7 @@ public sealed record GrowInLine(
     public IReadOnlyList<TakenOutStart> OutBeforeRound { get; init; } = [];
 
     /// <summary>Somebody has to key in its starts and minutes today.</summary>
-    public bool IsKeyedIn => KeyedIn(IsChange, IsOver, Day, Begins is not null);
-
-    /// <summary>The same of a line that was written down.</summary>
-    public static bool KeyedIn(bool isChange, bool isOver, int day, bool begins) => !isOver && (isChange || day == 1 || begins);
+    public bool IsKeyedIn => !IsOver && (IsChange || Day == 1 || Begins is not null);
 }
 
 /// <summary>Stations that run equally long.</summary>

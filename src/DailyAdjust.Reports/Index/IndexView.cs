@@ -28,8 +28,8 @@ public sealed class IndexView
 
     public IReadOnlyList<SiteToday> ToVisit => [.. Sites.Where(s => s.Boxes.Count > 0)];
 
-    /// <summary>Sites with a dial to turn, or a box to verify.</summary>
-    public IReadOnlyList<SiteToday> Rounds => [.. Sites.Where(s => s.Boxes.Count + s.ToVerify.Count > 0)];
+    /// <summary>Sites with a dial to turn, a box to verify, or starts and stations to change.</summary>
+    public IReadOnlyList<SiteToday> Rounds => [.. Sites.Where(s => s.Boxes.Count + s.ToVerify.Count + s.Acts.Count > 0)];
 
     /// <summary>Whether the sites' clocks differ.</summary>
     public bool HasSeveralZones => Sites.Select(s => s.Record.Site?.Clock.ZoneId).Where(z => z is not null).Distinct(StringComparer.Ordinal).Count() > 1;

@@ -33,6 +33,7 @@ public sealed class SiteToday
         Boxes = RoundBox.Of(advice.Programs, newest.Site);
         Counts = RoundCounts.Of(advice.Programs);
         By = RoundWords.By(newest.Site, advice.IsAfterRound);
+        Acts = BoxActWords.Of(new BoxActs(advice.Programs, advice.Exceptions, Words, advice.AsOf));
         ToVerify = [.. advice.BoxesToVerify.Select(b => CommonWords.Box(b.Controller, newest.Site))];
         Warnings = WarningWords.Of(advice, newest.Site, Words);
         Urgency = advice.Freshness.NoAdvice is not null ? Urgency.NoAdvice
@@ -61,6 +62,9 @@ public sealed class SiteToday
 
     /// <summary>Boxes that lost power, with their places.</summary>
     public IReadOnlyList<string> ToVerify { get; } = [];
+
+    /// <summary>What is to be done at boxes beside their dials: starts and stations to take out, put back or key in.</summary>
+    internal IReadOnlyList<ExceptionGroup> Acts { get; } = [];
 
     public RoundCounts Counts { get; } = RoundCounts.Of(Array.Empty<IssuedLine>());
 

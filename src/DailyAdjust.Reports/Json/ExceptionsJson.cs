@@ -34,7 +34,8 @@ internal sealed record ExceptionsJson(
             Local(o.Begins, clock), [.. o.Against.Select(a => StandingOf(a, clock, date))], o.Rules.Count == 0 ? null : [.. o.Rules.Select(r => r.Name)]))],
         [.. e.GrowIns.Select(g => new GrowInJson(
             g.Program.Controller, g.Program.Program, g.Day, g.Days, CodeWords.Date(g.Last), [.. g.Starts.Select(SiteWords.Clock)],
-            [.. g.Minutes.SelectMany(m => m.Stations.Select(s => new GrowInMinutesJson(s.Station, m.Minutes)))], g.IsChange, g.IsOver, Local(g.Begins, clock)))],
+            [.. g.Minutes.SelectMany(m => m.Stations.Select(s => new GrowInMinutesJson(s.Station, m.Minutes)))], g.IsChange, g.IsOver, Local(g.Begins, clock),
+            g.OutBeforeRound.Count == 0 ? null : TakenOut(g.OutBeforeRound, clock)))],
         [.. e.Shut.Select(s => new RainSwitchJson(
             s.Controller, Local(s.Span.From, clock), Local(s.Span.Ends, clock), s.Span.Gauge, Number(s.Span.RainMm),
             [.. s.Starts.Select(start => new ShutStartJson(start.Program.Controller, start.Program.Program, Local(start.At, clock)))]))],
@@ -56,8 +57,10 @@ internal sealed record ExceptionsJson(
     private static StandingJson StandingOf(StandingOrder o, SiteClock clock, DateOnly date) => new(
         o.Where, o.What.ToString(), o.By, Local(o.Begins, clock), Until(o.Until is { } day ? new LogTime(day, o.UntilClock) : null), o.Until?.DayNumber - date.DayNumber);
 
-    public static IReadOnlyList<TakenOutJson> TakenOut(ProgramAdvice p, SiteClock clock) =>
-        [.. p.TakenOut.Select(t => new TakenOutJson(Local(t.At, clock), t.Why.ToString(), Until(t.Until)))];
+    public static IReadOnlyList<TakenOutJson> TakenOut(ProgramAdvice p, SiteClock clock) => TakenOut(p.TakenOut, clock);
+
+    private static IReadOnlyList<TakenOutJson> TakenOut(IReadOnlyList<TakenOutStart> starts, SiteClock clock) =>
+        [.. starts.Select(t => new TakenOutJson(Local(t.At, clock), t.Why.ToString(), Until(t.Until)))];
 
     public static IReadOnlyList<StationsOutJson> StationsOut(ProgramAdvice p, SiteClock clock) =>
         [.. p.StationsOut.Select(o => new StationsOutJson([.. o.Stations.Select(s => s.Station)], Local(o.From, clock), o.Why.ToString(), Until(o.Until)))];
@@ -76,12 +79,8 @@ internal sealed record HandRunStationJson(string Controller, string Station, dou
 
 internal sealed record GrowInJson(
     string Controller, string Program, int Day, int Days, string Last, IReadOnlyList<string> Starts, IReadOnlyList<GrowInMinutesJson> Minutes, bool Change, bool Over,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Begins)
-{
-    /// <inheritdoc cref="GrowInLine.IsKeyedIn"/>
-    [JsonIgnore]
-    public bool IsKeyedIn => GrowInLine.KeyedIn(Change, Over, Day, Begins is not null);
-}
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Begins,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<TakenOutJson>? OutBeforeRound);
 
 internal sealed record GrowInMinutesJson(string Station, double Minutes);
 

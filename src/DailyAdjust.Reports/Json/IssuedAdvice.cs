@@ -23,9 +23,11 @@ internal sealed class IssuedAdvice
     private IssuedAdvice(ReadOnlySpan<byte> adviceJson, Site site)
     {
         _document = AdviceJson.Read(adviceJson);
-        Programs = [.. _document.Programs.Select(p => Program(p, site))];
+        Programs = SharedDial.Mark(site, [.. _document.Programs.Select(p => Program(p, site))]);
         Freshness = Fresh(_document.Freshness, Programs);
-        StartBoxes = StartChanges.Boxes(_document, site);
+        Exceptions = IssuedActs.Exceptions(_document.Exceptions, site.Clock);
+        StartBoxes = StartChanges.Boxes(site, Programs, Exceptions);
+        AsOf = _document.AsOf is { } asOf ? DateTimeOffset.Parse(asOf, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal) : site.Clock.DayStart(Day(_document.Date));
         var midnight = CodeWords.Date(Day(_document.Date).AddDays(1)) + "T00:00";
         ByHand = Or(_document.RunByHand?.Groups) is { Count: > 0 } groups ? (Clock(groups[0].From), Clock(groups[^1].To)) : null;
         StationsByHand = _document.RunByHand is { } list
@@ -69,6 +71,12 @@ internal sealed class IssuedAdvice
 
     /// <summary>By controller in walking order, with what a round needs of them.</summary>
     public IReadOnlyList<ProgramAdvice> Programs { get; }
+
+    /// <summary>What of its exceptions somebody carries out at a box.</summary>
+    public SheetExceptions Exceptions { get; }
+
+    /// <summary>When it was said, UTC.</summary>
+    public DateTimeOffset AsOf { get; }
 
     /// <summary>What waits for an answer, and whether there is sound advice.</summary>
     public Freshness Freshness { get; }
@@ -114,6 +122,11 @@ internal sealed class IssuedAdvice
         Reason = Phrase.Verbatim(p.Reason),
         MayBeOn = p.NeedsVisit,
         PauseDays = p.PauseDays,
+        Condition = IssuedActs.Condition(p, site.Clock),
+        TakenOut = IssuedActs.TakenOut(p.TakenOut, site.Clock),
+        StationsOut = IssuedActs.StationsOut(p, site.Clock),
+        InPlace = p.StartsInPlace is { } split ? new StartsInPlace(split.Starts, split.ApartMinutes, split.ThatFit, split.NextOwnMinutes) : null,
+        MinutesOnly = site.ControllerOf(p.Controller)?.Applies == PercentApplies.None,
         DialShowsChange = site.ControllerOf(p.Controller)?.ShowsChange ?? false,
         NewMinutes = [.. Or(p.NewMinutes).Select(m => new StationMinutes(new StationKey(p.Controller, m.Station), m.From, m.To))],
         Zones = [.. Or(p.Zones).Select(z => new ZoneAdvice

@@ -11,6 +11,9 @@ internal static class RoundActWords
     public static Phrase Condition(ProgramAdvice advice) =>
         Phrase.Sentences(AdviceWords.Check(advice), advice.Advice == AdviceKind.Off ? Phrase.Empty : advice.Condition);
 
+    /// <summary>All that the hand does beside turning the dial, without why; minutes stand in a table of their own.</summary>
+    public static Phrase Beside(ProgramAdvice advice) => Phrase.Sentences(Condition(advice), AdviceWords.Split(advice));
+
     /// <summary>Why, for how long, and what comes next.</summary>
     public static Phrase Because(ProgramAdvice advice, SiteWords words) =>
         Phrase.Sentences(AdviceWords.CutOff(advice, words), FreshnessWords.Sentence(advice.Because), AdviceWords.Next(advice, words));

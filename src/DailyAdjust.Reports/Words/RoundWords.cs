@@ -16,7 +16,7 @@ internal static class RoundWords
     public static readonly Phrase NoAdvice = new("No sound advice: every dial as it is set.");
     public static readonly Phrase Nothing = new("No dial to turn today.");
     public static readonly Phrase StartsTitle = new("Starts and stations to take out, put back or key in");
-    public static readonly Phrase StartsOnSheet = new("Which, stands on the sheet.");
+    public static readonly Phrase StartsWithRound = new("Which, stands with the round.");
     public static readonly Phrase Found = new("dial shows");
     public static readonly Phrase Tick = new("tick when done");
     public static readonly Phrase OffNow = new("Off now, and this sheet cannot say when to turn them on");

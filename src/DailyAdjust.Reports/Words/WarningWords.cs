@@ -36,7 +36,7 @@ internal static class WarningWords
 
         if (advice.StartBoxes.Count > 0)
         {
-            warnings.Add(new(RoundWords.StartsTitle, $"{Boxes(advice.StartBoxes, site)} {RoundWords.StartsOnSheet}"));
+            warnings.Add(new(RoundWords.StartsTitle, $"{Boxes(advice.StartBoxes, site)} {RoundWords.StartsWithRound}"));
         }
 
         warnings.AddRange(fresh.UnansweredRounds.Select(round => new Warning(FreshnessWords.NotAnsweredTitle, FreshnessWords.Round(round))));

@@ -1,12 +1,16 @@
 using System.Globalization;
+using System.Net;
 using System.Text;
 using System.Text.RegularExpressions;
+using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Phrases;
+using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Reports;
 using DailyAdjust.Reports.Index;
+using DailyAdjust.Reports.Words;
 using Xunit;
 
 namespace DailyAdjust.Tests.Reports;
@@ -73,6 +77,70 @@ public sealed class AllSitesTests
             $"{box.Order} {box.Controller} {box.Place}: {string.Join("; ", box.Lines.SelectMany(l => l.Programs).Select(p => $"{p.Key} {p.Name} {p.Advice} {p.Present} {p.Percent} {p.PauseDays} {p.Unanswered?.Percent} {string.Join(' ', p.NewMinutes)}"))}";
     }
 
+    /// <summary>Starts and stations to take out, to put back and to key in: the page is carried alone.</summary>
+    [Fact]
+    public void What_a_sheet_asks_for_at_a_box_beside_its_dials_stands_with_the_round()
+    {
+        var exceptions = InventedExceptions.Build();
+        var early = new TakenOutStart(InventedMorning.At(0, 7, 0), Phrase.Verbatim("event, shotgun"), new LogTime(Date, new(9, 0)));
+        var keyedIn = exceptions.Exceptions.GrowIns[0] with { OutBeforeRound = [early] };
+        foreach (var sheet in Rendered.EveryMorning.Append(exceptions with { Exceptions = exceptions.Exceptions with { GrowIns = [keyedIn, keyedIn with { IsOver = true, IsChange = false }] } }))
+        {
+            Assert.Equal(BoxActWords.Of(new SheetView(sheet, InventedMorning.Issue).BoxActs).Select(Text), One(sheet).Acts.Select(Text));
+        }
+
+        var only = exceptions with { Programs = [.. exceptions.Programs.Where(p => !p.NeedsVisit)], BoxesToVerify = [] };
+        var page = Page(InventedSites.Of("Quarry Bend", only));
+        var round = page[page.IndexOf("Quarry Bend: round,", StringComparison.Ordinal)..];
+        Assert.Contains("lock out before opening a box", round, StringComparison.Ordinal);
+        Assert.Contains("take out stations 3 and 4, from 21:00 today on.", round, StringComparison.Ordinal);
+        Assert.Contains("put back station 2, if it was taken out.", round, StringComparison.Ordinal);
+        Assert.Contains("key in 3 starts (07:00 10:00 13:00) x 4 min, every day.", round, StringComparison.Ordinal);
+        Assert.Equal(BoxActWords.Of(new SheetView(only, InventedMorning.Issue).BoxActs).Sum(g => g.Lines.Count), Regex.Count(round, "aria-label=\"tick when done\""));
+
+        static string Text(ExceptionGroup group) => $"{group.Title}: {string.Join(" / ", group.Lines)}";
+    }
+
+    [Fact]
+    public void What_the_hand_does_beside_a_number_stands_with_it_and_why_does_not()
+    {
+        var (set, off) = (InventedSites.With(AdviceKind.Set).Programs[0], InventedSites.With(AdviceKind.Off).Programs[0]);
+        var on = set with
+        {
+            Advice = AdviceKind.Resume,
+            Present = Setting.Off,
+            Percent = 120,
+            Fault = new Fault(InventedMorning.At(-2, 9, 0), "lateral broken", "", IsOwnNote: true),
+            PausedUntil = InventedMorning.At(2, 7, 0),
+            InPlace = new StartsInPlace(2, 200, 2, null),
+        };
+        string[] said =
+        [
+            Beside(on),
+            Beside(set with { Percent = 90, Unanswered = new UnansweredAdvice(new(Date.AddDays(-1), null), AdviceKind.Set, 120, new(AdviceKind.Set, 90), new(AdviceKind.Leave, 90)) }),
+            Beside(set),
+        ];
+        Assert.Equal(
+            [
+                "Off since Mon 13 July, \"lateral broken\": turn it on only if that is mended or over. The box is paused until 07:00 Fri 17 July: end the pause. More than the ground takes at once: in place of each start key in 2, 200 min from the beginning of one to that of the next, each with 1/2 of the base minutes. It may stay so: the water of a night is the same.",
+                "Make sure it is on at 90 %.",
+                "",
+            ],
+            said);
+
+        // One dial for both: it runs for the one, so the other's starts are taken out.
+        var course = InventedSites.Calm();
+        var box = course.Site with { Controllers = [.. course.Site.Controllers.Select(c => string.Equals(c.Id, set.Key.Controller, StringComparison.Ordinal) ? c with { Applies = PercentApplies.Controller } : c)] };
+        var page = Page(InventedSites.Of("Quarry Bend", course with { Site = box, Programs = [set, off with { Key = set.Key with { Program = "P9" } }] }));
+        Assert.Contains("leave the dial, take its starts out", page, StringComparison.Ordinal);
+
+        static string Beside(ProgramAdvice program)
+        {
+            var page = Page(InventedSites.Of("Quarry Bend", InventedSites.Calm() with { Programs = [program] }));
+            return WebUtility.HtmlDecode(Regex.Match(page, "<div class=\"say\">(?<said>.*?)</div>", RegexOptions.Singleline | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)).Groups["said"].Value).Trim();
+        }
+    }
+
     [Fact]
     public void Each_dial_has_its_numbers_and_a_box_to_tick_and_leaves_its_reason_to_the_sheet()
     {
@@ -97,7 +165,7 @@ public sealed class AllSitesTests
                 "Run by hand now: 5 stations did not get the night's water and cannot wait: begun 05:00, done 06:00. The list stands on the sheet.",
                 "Verify these boxes: they lost power: A (behind the second tee) and B (=HYPERLINK(\"x\")).",
                 "Clocks to move: A (behind the second tee) and B (=HYPERLINK(\"x\")).",
-                "Starts and stations to take out, put back or key in: A (behind the second tee) and C (barn wall). Which, stands on the sheet.",
+                "Starts and stations to take out, put back or key in: A (behind the second tee) and C (barn wall). Which, stands with the round.",
                 "Not answered: the round of Mon 13 July. Its programs are judged both ways, done and not done.",
                 "Not confirmed: Nursery (E/P2). Taken to run at 100 % until somebody reads the dial.",
                 "Probe first: Green 6 back. How wet they were on Thu 25 June is only assumed, so nothing is cut or left out on that until rain or water fills them or a probe tells.",
