@@ -19,6 +19,18 @@ public static class AdviceSentences
         return $"Switch it off if {gauges} {DepthWords.Of(units, rule.RainMm)} or more before {TimeWords.When(clock, today, rule.Before)}.";
     }
 
+    /// <summary>Why no larger number fits: a clause behind "because".</summary>
+    /// <param name="cause">What it would run into; null = nobody can tell which of the two.</param>
+    /// <param name="clock">The site's.</param>
+    /// <param name="today">The sheet's date.</param>
+    public static Phrase NoMore(CutCause? cause, SiteClock clock, DateOnly today) => cause switch
+    {
+        { WindowCloses: { } closes, PumpFrom: { } from } => $"the watering window closes at {TimeWords.When(clock, today, closes)} and the pump gives no more from {TimeWords.When(clock, today, from)}",
+        { WindowCloses: { } closes } => $"the watering window closes at {TimeWords.When(clock, today, closes)}",
+        { PumpFrom: { } from } => $"the pump gives no more from {TimeWords.When(clock, today, from)}",
+        _ => new("the night or the pump does not give more"),
+    };
+
     /// <summary>What is noted of a program that is turned on.</summary>
     /// <param name="fault">The note.</param>
     /// <param name="clock">The site's.</param>

@@ -29,6 +29,15 @@ internal sealed record CutDial(IReadOnlyList<PlannedProgram> Programs, int Rank,
         ];
     }
 
+    /// <summary>Where programs wait for one another, all of a box have a part in what one of them is in.</summary>
+    public bool HasPartIn(NightTrouble trouble)
+    {
+        var controller = Programs[0].Controller;
+        return trouble.Asking.Any(a => controller.Overlap == ProgramOverlap.Stack
+            ? string.Equals(a.Program.Controller, controller.Id, StringComparison.Ordinal)
+            : Programs.Any(p => p.Key == a.Program));
+    }
+
     private static CutDial Of(AdviceContext context, List<PlannedProgram> programs, List<ProgramAdvice> advice, Func<ProgramKey, bool> mayChange)
     {
         var runs = advice.FindAll(a => NightCuts.PercentAfter(a) > 0);

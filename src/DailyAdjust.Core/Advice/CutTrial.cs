@@ -33,7 +33,7 @@ internal sealed class CutTrial(Nights nights, IReadOnlyDictionary<ProgramKey, do
         }
 
         var whole = At(dial.Asked);
-        if (!whole.Any(t => HasPart(dial, t) && (dial.MayStayOff || IsMendable(t, _ => true) || IsMendable(t, Before) || (t.IsTooMuch(Before) && !lasting.Has(t, Before, dial)))))
+        if (!whole.Any(t => dial.HasPartIn(t) && (dial.MayStayOff || IsMendable(t, _ => true) || IsMendable(t, Before) || (t.IsTooMuch(Before) && !lasting.Has(t, Before, dial)))))
         {
             return dial.Asked;
         }
@@ -51,7 +51,7 @@ internal sealed class CutTrial(Nights nights, IReadOnlyDictionary<ProgramKey, do
         var most = lastsAt > (wholeAt / 2) + Tolerance ? Math.Max(lastsAt, Minutes(now, Before)) : lastsAt;
 
         // What goes before it may be too much already: a dial that a smaller number takes out of that does not add to it.
-        double Added(IReadOnlyList<NightTrouble> troubles) => troubles.Where(t => HasPart(dial, t) && t.IsTooMuch(Before) && !lasting.Has(t, Before, dial)).Sum(t => t.Minutes);
+        double Added(IReadOnlyList<NightTrouble> troubles) => troubles.Where(t => dial.HasPartIn(t) && t.IsTooMuch(Before) && !lasting.Has(t, Before, dial)).Sum(t => t.Minutes);
         var isOutOfIt = Added(least) <= Tolerance;
         bool Fits(double percent, IReadOnlyList<NightTrouble> troubles) => (!isOutOfIt || Added(troubles) <= Tolerance) && Minutes(troubles, Before) <= most + Tolerance && (percent <= dial.Now || Minutes(troubles, _ => true) <= nowAt + Tolerance);
         if (Fits(dial.Asked, whole))
@@ -69,15 +69,6 @@ internal sealed class CutTrial(Nights nights, IReadOnlyDictionary<ProgramKey, do
         }
 
         return dial.Least + (low * step);
-    }
-
-    /// <summary>Where programs wait for one another, all of a box have a part in what one of them is in.</summary>
-    private static bool HasPart(CutDial dial, NightTrouble trouble)
-    {
-        var controller = dial.Programs[0].Controller;
-        return trouble.Asking.Any(a => controller.Overlap == ProgramOverlap.Stack
-            ? string.Equals(a.Program.Controller, controller.Id, StringComparison.Ordinal)
-            : dial.Programs.Any(p => p.Key == a.Program));
     }
 
     /// <summary>Minutes that do not fit among some programs and that numbers can mend.</summary>

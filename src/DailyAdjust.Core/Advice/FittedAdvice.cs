@@ -29,5 +29,5 @@ internal static class FittedAdvice
 
     private static Dictionary<ProgramKey, double> PercentsOf(IReadOnlyList<ProgramAdvice> advice) => advice.ToDictionary(a => a.Key, NightCuts.PercentAfter);
 
-    private static FitCut CutOf(NightCut cut, ProgramAdvice advice) => new(cut.Program, cut.FromPercent, cut.ToPercent, advice.Shortfall, cut.StartThatFits) { HoldsWithOthers = cut.HoldsWithOthers };
+    private static FitCut CutOf(NightCut cut, ProgramAdvice advice) => new(cut.Program, cut.FromPercent, cut.ToPercent, advice.Shortfall, cut.StartThatFits) { Cause = cut.Cause, HoldsWithOthers = cut.HoldsWithOthers };
 }

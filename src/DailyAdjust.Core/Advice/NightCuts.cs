@@ -11,6 +11,9 @@ internal sealed record NightCut(ProgramKey Program, double FromPercent, double T
     /// <summary>A first start, near the present one, at which it would not have to be cut; null = none was found.</summary>
     public TimeOnly? StartThatFits { get; init; }
 
+    /// <summary>What a larger number would run into; null = it cannot be told.</summary>
+    public CutCause? Cause { get; init; }
+
     /// <summary>That start fits only where the other starts that the sheet proposes are changed too.</summary>
     public bool HoldsWithOthers { get; init; }
 }
@@ -58,9 +61,13 @@ internal sealed class NightCuts(AdviceContext context, Nights nights)
             Turn(percents, asked, open[i], trial.LargestOf(open[i], percents));
         }
 
+        var causes = new CutCauses(nights, asked, percents);
+        var why = open.Where(d => d.Programs.Any(p => percents[p.Key] < asked[p.Key]))
+            .SelectMany(d => causes.Of(d) is var cause ? d.Programs.Select(p => (p.Key, Cause: cause)) : [])
+            .ToDictionary(x => x.Key, x => x.Cause);
         return
         [
-            .. context.Programs.Where(p => percents[p.Key] < asked[p.Key]).Select(p => new NightCut(p.Key, asked[p.Key], percents[p.Key])),
+            .. context.Programs.Where(p => percents[p.Key] < asked[p.Key]).Select(p => new NightCut(p.Key, asked[p.Key], percents[p.Key]) { Cause = why[p.Key] }),
         ];
     }
 

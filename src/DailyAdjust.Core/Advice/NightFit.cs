@@ -36,6 +36,9 @@ public sealed record StationClash(string Group, StationKey First, StationKey Sec
 /// <param name="StartThatFits">A first start, near the present one, at which it would not have to be cut; null = none was found.</param>
 public sealed record FitCut(ProgramKey Program, double FromPercent, double ToPercent, Shortfall? Short, TimeOnly? StartThatFits)
 {
+    /// <summary>What a larger number would run into; null = it cannot be told.</summary>
+    public CutCause? Cause { get; init; }
+
     /// <summary>That start fits only where the other starts that the sheet proposes are changed too.</summary>
     public bool HoldsWithOthers { get; init; }
 }

@@ -10,7 +10,8 @@ internal readonly record struct StartAsking(ProgramKey Program, DateTimeOffset S
 /// <param name="Asking">What is on; for the window one run.</param>
 /// <param name="Gives">The pump's capacity, L/min; of the window 0.</param>
 /// <param name="Minutes">How long.</param>
-internal sealed record NightTrouble(bool IsWindow, IReadOnlyList<StartAsking> Asking, double Gives, double Minutes)
+/// <param name="From">Since when: the window's closing, or when the pump is first asked for too much, UTC.</param>
+internal sealed record NightTrouble(bool IsWindow, IReadOnlyList<StartAsking> Asking, double Gives, double Minutes, DateTimeOffset From)
 {
     private const double Tolerance = 1e-9;
 

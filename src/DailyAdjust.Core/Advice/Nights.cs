@@ -183,7 +183,7 @@ internal sealed class Nights
     {
         foreach (var run in PastClosing(runs))
         {
-            yield return new NightTrouble(IsWindow: true, [new StartAsking(run.Program.Key, run.Start.At, 1)], 0, WindowMinutes.Outside(Site, run));
+            yield return new NightTrouble(IsWindow: true, [new StartAsking(run.Program.Key, run.Start.At, 1)], 0, WindowMinutes.Outside(Site, run), WindowMinutes.ClosingAfter(Site.Clock, Site.Window!, run.Begins));
         }
 
         var asking = new AskingRuns(runs);
@@ -193,7 +193,8 @@ internal sealed class Nights
                 IsWindow: false,
                 [.. asking.In(step.From, step.To).Select(r => new StartAsking(r.Program.Key, r.Start.At, r.FlowAt(step.From)))],
                 _pump.CapacityAt(step.From),
-                (step.To - step.From).TotalMinutes);
+                (step.To - step.From).TotalMinutes,
+                step.From);
         }
     }
 

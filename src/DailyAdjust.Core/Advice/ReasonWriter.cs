@@ -129,13 +129,14 @@ internal sealed class ReasonWriter(AdviceContext context, IReadOnlyList<RecentRa
 
     private Phrase CutWords(NightCut cut, ProgramAdvice advice)
     {
-        var missing = advice.Shortfall is { } gone ? $", {Words.Depth(Units, gone.DepthMm)} or {Words.Minutes(gone.Minutes)} short a start" : Phrase.Empty;
+        var because = AdviceSentences.NoMore(cut.Cause, context.Site.Clock, context.Date);
+        var missing = advice.Shortfall is { } gone ? $"; {Words.Depth(Units, gone.DepthMm)} or {Words.Minutes(gone.Minutes)} short a start" : Phrase.Empty;
         var other = cut.StartThatFits is not { } start ? Phrase.Empty
             : cut.HoldsWithOthers ? Phrase.Of($" With a first start at {start:HH:mm}, beside the other starts proposed, the whole would fit.")
             : $" With a first start at {start:HH:mm} the whole would fit.";
         return cut.ToPercent > 0
-            ? Phrase.Of($"Cut from {Words.Percent(cut.FromPercent)}: the night or the pump does not give more{missing}.{other}")
-            : $"Stays off, though its ground asks for {Words.Percent(cut.FromPercent)}: the night or the pump does not give more{missing}.{other}";
+            ? Phrase.Of($"Cut from {Words.Percent(cut.FromPercent)}, because {because}{missing}.{other}")
+            : $"Stays off, though its ground asks for {Words.Percent(cut.FromPercent)}, because {because}{missing}.{other}";
     }
 
     private static Phrase OneDialWords(Controller controller) => controller.Applies == PercentApplies.Controller && controller.Programs.Count > 1

@@ -22,9 +22,14 @@ internal static class WindowMinutes
             return (run.Finishes - run.Begins).TotalMinutes;
         }
 
-        var date = site.Clock.DateOf(run.Begins);
-        var today = site.Clock.ToInstant(date, window.Closes);
-        var closes = today > run.Begins ? today : site.Clock.ToInstant(date.AddDays(1), window.Closes);
-        return Math.Max(0, (run.Finishes - closes).TotalMinutes);
+        return Math.Max(0, (run.Finishes - ClosingAfter(site.Clock, window, run.Begins)).TotalMinutes);
+    }
+
+    /// <summary>The first closing after an instant, UTC.</summary>
+    public static DateTimeOffset ClosingAfter(SiteClock clock, WateringWindow window, DateTimeOffset begins)
+    {
+        var date = clock.DateOf(begins);
+        var today = clock.ToInstant(date, window.Closes);
+        return today > begins ? today : clock.ToInstant(date.AddDays(1), window.Closes);
     }
 }

@@ -54,13 +54,14 @@ internal static class FitWords
 
     private static Phrase Cut(FitCut cut, SiteWords words)
     {
+        var because = AdviceSentences.NoMore(cut.Cause, words.SiteClock, words.SheetDate);
         var gone = cut.Short is { } missing ? $"; {words.DepthOf(missing.DepthMm)} or {SiteWords.Minutes(missing.Minutes)} short a start" : Phrase.Empty;
         var other = cut.StartThatFits is not { } start ? Phrase.Empty
             : cut.HoldsWithOthers ? Phrase.Of($" With a first start at {SiteWords.Clock(start)}, beside the other starts proposed, all of it would fit.")
             : $" With a first start at {SiteWords.Clock(start)} all of it would fit.";
         return cut.ToPercent > 0
-            ? Phrase.Of($"{cut.Program}: cut from {SiteWords.Percent(cut.FromPercent)} to {SiteWords.Percent(cut.ToPercent)}, because the night or the pump does not give more{gone}.{other}")
-            : $"{cut.Program}: stays off instead of {SiteWords.Percent(cut.FromPercent)}, because the night or the pump does not give more{gone}.{other}";
+            ? Phrase.Of($"{cut.Program}: cut from {SiteWords.Percent(cut.FromPercent)} to {SiteWords.Percent(cut.ToPercent)}, because {because}{gone}.{other}")
+            : $"{cut.Program}: stays off instead of {SiteWords.Percent(cut.FromPercent)}, because {because}{gone}.{other}";
     }
 
     private static Phrase Overlap(ProgramOverlapFound found) =>

@@ -46,7 +46,7 @@ public sealed class FitOfTheNightTests
         const string Half = "controller,station,area,minutes P1,precipitation rate (mm/h),flow (L/min),area watered (m2)\nC1,1,greens,30,10,100,600";
         using var course = new SmallCourse(SmallCourse.Box("C1", "{ applies: program, max: 180 %, step: 5 % }", "min_run: 0 min", ("P1", "\"22:00\"")), Half, "window: { opens: \"20:00\", closes: \"22:30\" }");
         course.Log("2026-05-03 09:00,setting,C1/P1,120,%,,Ana,");
-        Both(course.Morning(), "cut from 180 % to 100 %, because the night or the pump does not give more; 5.0 mm or 30 min short a start.");
+        Both(course.Morning(), "cut from 180 % to 100 %, because the watering window closes at 22:30 today; 5.0 mm or 30 min short a start.");
     }
 
     [Fact]

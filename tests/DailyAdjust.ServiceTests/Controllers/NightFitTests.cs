@@ -104,7 +104,7 @@ public sealed class NightFitTests
             (cut.GetProperty("program").GetString(), cut.GetProperty("fromPercent").GetDouble(), cut.GetProperty("toPercent").GetDouble(), cut.GetProperty("shortDepthMm").GetDouble(), cut.GetProperty("shortMinutes").GetDouble()));
         Assert.Equal(("set", 50), sheet.Said("C1/" + cutProgram));
         var start = cut.GetProperty("startThatFits").GetString();
-        Both(sheet, $"cut from 100 % to 50 %, because the night or the pump does not give more; 5.0 mm or 30 min short a start. With a first start at {start} all of it would fit.");
+        Both(sheet, $"cut from 100 % to 50 %, because the watering window closes at 23:30 today; 5.0 mm or 30 min short a start. With a first start at {start} all of it would fit.");
 
         // The proposed start holds what it says.
         using var moved = new SmallCourse(
@@ -140,7 +140,7 @@ public sealed class NightFitTests
         var sheet = course.Morning();
         Assert.Equal("leave", sheet.Said("C1/P1").Advice);
         Assert.Equal("keep-off", sheet.Said("C2/P1").Advice);
-        Both(sheet, "C2/P1: stays off instead of 100 %, because the night or the pump does not give more");
+        Both(sheet, "C2/P1: stays off instead of 100 %, because the pump gives no more from 22:30 today");
         Both(sheet, "With a first start at 23:00 all of it would fit.");
     }
 

@@ -20,7 +20,7 @@ public class NightCutTests
         Assert.Equal((AdviceKind.Set, 80d, 2d, 12d), (advice.Advice, advice.Percent!.Value, Math.Round(advice.Shortfall!.DepthMm, 9), Math.Round(advice.Shortfall.Minutes, 9)));
         Assert.Empty(sheet.Fit.Window);
         Assert.Equal((100d, 80d, new TimeOnly(21, 45)), (sheet.Fit.Cuts[0].FromPercent, sheet.Fit.Cuts[0].ToPercent, sheet.Fit.Cuts[0].StartThatFits!.Value));
-        Assert.Contains("21:45", advice.Reason.ToString(), StringComparison.Ordinal);
+        Assert.Equal("Cut from 100 %, because the watering window closes at 22:50 today; 2.0 mm or 12 min short a start. With a first start at 21:45 the whole would fit.", advice.Reason.ToString());
     }
 
     [Fact]
@@ -61,6 +61,15 @@ public class NightCutTests
     }
 
     [Fact]
+    public void The_pump_and_the_window_are_both_named_where_a_larger_number_runs_into_both()
+    {
+        // 22:00 to 23:00 beside a run that begins at 22:30, and the window closes at 22:30.
+        var sheet = (Two("22:00", "22:30", ["rough", "greens"], pump: 150) with { Window = new(new(20, 0), new(22, 30)) }).Sheet();
+        Assert.StartsWith(
+            "Cut from 100 %, because the watering window closes at 22:30 today and the pump gives no more from 22:30 today", sheet.Programs.Single(p => p.Key.Program is "P1").Reason.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_cut_to_what_is_on_the_dial_asks_for_no_walk()
     {
         var set = new LogEntry { Time = new(SmallCourse.Monday, new(1, 0)), Kind = LogKind.Setting, Where = new(PlaceKind.Program, "C1", "P1"), Value = 80, Unit = LogUnit.Percent };
@@ -97,6 +106,7 @@ public class NightCutTests
         var cut = Assert.Single(sheet.Fit.Cuts);
         Assert.Equal(("P2", 25d, new TimeOnly(23, 0)), (cut.Program.Program, cut.ToPercent, cut.StartThatFits!.Value));
         Assert.Equal(TimeSpan.FromMinutes(15), Assert.Single(sheet.Fit.Pump).To - sheet.Fit.Pump[0].From);
+        Assert.StartsWith("Cut from 100 %, because the pump gives no more from 22:30 today", sheet.Programs.Single(p => p.Key.Program is "P2").Reason.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
