@@ -157,6 +157,9 @@ public sealed record OvernightRain(string Gauge, double? YesterdayMm, double? Si
 /// <summary>A start that was due in the last 24 hours; <paramref name="Answered"/> when a `ran` entry covers it.</summary>
 public sealed record DueRun(ProgramKey Program, string Name, DateOnly Date, DateTimeOffset Start, DateTimeOffset Finishes, Setting Setting, bool Answered)
 {
+    /// <summary>How far back from the sheet's instant is looked for starts.</summary>
+    public static TimeSpan LookedBack { get; } = TimeSpan.FromHours(24);
+
     /// <summary>The program has other starts on that date: who answers names the hours.</summary>
     public bool IsOneOfSeveral { get; init; }
 }
@@ -234,6 +237,6 @@ public sealed record WaterUsed(double YesterdayL, double MonthL, double SeasonL,
     /// <summary>The same month of the year before, whole; empty where the balance does not reach back so far.</summary>
     public IReadOnlyList<DayWater> YearBefore { get; init; } = [];
 
-    /// <summary>What the place may take: allotment, and the permit's day, month and year, those that the site has.</summary>
+    /// <summary>What the place may take: allotment, and the permit's day and month since SeasonFrom and its year, those that the site has.</summary>
     public IReadOnlyList<LimitUse> Limits { get; init; } = [];
 }

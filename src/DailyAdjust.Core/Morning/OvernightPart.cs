@@ -10,7 +10,6 @@ namespace DailyAdjust.Core.Morning;
 /// <summary>Parts 3 and 4 of the sheet: what happened overnight, and what was due to run.</summary>
 internal static class OvernightPart
 {
-    private static readonly TimeSpan Looked = TimeSpan.FromHours(24);
 
     /// <summary>An earlier start for which a later one waits lies no further back.</summary>
     private static readonly TimeSpan WaitsAtMost = TimeSpan.FromHours(24);
@@ -57,7 +56,7 @@ internal static class OvernightPart
     {
         var ran = new RanHistory(context.Site.Clock, log);
         var due =
-            from run in RunsSince(context, context.AsOf - Looked)
+            from run in RunsSince(context, context.AsOf - DueRun.LookedBack)
             let start = run.Start
             orderby run.Program.Controller.Route, start.At
             select new DueRun(

@@ -30,7 +30,7 @@ internal static class WaterPart
             AllotmentMonthL = AllotmentMonthL(context.Site.WaterLimits, month),
             Month = [.. days.Where(d => d.Date >= month)],
             YearBefore = inputs.WaterYearBefore,
-            Limits = days.Count == 0 ? [] : LimitBooks.OfVolumes(context.Site, log, days, month, days[^1].Date),
+            Limits = days.Count == 0 ? [] : LimitBooks.OfVolumes(context.Site, log, days, season!.Value, days[^1].Date),
         };
     }
 

@@ -126,6 +126,7 @@ internal sealed class IssuedAdvice
         TakenOut = IssuedActs.TakenOut(p.TakenOut, site.Clock),
         StationsOut = IssuedActs.StationsOut(p, site.Clock),
         InPlace = p.StartsInPlace is { } split ? new StartsInPlace(split.Starts, split.ApartMinutes, split.ThatFit, split.NextOwnMinutes) : null,
+        StopRule = p.StopRule is { } rule ? new StopRule(rule.Gauge, rule.RainMm, IssuedActs.Instant(rule.Before, site.Clock)) { AlsoAt = Or(rule.AlsoAt) } : null,
         MinutesOnly = site.ControllerOf(p.Controller)?.Applies == PercentApplies.None,
         DialShowsChange = site.ControllerOf(p.Controller)?.ShowsChange ?? false,
         NewMinutes = [.. Or(p.NewMinutes).Select(m => new StationMinutes(new StationKey(p.Controller, m.Station), m.From, m.To))],

@@ -21,10 +21,10 @@ internal static class ShortReport
         ShortSection[] sections = [.. before, .. after];
         var room = MostLines - head.Count - Blanks - caution.Count;
         var forms = ShortRound.Forms(view).ToList();
-        var least = sections.Sum(s => Math.Min(s.Wanted, s.Least));
-        var round = forms.Find(f => f.Count + least <= room) ?? forms[^1];
+        var form = forms.Find(f => f.Lines.Count + Least(sections, f) <= room) ?? forms[^1];
+        var round = form.Lines;
         var shares = LineShares.Of(sections, room - round.Count);
-        if (shares.Contains(0))
+        if (shares.Contains(0) || form.LeftOut.Count > 0)
         {
             shares = LineShares.Of(sections, room - round.Count - 1);
         }
@@ -36,13 +36,20 @@ internal static class ShortReport
         lines.AddAll(round);
         lines.Blank();
         lines.AddAll(after.SelectMany((s, i) => s.LinesIn(shares[before.Count + i])));
-        if (sections.Where((_, i) => shares[i] == 0).Select(s => s.Title).ToList() is { Count: > 0 } dropped)
+        if (form.LeftOut.Concat(sections.Where((_, i) => shares[i] == 0).Select(s => s.Title)).ToList() is { Count: > 0 } dropped)
         {
             lines.Add(ShortTextWords.Also(dropped), most: 1);
         }
 
         lines.AddAll(caution);
         return lines.ToString();
+    }
+
+    /// <summary>What the sections take at least beside a form of the round; those that give way to it are named in a line.</summary>
+    private static int Least(ShortSection[] sections, ShortRoundForm form)
+    {
+        var stay = sections.Where(s => !form.IsBeforeKnown || s.IsKept || s.Order < ShortSections.TickedOrder).ToList();
+        return stay.Sum(s => Math.Min(s.Wanted, s.Least)) + (stay.Count < sections.Length || form.LeftOut.Count > 0 ? 1 : 0);
     }
 
     /// <summary>Whole in every language.</summary>
@@ -58,7 +65,7 @@ internal static class ShortReport
         var lines = new TextLines(view.Language);
         var fresh = view.Sheet.Freshness;
         lines.Add(TextReport.Title(view), most: 2);
-        lines.Add(RoundWords.Lead(view), most: 2);
+        lines.Add(HoseWords.AfterRound(view), most: 2);
         if (view.NoAdvice)
         {
             lines.Add($"! {FreshnessWords.NoAdviceTitle}: {FreshnessWords.NoAdvice(fresh)} {FreshnessWords.LeaveDials}", most: 3);

@@ -24,7 +24,7 @@ internal static class ShortSections
     private const int AskedOrder = 1;
     private const int ActOrder = 2;
     private const int TodayOrder = 3;
-    private const int TickedOrder = 4;
+    internal const int TickedOrder = 4;
     private const int KnownOrder = 5;
 
     /// <summary>Letters of a name in a line of the hose list: what to do there stands beside it.</summary>
@@ -63,6 +63,7 @@ internal static class ShortSections
         var fresh = view.Sheet.Freshness;
         IReadOnlyList<(Phrase Title, Phrase[] Items)> news =
         [
+            (WaterWords.PassedTitle, [.. WaterWords.Passed(view.Sheet.Water, view.Words)]),
             (CorrectionWords.Title, view.Sheet.Corrections is { } corrections ? [Phrase.Join(" ", CorrectionWords.Of(corrections, view))] : []),
             (SecondLookWords.Title, view.Sheet.SecondLook is { } look ? [SecondLookWords.Line(look, view.Words)] : []),
             (FreshnessWords.AssumedTitle, [.. fresh.Assumed.Select(FreshnessWords.Sentence)]),
@@ -103,10 +104,6 @@ internal static class ShortSections
                 view.Language, SectionWords.Driest, view.NoAdvice ? SectionWords.OldWeather : Phrase.Empty,
                 [.. view.Sheet.Driest.Select(dry => (TextReport.DryAct(dry, view.Words, MostOfName), TextReport.DryWhy(dry, view.Words)))]) with
             { Order = TodayOrder, Least = LeastHose, Most = MostHose };
-        }
-        else if (!view.NoAdvice)
-        {
-            yield return ShortSection.Sentence(view.Language, SectionWords.Driest, SectionWords.NoDry) with { Order = TickedOrder };
         }
     }
 

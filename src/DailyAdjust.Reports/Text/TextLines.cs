@@ -49,13 +49,14 @@ internal sealed class TextLines(Language language)
     /// <param name="more">What may.</param>
     /// <param name="indent">Blanks in front of every line.</param>
     /// <param name="further">Lines beside those of the first, for where not even one part fits in them.</param>
-    public void AddWithClauses(Phrase whole, Phrase more, int indent, int further = 0)
+    /// <param name="atLeastOne">The first part stands whatever it takes.</param>
+    public void AddWithClauses(Phrase whole, Phrase more, int indent, int further = 0, bool atLeastOne = false)
     {
         var said = whole.In(language);
         var lines = Fold(said, Width - indent - 2).Count;
         var all = more.IsEmpty ? [] : Clauses.Of(more.In(language)).Select(part => $"{said} {part}").ToList();
         var fits = Enumerable.Range(lines, further + 1).Select(most => all.Find(text => Fold(text, Width - indent - 2).Count <= most)).FirstOrDefault(text => text is not null);
-        Add(fits ?? said, indent, most: int.MaxValue);
+        Add(fits ?? (atLeastOne && all.Count > 0 ? all[^1] : said), indent, most: int.MaxValue);
     }
 
     /// <summary>Adds pieces one after another, none of them broken over two lines where it fits one.</summary>

@@ -35,7 +35,7 @@ internal static class TextReport
     private static void Head(TextLines lines, SheetView view)
     {
         lines.Add(Title(view));
-        lines.Add(RoundWords.Lead(view));
+        lines.Add(HoseWords.AfterRound(view));
         var fresh = view.Sheet.Freshness;
         if (view.NoAdvice)
         {
@@ -178,6 +178,11 @@ internal static class TextReport
         foreach (var order in sheet.StandingOrders)
         {
             lines.Add($"{SectionWords.Standing}: {StandingWords.Order(order, view)}");
+        }
+
+        foreach (var passed in WaterWords.Passed(sheet.Water, words))
+        {
+            lines.Add($"{WaterWords.PassedTitle}: {passed}");
         }
 
         foreach (var worth in sheet.IfVisited.Take(MostListed))

@@ -125,6 +125,13 @@ internal static class AdviceWords
 
     public static Phrase Stop(StopRule rule, SiteWords words) => AdviceSentences.Stop(rule, words.Units, words.SiteClock, words.SheetDate);
 
+    /// <summary>The same behind a program where little room is: "with 0.26 in at range before 22:15 today".</summary>
+    public static Phrase StopShort(StopRule rule, SiteWords words)
+    {
+        var gauges = rule.AlsoAt.Count == 0 ? Phrase.Verbatim(rule.Gauge) : $"each of {Phrase.ListNames([rule.Gauge, .. rule.AlsoAt])}";
+        return $"with {words.DepthOf(rule.RainMm)} at {gauges} before {words.When(rule.Before)}";
+    }
+
     public static Phrase NewMinutes(StationMinutes minutes) =>
         $"station {minutes.Station.Station}: {Tables.Plain.Short(minutes.From)} → {SiteWords.Minutes(minutes.To)}";
 

@@ -13,7 +13,7 @@ internal static class IndexWords
     public const string Past = "Past sheets";
     public const string NoSite = "No site is set up here yet. `dailyadjust new` does it.";
     public const string Clocks = "Every time is the time of day at its own site.";
-    public const string OnSheet = "Why, what to switch off after rain, and where to take the hose stand on each site's sheet.";
+    public const string OnSheet = "Why, and where to take the hose, stand on each site's sheet.";
 
     public static string Heading(IndexView view) => view.Today is { } today ? SiteWords.LongDate(today).ToString() : Title;
 

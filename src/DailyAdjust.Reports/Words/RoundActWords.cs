@@ -22,8 +22,16 @@ internal static class RoundActWords
     public static Phrase Short(ProgramAdvice advice)
     {
         var act = advice is { Advice: AdviceKind.Set, MinutesOnly: false } ? $"{AdviceWords.Old(advice)} → {AdviceWords.New(advice)}" : AdviceWords.ActAndNumbers(advice);
-        return act + (advice is { Advice: AdviceKind.Resume, Fault: not null } ? OnlyIfMended : Phrase.Empty) + SplitShort(advice);
+        return act + IfMended(advice) + SplitShort(advice);
     }
+
+    /// <summary>" (only if mended or over)", where a program with a note is turned on.</summary>
+    public static Phrase IfMended(ProgramAdvice advice) => advice is { Advice: AdviceKind.Resume, Fault: not null } ? OnlyIfMended : Phrase.Empty;
+
+    /// <summary>"; on again Sat 18 July if dry": the day on which what is skipped is wanted again; a box that pauses by itself needs no one for it.</summary>
+    public static Phrase Again(ProgramAdvice advice) => advice is { Advice: AdviceKind.Skip, PauseDays: null, LookAgain: { } day }
+        ? advice.GrowInBegins is null ? Phrase.Of($"; on again {SiteWords.Date(day)} if dry") : $"; on again {SiteWords.Date(day)}"
+        : Phrase.Empty;
 
     /// <summary>For the note of a row of round.csv.</summary>
     public static Phrase Note(ProgramAdvice advice, SiteWords words) => Phrase.Sentences(

@@ -37,13 +37,8 @@ internal static class SectionWords
     public static Phrase DidNotRunLine(DueRun run, SheetView view) =>
         Answers.DidNotRunLine(run.Program.ToString(), run.Date, run.IsOneOfSeveral ? (run.Start, run.Finishes) : null, view.Sheet.Site.Clock);
 
-    public static Phrase Night(DateOnly sheetDate)
-    {
-        var before = sheetDate.AddDays(-1);
-        return before.Month == sheetDate.Month
-            ? Phrase.Of($"Night of {before.Day} to {SiteWords.DayMonth(sheetDate)}")
-            : $"Night of {SiteWords.DayMonth(before)} to {SiteWords.DayMonth(sheetDate)}";
-    }
+    /// <summary>"starts since 05:00 yesterday": a day back, so that every start is asked about on one morning's sheet.</summary>
+    public static Phrase StartsSince(SheetView view) => $"starts since {view.Words.When(view.Sheet.AsOf - DueRun.LookedBack)}";
 
     public static Phrase RainLine(OvernightRain rain, SiteWords words) =>
         $"gauge {rain.Gauge} {words.DepthOf(rain.YesterdayMm)} yesterday{HandRainWords.Source(rain, words.SheetDate.AddDays(-1))}, {words.DepthOf(rain.SinceMidnightMm)} since midnight{HandRainWords.Source(rain, words.SheetDate)}{(rain.IsPartAside ? PartAside : Phrase.Empty)}";

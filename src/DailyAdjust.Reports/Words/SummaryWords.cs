@@ -51,8 +51,13 @@ internal static class SummaryWords
 
     public static string DaysBeyond(AreaWater area) => Tables.Plain.Fixed(area.DaysBeyond, 1);
 
-    public static Phrase Limit(LimitUse use, SiteWords words)
+    /// <summary>One limit: the most used of it, and how often it was passed.</summary>
+    /// <param name="use">Which.</param>
+    /// <param name="words">The site's.</param>
+    /// <param name="since">The first date of what it was held against, where the reader is to be told; null = a heading says it.</param>
+    public static Phrase Limit(LimitUse use, SiteWords words, DateOnly? since = null)
     {
+        var span = since is { } first ? $" since {SiteWords.DayMonth(first)}" : Phrase.Empty;
         var (used, limit) = use.Kind == LimitKind.Rate ? (words.Flow(use.Used), words.Flow(use.Limit)) : (words.Volume(use.Used), words.Volume(use.Limit));
         var share = SiteWords.Percent(Math.Round(100 * use.Used / use.Limit));
         var how = use.IsMetered ? WaterWords.Metered : WaterWords.Estimated;
@@ -60,9 +65,9 @@ internal static class SummaryWords
         {
             LimitKind.Allotment => $"Allotment of the year since {SiteWords.DayMonth(use.From)} {use.From.Year}: {used} of {limit}, {share} ({how}).{Passed(use, new("It is passed."))}",
             LimitKind.Year => $"Permit, a year, since {SiteWords.DayMonth(use.From)} {use.From.Year}: {used} of {limit}, {share} ({how}).{Passed(use, new("It is passed."))}",
-            LimitKind.Month => $"Permit, a month: most in {SiteWords.Month(use.From)}, {used} of {limit}, {share} ({how}).{Passed(use, $"Passed in {Phrase.Count(use.Over, "month", "months")}.")}",
-            LimitKind.Day => $"Permit, a day: most on {SiteWords.Date(use.From)}, {used} of {limit}, {share} ({how}).{Passed(use, $"Passed on {Phrase.Count(use.Over, "day", "days")}.")}",
-            _ => $"Permit, at once: most on {SiteWords.Date(use.From)}, {used} of {limit}, {share} (by the settings of the boxes).{Passed(use, $"Passed on {Phrase.Count(use.Over, "day", "days")}.")}",
+            LimitKind.Month => $"Permit, a month: most in {SiteWords.Month(use.From)}, {used} of {limit}, {share} ({how}).{Passed(use, $"Passed in {Phrase.Count(use.Over, "month", "months")}{span}.")}",
+            LimitKind.Day => $"Permit, a day: most on {SiteWords.Date(use.From)}, {used} of {limit}, {share} ({how}).{Passed(use, $"Passed on {Phrase.Count(use.Over, "day", "days")}{span}.")}",
+            _ => $"Permit, at once: most on {SiteWords.Date(use.From)}, {used} of {limit}, {share} (by the settings of the boxes).{Passed(use, $"Passed on {Phrase.Count(use.Over, "day", "days")}{span}.")}",
         };
     }
 

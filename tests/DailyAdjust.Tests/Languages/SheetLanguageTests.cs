@@ -81,6 +81,7 @@ public partial class SheetLanguageTests
         Assert.Contains("<html lang=\"es\">", page, StringComparison.Ordinal);
         Assert.Contains("Cortar la corriente y poner candado y etiqueta antes de abrir un controlador o la bomba.", page, StringComparison.Ordinal);
         Assert.Contains("dailyadjust log", page, StringComparison.Ordinal);
+        Assert.Contains("Apagarlo si el pluviómetro shop marca 0.22 pulg o más antes de las 21:30 hoy.", HtmlReportTests.Readable(page), StringComparison.Ordinal);
         Assert.DoesNotContain("Lock out", page, StringComparison.Ordinal);
         var mail = new SheetMail(there[ReportFiles.AdviceJson].Span, spanish.Site).Subject;
         Assert.Contains(": mié 15 de julio", mail.Replace(",", ":", StringComparison.Ordinal), StringComparison.Ordinal);

@@ -2,6 +2,7 @@ using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Water;
 using DailyAdjust.Tests.Advice;
+using DailyAdjust.Tests.Irrigation;
 using Xunit;
 
 namespace DailyAdjust.Tests.Morning;
@@ -36,6 +37,21 @@ public class WaterUsedTests
         Assert.Equal(SmallCourse.Monday.AddDays(-1), water.MeteredSeason!.To);
         Assert.True(water.MeteredSeason.Litres >= 700);
         Assert.Null(Water([]).MeteredSeason);
+    }
+
+    /// <summary>An hour of 100 L/min a night since 28 April, against 5,000 L a day: three nights of April and three of May.</summary>
+    [Fact]
+    public void A_permit_is_held_against_the_season_and_not_only_against_the_month()
+    {
+        var course = SmallCourse.OneStation(20);
+        var water = (course with
+        {
+            Stations = [course.Stations[0] with { FlowLPerMin = 100 }],
+            Weather = [.. Enumerable.Range(-6, 6).Select(day => OneZone.Day(SmallCourse.Monday.AddDays(day).DayNumber - OneZone.First.DayNumber, 5))],
+            Described = site => site with { Start = SmallCourse.Monday.AddDays(-6), WaterLimits = new() { DayL = 5000 } },
+        }).Sheet().Water;
+        Assert.Equal(SmallCourse.Monday.AddDays(-6), water.SeasonFrom);
+        Assert.Equal((6000d, 6), (Math.Round(water.Limits.Single().Used, 6), water.Limits.Single().Over));
     }
 
     private static double? Metered(params LogEntry[] log) => Water(log).MeteredMonth?.Litres;

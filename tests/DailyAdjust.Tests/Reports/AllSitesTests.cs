@@ -104,7 +104,7 @@ public sealed class AllSitesTests
     [Fact]
     public void What_the_hand_does_beside_a_number_stands_with_it_and_why_does_not()
     {
-        var (set, off) = (InventedSites.With(AdviceKind.Set).Programs[0], InventedSites.With(AdviceKind.Off).Programs[0]);
+        var (set, off) = (InventedSites.With(AdviceKind.Set).Programs[0] with { StopRule = null }, InventedSites.With(AdviceKind.Off).Programs[0]);
         var on = set with
         {
             Advice = AdviceKind.Resume,

@@ -74,6 +74,32 @@ public sealed class HtmlReportTests
         Assert.Contains("Must not run through Mon 20 July.", Page, StringComparison.Ordinal);
     }
 
+    /// <summary>Whoever carries the round reads there when to switch off; so does whoever carries that of the page over all sites.</summary>
+    [Fact]
+    public void When_to_switch_off_after_rain_stands_with_the_change()
+    {
+        const string Rule = "Switch it off if gauge shop shows 0.22 in or more before 21:30 today.";
+        var round = Page[Page.IndexOf("Round: what to change", StringComparison.Ordinal)..Page.IndexOf("Visit 7, leave 3", StringComparison.Ordinal)];
+        Assert.Equal(1, Regex.Count(round, Regex.Escape(Rule)));
+        Assert.InRange(round.IndexOf(Rule, StringComparison.Ordinal), round.IndexOf("<i>90 →</i> 60 %", StringComparison.Ordinal), round.IndexOf("<i>off →</i> 75 %", StringComparison.Ordinal));
+        Assert.Contains(Rule, Readable(AllSites.Html([InventedSites.Of("Quarry Bend", InventedMorning.Build())])), StringComparison.Ordinal);
+    }
+
+    /// <summary>Starts at 05:10 yesterday came after yesterday's sheet of 04:50: they are asked about today, and belong to no night of two dates.</summary>
+    [Fact]
+    public void Did_it_run_says_since_when_starts_are_listed() =>
+        Assert.Contains("<h2>Did it run? <small>starts since 04:50 yesterday</small></h2>", Page, StringComparison.Ordinal);
+
+    [Fact]
+    public void A_legend_names_only_what_is_drawn()
+    {
+        const string Key = "the watering window opens or closes.";
+        Assert.DoesNotContain(Key, Page, StringComparison.Ordinal); // 21:30 to 01:20 lies inside
+        var sheet = InventedMorning.Build();
+        var late = sheet with { Fit = sheet.Fit with { Runs = [sheet.Fit.Runs[0] with { Finishes = InventedMorning.At(1, 6, 40) }] } };
+        Assert.Contains(Key, Rendered.File(ReportFiles.Html, late), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_headline_says_how_many_places_the_hose_goes_to()
     {

@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.RegularExpressions;
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Logbook;
@@ -5,7 +6,9 @@ using DailyAdjust.Core.Morning;
 using DailyAdjust.Core.Phrases;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Water;
 using DailyAdjust.Reports;
+using DailyAdjust.Reports.Languages;
 using DailyAdjust.Reports.Words;
 using Xunit;
 
@@ -30,12 +33,104 @@ public sealed class ShortReportTests
     public void An_ordinary_morning_says_where_what_why_when_to_switch_it_off_and_where_to_take_the_hose()
     {
         var text = Rendered.File(ReportFiles.Text, InventedMorning.Ordinary());
-        Assert.Contains("1. A, behind the second tee\n   [ ] P2 Fairways 1-3: SKIP, 100 % → off. 0.64 in fell since Tuesday", text, StringComparison.Ordinal);
+        Assert.Contains("1. A, behind the second tee\n   [ ] P2 Fairways 1-3: SKIP, 100 % → off; on again Sat 18 July if dry. 0.64 in fell since\n     Tuesday", text, StringComparison.Ordinal);
         Assert.Contains("[ ] P1 Greens 4-6: SET 90 → 60 %. =half of last night's run drained.", text, StringComparison.Ordinal);
         Assert.Contains("\n       Switch it off if gauge shop shows 0.22 in or more before 21:30 today.\n", text, StringComparison.Ordinal);
         Assert.Contains("hose on 0.12 in, about 640 gal", text, StringComparison.Ordinal);
         Assert.Contains("Did it run? Fairways 1-3 (A/P2) 21:30 yesterday to 00:40.", text, StringComparison.Ordinal);
         Assert.Contains("Visit 5, leave 2, off 0\n", text, StringComparison.Ordinal);
+    }
+
+    /// <summary>Beside each change, together, or counted: and not before all that is only ticked or known has given way.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(5)]
+    [InlineData(9)]
+    [InlineData(12)]
+    [InlineData(24)]
+    [InlineData(60)]
+    [InlineData(160)]
+    public void When_to_switch_off_after_rain_is_never_left_out_in_silence(int programs)
+    {
+        foreach (var morning in new[] { InventedMorning.Ordinary(), InventedMorning.Build(), InventedExceptions.Build() })
+        {
+            var sheet = Changes(programs, morning);
+            sheet = sheet with { Programs = [.. sheet.Programs.Select((p, i) => p with { StopRule = p.StopRule! with { RainMm = 5.08 + (0.508 * (i % 3)) } })] };
+            var text = string.Join(' ', Rendered.Lines(ReportFiles.Text, sheet).Select(l => l.Trim()));
+            var beside = Regex.Count(text, "Switch it off if gauge shop shows 0.2[024] in or more before 21:30 today.", RegexOptions.None, TimeSpan.FromSeconds(5));
+            var together = Regex.Match(text, @"Switch off after rain: (?<all>.+? before 21:30 today\.)", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)).Groups["all"].Value;
+            var count = $"{programs} program{(programs == 1 ? "" : "s")}";
+            var isCounted = text.Contains($"When to switch off after rain: {count}, see report.html.", StringComparison.Ordinal)
+                || text.Contains($"Also in report.html: When to switch off after rain ({count})", StringComparison.Ordinal);
+            Assert.Equal(programs, isCounted ? programs : beside + Regex.Count(together, @"C\d+/P\d", RegexOptions.None, TimeSpan.FromSeconds(5)));
+            if (isCounted)
+            {
+                Assert.DoesNotContain("Did it run? Fairways", text, StringComparison.Ordinal);
+            }
+        }
+    }
+
+    [Fact]
+    public void Programs_of_one_rule_share_it_where_there_is_little_room()
+    {
+        var text = string.Join(' ', Rendered.Lines(ReportFiles.Text, Changes(12, InventedMorning.Ordinary())).Select(l => l.Trim()));
+        Assert.Contains("Switch off after rain: C1/P1, C1/P2, C1/P3, C1/P4, C2/P1, C2/P2, C2/P3, C2/P4, C3/P1, C3/P2, C3/P3, C3/P4 with 0.22 in at shop before 21:30 today.", text, StringComparison.Ordinal);
+    }
+
+    /// <summary>A quoted note that is answered tells the hand nothing; one that is not keeps its condition.</summary>
+    [Fact]
+    public void Quoted_notes_give_way_before_when_to_switch_off_does()
+    {
+        var sheet = Changes(16, InventedMorning.Ordinary());
+        var note = Phrase.Verbatim("Off since Mon 13 July, \"" + LongReason + "\".");
+        var text = string.Join(' ', Rendered.Lines(ReportFiles.Text, sheet with
+        {
+            Programs = [.. sheet.Programs.Select(p => p with { Advice = AdviceKind.Resume, Present = Setting.Off, Condition = note, Fault = new Fault(InventedMorning.At(-2, 9, 0), "broken", "", IsOwnNote: true) })],
+        }).Select(l => l.Trim()));
+        Assert.DoesNotContain("old oaks", text, StringComparison.Ordinal);
+        Assert.Equal(16, Regex.Count(text, Regex.Escape("(only if mended or over)"), RegexOptions.None, TimeSpan.FromSeconds(5)));
+        Assert.Contains("Switch off after rain: C1/P1, ", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_headline_is_that_of_the_page()
+    {
+        foreach (var morning in Rendered.EveryMorning)
+        {
+            var page = HtmlReportTests.Readable(Rendered.File(ReportFiles.Html, morning));
+            var lead = Regex.Match(page, "<p class=\"lead\">(?<said>[^<]*)</p>", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)).Groups["said"].Value;
+            Assert.Contains("hose", lead, StringComparison.Ordinal);
+            Assert.StartsWith(lead, string.Join(' ', Rendered.Lines(ReportFiles.Text, morning).Skip(1).Select(l => l.Trim())), StringComparison.Ordinal);
+            Assert.StartsWith(lead, string.Join(' ', Rendered.Lines(ReportFiles.FullText, morning).Skip(1).Select(l => l.Trim())), StringComparison.Ordinal);
+        }
+    }
+
+    /// <summary>However long the words of a language are, a skip says why and when it is over.</summary>
+    [Fact]
+    public void A_skip_keeps_the_first_words_of_its_reason_and_the_day_after_it_in_every_language()
+    {
+        var skip = InventedSites.With(AdviceKind.Skip).Programs[0] with { Name = "Fairways one, two and three beyond the creek", Reason = Phrase.Verbatim("1.06 in of rain since Wed 15 July at the gauge behind the barn: it can wait.") };
+        var sheet = Changes(14, InventedMorning.Ordinary());
+        var text = string.Join(' ', Encoding.UTF8.GetString(MorningReport.Render(sheet with { Programs = [skip, .. sheet.Programs] }, InventedMorning.Issue, SheetLanguages.Of(SheetLanguage.Spanish))[ReportFiles.Text].Span).Split('\n').Select(l => l.Trim()));
+        Assert.Contains("SALTAR, 100 % → apagado; encender otra vez el sáb 18 de julio si no llueve. 1.06 in of rain since Wed 15 July at the gauge behind the barn.", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_limit_of_water_that_was_passed_is_said_and_since_when_it_is_counted()
+    {
+        var sheet = InventedMorning.Ordinary();
+        var use = new LimitUse(LimitKind.Day, 378_541, new(2026, 5, 9), 454_249, IsMetered: false, 5);
+        const string Said = "Permit, a day: most on Sat 9 May, 120,000 gal of 100,000 gal, 120 % (estimated). Passed on 5 days since 15 April.";
+        string Text(string file, int over)
+        {
+            var passed = sheet with { Water = sheet.Water with { SeasonFrom = new(2026, 4, 15), Limits = [use with { Over = over }] } };
+            return string.Join(' ', HtmlReportTests.Readable(Rendered.File(file, passed)).Split('\n').Select(l => l.Trim()));
+        }
+
+        Assert.Contains("Water limits passed: " + Said, Text(ReportFiles.Text, 5), StringComparison.Ordinal);
+        Assert.Contains("Water limits passed: " + Said, Text(ReportFiles.FullText, 5), StringComparison.Ordinal);
+        Assert.Contains(Said, Text(ReportFiles.Html, 5), StringComparison.Ordinal);
+        Assert.DoesNotContain("Water limits passed", Text(ReportFiles.Text, 0), StringComparison.Ordinal);
     }
 
     [Fact]
