@@ -63,7 +63,7 @@ internal static class ShortSections
         var fresh = view.Sheet.Freshness;
         IReadOnlyList<(Phrase Title, Phrase[] Items)> news =
         [
-            (WaterWords.PassedTitle, [.. WaterWords.Passed(view.Sheet.Water, view.Words)]),
+            (WaterWords.PassedTitle, [.. WaterWords.Passed(view.Sheet.Water, view.Words).Select(FreshnessWords.Sentence)]),
             (CorrectionWords.Title, view.Sheet.Corrections is { } corrections ? [Phrase.Join(" ", CorrectionWords.Of(corrections, view))] : []),
             (SecondLookWords.Title, view.Sheet.SecondLook is { } look ? [SecondLookWords.Line(look, view.Words)] : []),
             (FreshnessWords.AssumedTitle, [.. fresh.Assumed.Select(FreshnessWords.Sentence)]),

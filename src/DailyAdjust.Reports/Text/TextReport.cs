@@ -182,7 +182,7 @@ internal static class TextReport
 
         foreach (var passed in WaterWords.Passed(sheet.Water, words))
         {
-            lines.Add($"{WaterWords.PassedTitle}: {passed}");
+            lines.Add($"{WaterWords.PassedTitle}: {FreshnessWords.Sentence(passed)}");
         }
 
         foreach (var worth in sheet.IfVisited.Take(MostListed))

@@ -8,6 +8,7 @@ using DailyAdjust.Core.Replay;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Water;
 using DailyAdjust.Core.Weather;
+using DailyAdjust.Files.Logbook;
 using DailyAdjust.Files.Sites;
 using DailyAdjust.Reports;
 using DailyAdjust.Reports.Text;
@@ -21,8 +22,8 @@ namespace DailyAdjust.Tests.Recorded;
 /// <summary>Invented courses through every calculation of Core: what each of them gives, as text.</summary>
 internal static class RecordedCases
 {
-    private const int Mornings = 90;
-    private const int Weathers = 24;
+    private const int Mornings = 150;
+    private const int Weathers = 48;
 
     /// <summary>Names of the cases, each made anew from its name alone.</summary>
     public static IReadOnlyList<(string Name, Func<string> Result)> All { get; } =
@@ -104,10 +105,13 @@ internal static class RecordedCases
     private static string Weather(int seed)
     {
         var from = new DateOnly(2026, 1 + (seed % 11), 1);
-        var size = new CourseSize { Seed = (ulong)seed, Stations = 9, Controllers = 2, Programs = 4, From = from, Through = from.AddDays(11) };
+        var dice = new Dice((ulong)seed);
+        var boxes = dice.Whole(1, 3);
+        var size = new CourseSize { Seed = (ulong)seed, Stations = boxes * dice.Whole(4, 9), Controllers = boxes, Programs = 4, From = from, Through = from.AddDays(11) };
         var files = CourseFiles.Of(size);
-        var site = SiteReader.Read("site.yaml", files["site.yaml"], "stations.csv", files["stations.csv"]).Site!;
-        var read = StationFile.Read(Spoilt(files[string.Create(CultureInfo.InvariantCulture, $"yard-{from.Year}.csv")], new Dice((ulong)seed)), site.Weather.Sources.First(), site.Clock);
+        var site = Tight(SiteReader.Read("site.yaml", files["site.yaml"], "stations.csv", files["stations.csv"]).Site!, dice);
+        var log = LogbookReader.Read("logbook.csv", files["logbook.csv"], site).Entries;
+        var read = StationFile.Read(Spoilt(files[string.Create(CultureInfo.InvariantCulture, $"yard-{from.Year}.csv")], dice), site.Weather.Sources.First(), site.Clock);
         var (date, readings) = (size.Through, new Dictionary<string, IReadOnlyList<Reading>>(StringComparer.Ordinal) { ["yard"] = read.Readings });
         var asOf = site.Clock.ToInstant(date, new(5, 0));
         IReadOnlyList<SiteVersion> versions = [new(from, site)];
@@ -132,10 +136,18 @@ internal static class RecordedCases
             NightReadings = [.. read.Readings.Where(r => r.End <= asOf && r.End > asOf.AddHours(-11))],
             NewestReadingEnd = newest?.End,
             NewestReadingStation = newest?.Station ?? "",
-            Log = [],
+            Log = [.. log.Where(e => e.Time.Instant(site.Clock) <= asOf)],
         });
         return text.Append(Encoding.UTF8.GetString(MorningReport.Render(sheet, InventedMorning.Issue)[ReportFiles.FullText].Span)).ToString();
     }
+
+    /// <summary>A pump and a window into which not every night fits, and boxes that take programs together, one after another or not at all.</summary>
+    private static Site Tight(Site site, Dice dice) => site with
+    {
+        PumpCapacityLPerMin = dice.Between(120, 900),
+        Window = dice.Chance(0.5) ? site.Window : new WateringWindow(new(20, 0), new(dice.Whole(1, 6), 0)),
+        Controllers = [.. site.Controllers.Select(c => c with { Overlap = dice.OneOf(Enum.GetValues<ProgramOverlap>()), PercentStep = dice.OneOf(1.0, 5, 10) })],
+    };
 
     /// <summary>Rows that are lost, cells that are empty, sensors that stick, jump or turn against each other.</summary>
     private static string Spoilt(string csv, Dice dice)

@@ -127,8 +127,8 @@ public sealed class ShortReportTests
             return string.Join(' ', HtmlReportTests.Readable(Rendered.File(file, passed)).Split('\n').Select(l => l.Trim()));
         }
 
-        Assert.Contains("Water limits passed: " + Said, Text(ReportFiles.Text, 5), StringComparison.Ordinal);
-        Assert.Contains("Water limits passed: " + Said, Text(ReportFiles.FullText, 5), StringComparison.Ordinal);
+        Assert.Contains("Water limits passed: permit, 100,000 gal a day: on 5 days since 15 April.", Text(ReportFiles.Text, 5), StringComparison.Ordinal);
+        Assert.Contains("Water limits passed: permit, 100,000 gal a day: on 5 days since 15 April.", Text(ReportFiles.FullText, 5), StringComparison.Ordinal);
         Assert.Contains(Said, Text(ReportFiles.Html, 5), StringComparison.Ordinal);
         Assert.DoesNotContain("Water limits passed", Text(ReportFiles.Text, 0), StringComparison.Ordinal);
     }
