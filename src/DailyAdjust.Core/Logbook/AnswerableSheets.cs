@@ -58,5 +58,5 @@ public sealed class AnswerableSheets(Func<IReadOnlyList<IssuedSheet>> issued, Fu
         return date.AddDays(Days) >= Newest || sheet.Lines.Any(l => l.Asks && (program is null || l.Program == program) && IsOpen(sheet, l.Program)) ? null : AnswerFault.LongPast;
     }
 
-    private bool IsOpen(IssuedSheet sheet, ProgramKey program) => _settings.Value.LastAnswer(program) is not { } said || said <= sheet.AsOf;
+    private bool IsOpen(IssuedSheet sheet, ProgramKey program) => !_settings.Value.IsAnswered(program, sheet.AsOf);
 }

@@ -30,14 +30,16 @@ internal static class AnswerTimes
     /// <summary>The same line of the same sheet; a sheet without its issue is the one that was answered last.</summary>
     private static bool IsSame(LogEntry entry, LogEntry answer) =>
         entry.Kind == answer.Kind && entry.Sheet == answer.Sheet && entry.Where == answer.Where && (answer.Issue is null || entry.Issue == answer.Issue)
-        && string.Equals(entry.Text, answer.Text, StringComparison.Ordinal);
+        && IsFound(entry) == IsFound(answer);
+
+    private static bool IsFound(LogEntry entry) => string.Equals(entry.Text, LogEntry.Found, StringComparison.Ordinal);
 
     private static LogTime Time(Site site, IssuedSheet sheet, LogEntry answer, DateTimeOffset now)
     {
         var came = MorningTime.WholeMinute(now);
         var roundEnds = site.Report.StartsChangeFrom(site.Clock, sheet.Date, sheet.AsOf);
         var set = came > roundEnds ? roundEnds : came < sheet.AsOf ? sheet.AsOf : came;
-        if (!string.Equals(answer.Text, LogEntry.Found, StringComparison.Ordinal))
+        if (!IsFound(answer))
         {
             return Local(site.Clock, set);
         }

@@ -24,14 +24,15 @@ public sealed class RoundSheetTests
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,Si\u0301,,", "13:00 C1/P1 60")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,Si,,", "13:00 C1/P1 60")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,s,,", "13:00 C1/P1 60")]
-    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,No,,", "13:00 C1/P1 90")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,No,,", "13:00 C1/P1 not turned")]
     [InlineData("2026-06-10/1,C1,,P1,,skip,90,0,yes,,", "13:00 C1/P1 0")]
     [InlineData("2026-06-10/1,C1,,P1,,skip,90,off,yes,,", "13:00 C1/P1 0")]
     [InlineData("2026-06-10/1,C1,,P1,,resume,0,65,yes,,", "13:00 C1/P1 65")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,55,,", "13:00 C1/P1 55")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,55 %,,", "13:00 C1/P1 55")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,off,,", "13:00 C1/P1 0")]
-    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,no,,", "13:00 C1/P1 90")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,no,,", "13:00 C1/P1 not turned")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90 or 120,60,no,,", "13:00 C1/P1 not turned")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,no,70,", "05:00 C1/P1 70; 13:00 C1/P1 70")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,yes,70,", "05:00 C1/P1 70; 13:00 C1/P1 60")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,,off,", "05:00 C1/P1 0")]
@@ -41,11 +42,11 @@ public sealed class RoundSheetTests
         var reading = RoundSheetReader.Read("round.csv", Header + row, Site);
         Assert.Empty(reading.Problems);
         Assert.Equal((1, 0), (reading.RowsRead, reading.RowsRefused));
-        Assert.Equal(expected, string.Join("; ", reading.Entries.Select(e => FormattableString.Invariant($"{e.Time.Clock:HH:mm} {e.Where} {e.Value}"))));
+        Assert.Equal(expected, string.Join("; ", reading.Entries.Select(e => FormattableString.Invariant($"{e.Time.Clock:HH:mm} {e.Where} {(e.Value is { } percent ? percent : e.Text)}"))));
         Assert.All(reading.Entries, e =>
         {
             Assert.Equal((LogKind.Setting, new DateOnly(2026, 6, 10)), (e.Kind, e.Time.Date));
-            Assert.Equal((new DateOnly(2026, 6, 10), 1, LogUnit.Percent), (e.Sheet, e.Issue, e.Unit));
+            Assert.Equal((new DateOnly(2026, 6, 10), 1, LogUnit.Percent), (e.Sheet, e.Issue, e.Value is null ? LogUnit.Percent : e.Unit));
         });
     }
 
