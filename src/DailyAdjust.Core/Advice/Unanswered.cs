@@ -27,7 +27,7 @@ internal static class Unanswered
             .Select(g => g.MaxBy(s => s.Issue)!)
             .Where(s => !settings.IsAnswered(program, s.AsOf) && (noted is null || noted <= s.AsOf))
             .OrderBy(s => s.AsOf)
-            .SelectMany(s => s.Lines.Where(l => l.Program == program && l.Asks && !(l.Advice == AdviceKind.Set && settings.IsAnswered(program, s.AsOf, onItsDial: true))).Select(l => new OpenLine(NameOf(s), l) { MadeAt = s.AsOf }))];
+            .SelectMany(s => s.Lines.Where(l => l.Program == program && l.Asks && !(l.Advice == AdviceKind.Set && settings.IsAnswered(program, s.AsOf, onItsDial: true))).Select(l => new OpenLine(NameOf(s), l) { Issue = s.Issue, MadeAt = s.AsOf }))];
 
         // A date alone means its newest issue, which may be the one that is being made.
         OpenRound NameOf(IssuedSheet sheet) =>
@@ -78,6 +78,9 @@ internal static class Unanswered
 internal sealed record OpenLine(OpenRound Round, IssuedLine Line)
 {
     public DateOnly Sheet => Round.Date;
+
+    /// <summary>Which issue of the sheet.</summary>
+    public int Issue { get; init; }
 
     /// <summary>The sheet's as-of instant, UTC.</summary>
     public DateTimeOffset MadeAt { get; init; }
