@@ -43,6 +43,10 @@ public sealed class AnswerableSheets(Func<IReadOnlyList<IssuedSheet>> issued, Fu
     /// <returns>Null = it was never issued.</returns>
     public IssuedSheet? Find(DateOnly date, int? issue) => _issued.Value.Where(s => s.Date == date && (issue is null || s.Issue == issue)).MaxBy(s => s.Issue);
 
+    /// <summary>What a date's sheets said of a program: of one issue, or of all of them.</summary>
+    public IReadOnlyList<IssuedLine> Said(DateOnly date, int? issue, ProgramKey program) =>
+        [.. _issued.Value.Where(s => s.Date == date && (issue is null || s.Issue == issue)).SelectMany(s => s.Lines.Where(l => l.Program == program))];
+
     /// <summary>Why a sheet cannot be answered.</summary>
     /// <param name="date">The sheet's date.</param>
     /// <param name="issue">Null = the newest.</param>

@@ -36,6 +36,11 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, Answerab
         {
             Wrong(RoundColumns.Sheet, fault.What, fault.Hint);
         }
+        else if (!_bad && program is { } asked && TryRead(Cell(RoundColumns.New), out var written)
+            && IssuedNumber.Of(sheets?.Said(sheet, issue, new(asked.Place.Name, asked.Place.Item)) ?? [], Cell(RoundColumns.Sheet), written) is { } altered)
+        {
+            Wrong(RoundColumns.New, altered.What, altered.Hint);
+        }
 
         var wasFound = found.Length == 0 ? null : program is null ? null : OnDial(RoundColumns.Found, found, program.Value.Controller);
         var isNo = No.Contains(done, StringComparer.OrdinalIgnoreCase);

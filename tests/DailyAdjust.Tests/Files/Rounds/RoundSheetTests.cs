@@ -120,6 +120,33 @@ public sealed class RoundSheetTests
         Assert.Equal(1, Assert.Single(reading.Entries).Issue);
     }
 
+    [Theory]
+    [InlineData("2026-06-10/1", "set,90,50,yes,,", "sheet 2026-06-10/1 said 60 % and new is 50 % here")]
+    [InlineData("2026-06-10/1", "set,90,50,no,,", "sheet 2026-06-10/1 said 60 % and new is 50 % here")]
+    [InlineData("2026-06-10/1", "set,90,0,yes,,", "sheet 2026-06-10/1 said 60 % and new is off here")]
+    [InlineData("2026-06-10/2", "set,90,60,yes,,", "sheet 2026-06-10/2 said off and new is 60 % here")]
+    [InlineData("2026-06-10", "set,90,50,yes,,", "sheet 2026-06-10 said 60 % or off and new is 50 % here")]
+    public void A_number_that_the_sheet_did_not_say_is_refused_and_the_others_count(string sheet, string row, string why)
+    {
+        var reading = RoundSheetReader.Read("round.csv", $"{Header}{sheet},C1,,P1,,{row}\n2026-06-10/1,C2,,P2,,set,100,90,yes,,", Site, Issued());
+        var problem = Assert.Single(reading.Problems);
+        Assert.Equal((2, 8, why), (problem.Line, problem.Column, problem.What));
+        Assert.Equal("put back what the sheet was sent with; a number that was set otherwise belongs into done, one that the dial showed into found", problem.Hint);
+        Assert.Equal((1, 1, "C2/P2"), (reading.RowsRead, reading.RowsRefused, Assert.Single(reading.Entries).Where.ToString()));
+    }
+
+    [Theory]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,yes,,")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60.00 %,yes,,")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,33,60,yes,,")] // what it takes to be there decides nothing
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,55,70,")]
+    [InlineData("2026-06-10/2,C1,,P1,,skip,90,off,yes,,")]
+    [InlineData("2026-06-10,C1,,P1,,skip,90,0,yes,,")]
+    [InlineData("2026-06-10,C1,,P1,,set,90,60,yes,,")]
+    [InlineData("2026-06-10/1,C1,,P2,,as-set,40,40,yes,,")] // the sheet had no number
+    public void A_number_that_the_sheet_said_is_read(string row) =>
+        Assert.Empty(RoundSheetReader.Read("round.csv", Header + row, Site, Issued()).Problems);
+
     [Fact]
     public void A_round_sheet_is_told_from_a_logbook()
     {
@@ -127,5 +154,18 @@ public sealed class RoundSheetTests
         Assert.True(RoundSheetReader.Recognises("\uFEFF\"sheet\";\"controller\";\"program\";\"done\"\r\n"));
         Assert.False(RoundSheetReader.Recognises(string.Join(',', LogbookColumns.All)));
         Assert.False(LogbookReader.Recognises(Header));
+    }
+
+    /// <summary>The first issue says C1/P1 60 %, C2/P2 90 % and nothing certain of C1/P2, the second that C1/P1 is to be switched off.</summary>
+    private static AnswerableSheets Issued()
+    {
+        var date = new DateOnly(2026, 6, 10);
+        IssuedSheet Of(int issue, params IssuedLine[] lines) => new(date, issue, Site.Clock.ToInstant(date, Site.Report.At[0]), lines);
+        IssuedSheet[] all =
+        [
+            Of(1, new(new("C1", "P1"), AdviceKind.Set, 60, Asks: true), new(new("C2", "P2"), AdviceKind.Set, 90, Asks: true), new(new("C1", "P2"), AdviceKind.AsSet, null, Asks: false)),
+            Of(2, new IssuedLine(new("C1", "P1"), AdviceKind.Skip, null, Asks: true)),
+        ];
+        return new(() => all, () => throw new InvalidOperationException("It is not long past."));
     }
 }
