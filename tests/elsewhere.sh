@@ -5,7 +5,7 @@
 set -uo pipefail
 cd "$(dirname "$0")/.."
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_CLI_UI_LANGUAGE=en
-telling='FullyQualifiedName~Published|FullyQualifiedName~Outside|FullyQualifiedName~Plain|FullyQualifiedName~Properties|FullyQualifiedName~ExampleSite|FullyQualifiedName~EightWays'
+telling='FullyQualifiedName~Published|FullyQualifiedName~Outside|FullyQualifiedName~Plain|FullyQualifiedName~Properties|FullyQualifiedName~Recorded|FullyQualifiedName~ExampleSite|FullyQualifiedName~EightWays'
 
 # The C library has the same functions with and without fused multiply-add; which it takes shows in their last bits. The names changed with glibc 2.33.
 masked='glibc.cpu.hwcaps=-FMA,-AVX2,-FMA4,-FMA_Usable,-AVX2_Usable,-FMA4_Usable'

@@ -15,9 +15,11 @@ internal enum Fate
 /// <summary>What became of one fault.</summary>
 internal sealed record Trial(Mutant Mutant, Fate Fate, string How);
 
-/// <summary>Puts in one fault after another and runs the tests that come to it, the nearest first.</summary>
+/// <summary>Puts in one fault after another and runs the tests that come to it: the nearest first, then the results on record, which see most.</summary>
 internal static class Trials
 {
+    private const string Recorded = "DailyAdjust.Tests.Recorded";
+
     /// <summary>Tests that take no longer together are run at once.</summary>
     private static readonly TimeSpan Short = TimeSpan.FromSeconds(10);
 
@@ -69,8 +71,9 @@ internal static class Trials
         var member = baseline.Reach.Of(mutant);
         var reaching = baseline.Units.Where(unit => member is null || unit.Members.Contains(member.Value)).ToList();
         var near = reaching.Where(unit => IsNear(unit, mutant)).ToList();
-        var rest = reaching.Except(near).ToList();
-        foreach (var units in new[] { near, rest.FindAll(u => u.Takes <= Short), rest.FindAll(u => u.Takes > Short) }.Where(units => units.Count > 0))
+        var recorded = reaching.Where(unit => string.Equals(unit.Name, Recorded, StringComparison.Ordinal)).ToList();
+        var rest = reaching.Except(near).Except(recorded).ToList();
+        foreach (var units in new[] { near, recorded, rest.FindAll(u => u.Takes <= Short), rest.FindAll(u => u.Takes > Short) }.Where(units => units.Count > 0))
         {
             var limit = TimeSpan.FromSeconds(60 + (5 * units.Sum(u => u.Takes.TotalSeconds)));
             var end = TestOutput.Run(copy, ["-stopOnFail", .. units.SelectMany(u => u.Arguments)], limit, null, out var printed);

@@ -88,6 +88,7 @@ internal static class UnitTable
         Row(UnitKind.Volume, "gal", GallonL, "gallon", "gallons", "gals", "US gal", "USgal", "US gallon", "US gallons"),
         Row(UnitKind.Volume, "imp gal", ImperialGallonL, "imperial gallon", "imperial gallons", "UK gal"),
         Row(UnitKind.Volume, "kgal", 1000 * GallonL, "1000 gal", "thousand gallons", "kgals"),
+        Row(UnitKind.Volume, "Mgal", 1_000_000 * GallonL, "million gal", "million gallons"),
         Row(UnitKind.Volume, "ft³", CubicFootL, "cu ft", "cuft", "cubic foot", "cubic feet", "cf"),
         Row(UnitKind.Volume, "hundred ft³", 100 * CubicFootL, "ccf", "hcf", "100 ft3", "100 cubic feet", "hundred cubic feet"),
         Row(UnitKind.Volume, "acre-in", Acre * Inch * 1000, "acre in", "acre-inch", "acre-inches", "ac-in", "ac in", "acin"),

@@ -68,6 +68,7 @@ public sealed class UnitFactorTests
         [(UnitKind.Volume, "gal")] = x => Volume.FromUsGallons(x).Liters,
         [(UnitKind.Volume, "imp gal")] = x => Volume.FromImperialGallons(x).Liters,
         [(UnitKind.Volume, "kgal")] = x => Volume.FromUsGallons(1000 * x).Liters,
+        [(UnitKind.Volume, "Mgal")] = x => Volume.FromMegausGallons(x).Liters,
         [(UnitKind.Volume, "ft³")] = x => Volume.FromCubicFeet(x).Liters,
         [(UnitKind.Volume, "hundred ft³")] = x => Volume.FromHectocubicFeet(x).Liters,
         [(UnitKind.Volume, "acre-in")] = x => Volume.FromAcreFeet(x / 12).Liters,
