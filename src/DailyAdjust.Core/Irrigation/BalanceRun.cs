@@ -22,11 +22,15 @@ internal sealed class BalanceRun
     private readonly RanHistory _ran;
     private readonly HandWater _hand;
     private readonly SeasonHistory _season;
-    private readonly Dictionary<StationKey, double> _depletion = [];
+    private readonly Dictionary<StationKey, double> _carried = [];
     private readonly List<WaterEvent> _events = [];
     private readonly bool _fromTheStart;
     private Site? _site;
     private IReadOnlyList<ZonePlan> _zones = [];
+
+    /// <summary>Of each of the zones, mm.</summary>
+    private double[] _depletion = [];
+
     private IReadOnlyList<PlannedProgram> _programs = [];
     private RunRules? _rules;
 
@@ -44,7 +48,7 @@ internal sealed class BalanceRun
         {
             foreach (var (key, depletion) in state.DepletionMm)
             {
-                _depletion[key] = depletion;
+                _carried[key] = depletion;
             }
         }
     }
@@ -64,9 +68,9 @@ internal sealed class BalanceRun
 
         UseVersion(weather.Date);
         var day = new DayOfSite(_site!, weather.Date, _programs, _rules!, _hand);
-        foreach (var zone in _zones)
+        for (var i = 0; i < _zones.Count; i++)
         {
-            into.Add(ZoneDayOf(zone, day, weather.RainAt(zone.Station.Gauge), eto));
+            into.Add(ZoneDayOf(i, day, weather.RainAt(_zones[i].Station.Gauge), eto));
         }
     }
 
@@ -74,7 +78,7 @@ internal sealed class BalanceRun
     public SoilState StateAt(DateOnly date)
     {
         UseVersion(date);
-        return new SoilState(date, _zones.ToDictionary(z => z.Station.Key, z => _depletion[z.Station.Key]));
+        return new SoilState(date, _zones.Zip(_depletion).ToDictionary(z => z.First.Station.Key, z => z.Second));
     }
 
     private void UseVersion(DateOnly date)
@@ -86,26 +90,29 @@ internal sealed class BalanceRun
         }
 
         var first = _site is null && _fromTheStart;
+
+        // Carried over by station and kept within the new TAW; a new station starts full, and so does one that comes back: a stored
+        // state knows the stations of its day alone.
+        if (_site is not null)
+        {
+            _carried.Clear();
+            foreach (var (zone, depletion) in _zones.Zip(_depletion))
+            {
+                _carried[zone.Station.Key] = depletion;
+            }
+        }
+
         _site = site;
         _zones = ZonePlan.Of(site);
         _programs = ZonePlan.AllPrograms(site);
         _rules = new RunRules(
             _settings, _ran, _season, new GrowIns(site, _inputs.Log), new RainSwitches(site, _inputs.Before.Concat(_inputs.Weather).SelectMany(d => d.Rain)), new NightRuns(site));
-
-        // Carried over by station and kept within the new TAW; a new station starts full, and so does one that comes back: a stored
-        // state knows the stations of its day alone.
-        var carried = new Dictionary<StationKey, double>(_depletion);
-        _depletion.Clear();
-        foreach (var zone in _zones)
-        {
-            _depletion[zone.Station.Key] = first
-                ? zone.StartDepletionMm()
-                : Math.Min(carried.GetValueOrDefault(zone.Station.Key), zone.TotalAvailableMm);
-        }
+        _depletion = [.. _zones.Select(zone => first ? zone.StartDepletionMm() : Math.Min(_carried.GetValueOrDefault(zone.Station.Key), zone.TotalAvailableMm))];
     }
 
-    private ZoneDay ZoneDayOf(ZonePlan zone, DayOfSite day, GaugeDay rain, double eto)
+    private ZoneDay ZoneDayOf(int index, DayOfSite day, GaugeDay rain, double eto)
     {
+        var zone = _zones[index];
         var station = zone.Station;
         var onZone = RainOnZone.OfDay(rain, eto, station.Area.Soil);
         _events.Clear();
@@ -113,7 +120,7 @@ internal sealed class BalanceRun
         double minutesRun = 0, irrigationRunoff = 0;
         foreach (var start in day.StartsAt(station.Key.Controller))
         {
-            if (!station.BaseMinutes.TryGetValue(start.Program.Key.Program, out var baseMinutes))
+            if (zone.BaseMinutesIn(start.Program.Key.Program) is not { } baseMinutes)
             {
                 continue;
             }
@@ -142,7 +149,7 @@ internal sealed class BalanceRun
             WaterEvent.Redraw(_events, share => shareDrawn(day.Date, share));
         }
 
-        var depletionBefore = _depletion[station.Key];
+        var depletionBefore = _depletion[index];
         var soil = new RootZone(zone.TotalAvailableMm, zone.AllowableMm, depletionBefore);
         if (station.Key == Watched)
         {
@@ -151,7 +158,7 @@ internal sealed class BalanceRun
 
         var k = zone.K(day.Date);
         var sums = ZoneDaySums.Run(ref soil, _events, eto * k);
-        _depletion[station.Key] = soil.DepletionMm;
+        _depletion[index] = soil.DepletionMm;
         return new ZoneDay
         {
             Date = day.Date,

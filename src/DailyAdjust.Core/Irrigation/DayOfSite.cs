@@ -27,10 +27,14 @@ internal sealed class DayOfSite
     /// <summary>No start's stations run on for longer after its date.</summary>
     private static readonly TimeSpan LongestNight = TimeSpan.FromDays(2);
 
+    private static readonly List<DayStart> _none = [];
+
     private readonly RunRules _rules;
     private readonly HandWater _hand;
     private readonly IReadOnlyList<PlannedProgram> _programs;
     private readonly Dictionary<string, List<DayStart>> _starts = new(StringComparer.Ordinal);
+    private (string Controller, List<DayStart> Starts)? _asked;
+    private (GaugeDay Rain, double[] DrawnBy)? _falls;
     private NightTimes? _times;
     private DayOfSite? _before;
     private bool? _hasSpans;
@@ -62,9 +66,16 @@ internal sealed class DayOfSite
 
     public DrawCurve Curve { get; }
 
-    /// <summary>The day's starts at one controller, by program in the controller's order.</summary>
-    public IReadOnlyList<DayStart> StartsAt(string controller) =>
-        _starts.TryGetValue(controller, out var list) ? list : [];
+    /// <summary>The day's starts at one controller, by program in the controller's order; to be read only. Asked zone after zone, mostly of the same controller.</summary>
+    public List<DayStart> StartsAt(string controller)
+    {
+        if (_asked is not { } asked || !string.Equals(asked.Controller, controller, StringComparison.Ordinal))
+        {
+            _asked = asked = (controller, _starts.GetValueOrDefault(controller) ?? _none);
+        }
+
+        return asked.Starts;
+    }
 
     public double ShareBy(DateTimeOffset at) => at >= End ? 1 : Curve.ShareBy(at);
 
@@ -76,9 +87,11 @@ internal sealed class DayOfSite
             return;
         }
 
-        foreach (var fall in rain.Falls)
+        var drawnBy = DrawnBy(rain);
+        for (var i = 0; i < drawnBy.Length; i++)
         {
-            events.Add(new WaterEvent(fall.At, WaterKind.Rain, ShareBy(fall.At), fall.Mm * soilShare));
+            var fall = rain.Falls[i];
+            events.Add(new WaterEvent(fall.At, WaterKind.Rain, drawnBy[i], fall.Mm * soilShare));
         }
     }
 
@@ -108,6 +121,17 @@ internal sealed class DayOfSite
     public StationRun? TimesOf(DayStart start, StationKey station) =>
         (_times ??= new NightTimes(_rules.Laying, Site.Controllers, StartsAt, controller => Before.StartsAt(controller)))
         .Of(start.Program.Key, start.Start, station);
+
+    /// <summary>Of each fall; most zones ask of the same gauge.</summary>
+    private double[] DrawnBy(GaugeDay rain)
+    {
+        if (_falls is not { } falls || !ReferenceEquals(falls.Rain, rain))
+        {
+            _falls = falls = (rain, [.. rain.Falls.Select(fall => ShareBy(fall.At))]);
+        }
+
+        return falls.DrawnBy;
+    }
 
     private DayOfSite Before => _before ??= new DayOfSite(Site, Date.AddDays(-1), _programs, _rules, _hand);
 

@@ -45,6 +45,20 @@ internal sealed class ZonePlan
     public static IReadOnlyList<PlannedProgram> AllPrograms(Site site) =>
         [.. site.Controllers.SelectMany(c => c.Programs.Select(p => new PlannedProgram(new ProgramKey(c.Id, p.Id), c, p)))];
 
+    /// <summary>Minutes at 100 % in a program of its own controller; null = it is not in the program.</summary>
+    public double? BaseMinutesIn(string program)
+    {
+        foreach (var (planned, baseMinutes) in Programs)
+        {
+            if (string.Equals(planned.Key.Program, program, StringComparison.Ordinal))
+            {
+                return baseMinutes;
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>What of reference ET its unstressed ground asks on a date: crop coefficient × exposure factor, 0 or more.</summary>
     public double K(DateOnly date) => CropCoefficient.On(Station.Area.Kc, date) * Station.Exposure;
 

@@ -13,6 +13,9 @@ public sealed class RanHistory
     private readonly List<Said> _entries = [];
     private readonly List<Said> _spans;
 
+    /// <summary>Those without an end, by every date on whose starts they can have a say: a long history costs a day nothing.</summary>
+    private readonly Dictionary<int, List<Said>> _byDay = [];
+
     public RanHistory(SiteClock clock, IReadOnlyList<LogEntry> log)
     {
         foreach (var entry in log.Where(e => e.Kind == LogKind.Ran && e.Value is not null))
@@ -25,6 +28,15 @@ public sealed class RanHistory
         // Stable: of equals the later arrival stays last and wins.
         _entries = [.. _entries.OrderBy(e => e.Rank).ThenBy(e => e.At)];
         _spans = [.. _entries.Where(e => e.From is not null)];
+        foreach (var said in _entries.Where(e => e.From is null))
+        {
+            // A start's own date is that of its controller's clock, which may be another than the entry's.
+            var date = said.Entry.Time.Date.DayNumber;
+            for (var day = date - 2; day <= date + 1; day++)
+            {
+                (_byDay.TryGetValue(day, out var known) ? known : _byDay[day] = []).Add(said);
+            }
+        }
     }
 
     /// <summary>Share of the due minutes that ran, 0 or more.</summary>
@@ -41,9 +53,10 @@ public sealed class RanHistory
             return ShareInParts(program, station, date, start, due, untold);
         }
 
-        for (var i = _entries.Count - 1; i >= 0; i--)
+        var entries = _byDay.GetValueOrDefault(date.DayNumber);
+        for (var i = (entries?.Count ?? 0) - 1; i >= 0; i--)
         {
-            var said = _entries[i];
+            var said = entries![i];
             if (CoversStart(said, date, start) && CoversPlace(said.Entry.Where, program, station))
             {
                 return said.Entry.Value!.Value / 100;

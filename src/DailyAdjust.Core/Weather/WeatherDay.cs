@@ -120,5 +120,17 @@ public sealed record WeatherDay
         return null;
     }
 
-    public GaugeDay RainAt(string gauge) => Rain.First(r => string.Equals(r.Gauge, gauge, StringComparison.Ordinal));
+    /// <exception cref="InvalidOperationException">There is no such gauge.</exception>
+    public GaugeDay RainAt(string gauge)
+    {
+        for (var i = 0; i < Rain.Count; i++)
+        {
+            if (string.Equals(Rain[i].Gauge, gauge, StringComparison.Ordinal))
+            {
+                return Rain[i];
+            }
+        }
+
+        throw new InvalidOperationException($"There is no gauge {gauge} on {Date:yyyy-MM-dd}.");
+    }
 }
