@@ -97,6 +97,9 @@ public sealed record UnansweredAdvice(OpenRound Round, AdviceKind Kind, double? 
 {
     public DateOnly Sheet => Round.Date;
 
+    /// <summary>Which issue of that date said it; null where a sheet that is read back does not tell.</summary>
+    public int? Issue { get; init; } = Round.Issue;
+
     /// <summary>The date of the first sheet since the last answer that asked for a walk to it; <see cref="Sheet"/> where that is the only one.</summary>
     public DateOnly Since { get; init; } = Round.Date;
 

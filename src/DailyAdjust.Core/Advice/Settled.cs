@@ -33,6 +33,7 @@ internal sealed record Settled(Judged Rests, Decision Decision, OpenQuestion? Qu
             Unanswered = new UnansweredAdvice(
                 question.Newest.Round, asked.Advice, asked.Percent, Alternative(question.IfDone), Alternative(question.AsLogged))
             {
+                Issue = question.Newest.Issue,
                 Since = question.Lines[0].Sheet,
                 PauseDays = asked.PauseDays,
                 NotedBefore = question.AsLogged.Case.Noted is { } noted && new[] { asked.Advice, question.IfDone.Decision.Advice, question.AsLogged.Decision.Advice }.Contains(AdviceKind.Resume)

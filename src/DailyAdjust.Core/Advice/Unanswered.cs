@@ -13,21 +13,21 @@ internal static class Unanswered
 
     /// <summary>
     /// The lines that asked for a walk to a program since somebody last said anything about it, by the newest issue of each round (a later look of a date may ask for a second one),
-    /// ascending. Any later word on the program answers all of them, and so does a note of what is wrong with it: whoever wrote it found it off. A number on the one dial of its box
-    /// answers those that only asked for a number. A look after the round asks about the round of its own date too.
+    /// ascending. Any later word on what is on the program answers all of them, and so does a note of what is wrong with it: whoever wrote it found it off. That nothing was turned for a later
+    /// sheet answers that sheet alone. A number on the one dial of its box answers those that only asked for a number. A look after the round asks about the round of its own date too.
     /// </summary>
     public static IReadOnlyList<OpenLine> LinesOf(ProgramKey program, AdviceContext context, IReadOnlyList<IssuedSheet> sheets)
     {
-        var (said, noted, dial) = (context.Settings.LastAnswer(program), context.FaultOf(program)?.NotedAt, context.Settings.LastOnItsDial(program));
+        var (settings, noted) = (context.Settings, context.FaultOf(program)?.NotedAt);
         var (site, date) = (context.Site, context.Date);
         var isAfterRound = site.Report.IsAfterRound(site.Clock, date, context.AsOf);
         return [.. sheets
             .Where(s => s.Date < date || (isAfterRound && s.Date == date && !site.Report.IsAfterRound(site.Clock, date, s.AsOf)))
             .GroupBy(s => (s.Date, IsSecond: site.Report.IsAfterRound(site.Clock, s.Date, s.AsOf)))
             .Select(g => g.MaxBy(s => s.Issue)!)
-            .Where(s => (said is null || said <= s.AsOf) && (noted is null || noted <= s.AsOf))
+            .Where(s => !settings.IsAnswered(program, s.AsOf) && (noted is null || noted <= s.AsOf))
             .OrderBy(s => s.AsOf)
-            .SelectMany(s => s.Lines.Where(l => l.Program == program && l.Asks && !(l.Advice == AdviceKind.Set && dial > s.AsOf)).Select(l => new OpenLine(NameOf(s), l) { MadeAt = s.AsOf }))];
+            .SelectMany(s => s.Lines.Where(l => l.Program == program && l.Asks && !(l.Advice == AdviceKind.Set && settings.IsAnswered(program, s.AsOf, onItsDial: true))).Select(l => new OpenLine(NameOf(s), l) { Issue = s.Issue, MadeAt = s.AsOf }))];
 
         // A date alone means its newest issue, which may be the one that is being made.
         OpenRound NameOf(IssuedSheet sheet) =>
@@ -45,7 +45,7 @@ internal static class Unanswered
         var passed = new List<DateOnly>();
         foreach (var sheet in sheets.Where(s => s.Date < context.Date && s.Date >= context.Date.AddDays(-DaysPassedOver)).GroupBy(s => s.Date).Select(g => g.MaxBy(s => s.Issue)!).OrderBy(s => s.Date))
         {
-            var next = words.Where(e => e.Sheet > sheet.Date && !e.Except.Any(x => x.Covers(program))).Select(e => e.Sheet!.Value).DefaultIfEmpty(DateOnly.MinValue).Min();
+            var next = words.Where(e => e.Sheet > sheet.Date && !string.Equals(e.Text, LogEntry.NotTurned, StringComparison.Ordinal) && !e.Except.Any(x => x.Covers(program))).Select(e => e.Sheet!.Value).DefaultIfEmpty(DateOnly.MinValue).Min();
             var isSaid = words.Exists(e => e.Sheet == sheet.Date || (e.Sheet is null && e.Time.Instant(clock) >= sheet.AsOf && e.Time.Date <= next));
             if (next > DateOnly.MinValue && !isSaid && sheet.Lines.Any(l => l.Program == program && l.Asks))
             {
@@ -78,6 +78,9 @@ internal static class Unanswered
 internal sealed record OpenLine(OpenRound Round, IssuedLine Line)
 {
     public DateOnly Sheet => Round.Date;
+
+    /// <summary>Which issue of the sheet.</summary>
+    public int Issue { get; init; }
 
     /// <summary>The sheet's as-of instant, UTC.</summary>
     public DateTimeOffset MadeAt { get; init; }

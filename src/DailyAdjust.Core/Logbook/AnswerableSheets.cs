@@ -43,6 +43,10 @@ public sealed class AnswerableSheets(Func<IReadOnlyList<IssuedSheet>> issued, Fu
     /// <returns>Null = it was never issued.</returns>
     public IssuedSheet? Find(DateOnly date, int? issue) => _issued.Value.Where(s => s.Date == date && (issue is null || s.Issue == issue)).MaxBy(s => s.Issue);
 
+    /// <summary>What a date's sheets said of a program: of one issue, or of all of them.</summary>
+    public IReadOnlyList<IssuedLine> Said(DateOnly date, int? issue, ProgramKey program) =>
+        [.. _issued.Value.Where(s => s.Date == date && (issue is null || s.Issue == issue)).SelectMany(s => s.Lines.Where(l => l.Program == program))];
+
     /// <summary>Why a sheet cannot be answered.</summary>
     /// <param name="date">The sheet's date.</param>
     /// <param name="issue">Null = the newest.</param>
@@ -58,5 +62,5 @@ public sealed class AnswerableSheets(Func<IReadOnlyList<IssuedSheet>> issued, Fu
         return date.AddDays(Days) >= Newest || sheet.Lines.Any(l => l.Asks && (program is null || l.Program == program) && IsOpen(sheet, l.Program)) ? null : AnswerFault.LongPast;
     }
 
-    private bool IsOpen(IssuedSheet sheet, ProgramKey program) => _settings.Value.LastAnswer(program) is not { } said || said <= sheet.AsOf;
+    private bool IsOpen(IssuedSheet sheet, ProgramKey program) => !_settings.Value.IsAnswered(program, sheet.AsOf);
 }

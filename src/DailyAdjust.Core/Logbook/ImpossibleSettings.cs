@@ -35,7 +35,7 @@ public static class ImpossibleSettings
                 List<ProgramKey> programs = [.. controller.Programs
                     .Select(p => new ProgramKey(controller.Id, p.Id))
                     .Where(p => entry.Where.Covers(p) && Is(entry, p, versions) && !(settings.LastNumber(p) > instant)
-                        && !later.Any(e => e.Kind is LogKind.Setting or LogKind.Off && e.Where.Covers(p) && e.Time.Instant(site.Clock) == instant && !Is(e, p, versions)))];
+                        && !later.Any(e => e is { Kind: LogKind.Off } or { Kind: LogKind.Setting, Value: not null } && e.Where.Covers(p) && e.Time.Instant(site.Clock) == instant && !Is(e, p, versions)))];
                 if (programs.Count > 0)
                 {
                     open.Add(new ImpossibleSetting(ControllerOf(programs[0], entry, versions)!, programs, entry));

@@ -42,6 +42,9 @@ public sealed record IssuedSheet(DateOnly Date, int Issue, DateTimeOffset AsOf, 
 /// <param name="PauseDays">skip: the box is to be paused for so many days instead of switched off; null = switched off.</param>
 public sealed record IssuedLine(ProgramKey Program, AdviceKind Advice, double? Percent, bool Asks, int? PauseDays = null)
 {
+    /// <summary>The number that the line left on the program had it been done, percent, 0 = off; null = it does not tell.</summary>
+    public double? NumberAfter => Percent ?? (Asks && Advice is AdviceKind.Skip or AdviceKind.Off ? 0 : null);
+
     /// <summary>The stations set aside for hose and probe, in station order; null = no zone's need was computed.</summary>
     public IReadOnlyList<IssuedAside>? SetAside { get; init; }
 

@@ -99,7 +99,7 @@ public enum LogUnit
 
 /// <summary>
 /// One entry of the logbook. Its identity is (time, kind, where, ordinal): the same row in a later file supersedes it.
-/// <see cref="Value"/> by kind: setting % of base minutes; ran % of the due minutes (no = 0, yes = 100); run minutes
+/// <see cref="Value"/> by kind: setting % of base minutes (null where nothing was turned); ran % of the due minutes (no = 0, yes = 100); run minutes
 /// (station) or % (program); hose mm or L; rain mm; probe and spot volumetric %; meter L; pump L/min left; water-in and
 /// flush mm; event and pause minutes; grow-in minutes of each start; the others: null, see <see cref="Text"/>, <see cref="Sheet"/> and <see cref="Until"/>.
 /// </summary>
@@ -110,6 +110,9 @@ public sealed record LogEntry
 
     /// <summary>The text of a setting that came back on a sheet as what the dial showed before: it answers nothing.</summary>
     public const string Found = "found";
+
+    /// <summary>The text of a setting without a number that came back on a sheet: nothing was turned for it.</summary>
+    public const string NotTurned = "not turned";
 
     public required LogTime Time { get; init; }
 
@@ -127,7 +130,7 @@ public sealed record LogEntry
     /// <summary>Grow-in: starts a day, 1 or more.</summary>
     public int? Times { get; init; }
 
-    /// <summary>Season: open, closing, closed, drained or charging. Stage: its name, or none. Hose: <see cref="OnSpot"/>, or empty. Setting that came back on a sheet: <see cref="Found"/>, or empty. Void: the kind of the voided entry. Otherwise empty.</summary>
+    /// <summary>Season: open, closing, closed, drained or charging. Stage: its name, or none. Hose: <see cref="OnSpot"/>, or empty. Setting that came back on a sheet: <see cref="Found"/>, <see cref="NotTurned"/>, or empty. Void: the kind of the voided entry. Otherwise empty.</summary>
     public string Text { get; init; } = "";
 
     /// <summary>Round: the sheet's date.</summary>

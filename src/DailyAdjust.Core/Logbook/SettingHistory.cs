@@ -24,7 +24,7 @@ public readonly record struct SettingInForce(Setting Setting, bool Confirmed)
 public sealed class SettingHistory
 {
     private const double MinutesPerDay = 1440;
-    private readonly Dictionary<ProgramKey, List<Change>> _changes = [];
+    private readonly Dictionary<ProgramKey, List<SettingChange>> _changes = [];
 
     public SettingHistory(IReadOnlyList<SiteVersion> versions, IReadOnlyList<LogEntry> log, IReadOnlyList<IssuedSheet> sheets)
     {
@@ -40,13 +40,16 @@ public sealed class SettingHistory
             {
                 case LogKind.Setting when entry.Value is { } percent:
                     // Off with an end is what a returned sheet says of a pause.
-                    AddSetting(entry, [.. programs.Where(p => !ImpossibleSettings.Is(entry, p, versions))], new Change(from, said, new Setting(percent)) { Ends = percent == 0 && entry.Sheet is not null ? entry.Until?.Instant(newest.Clock) : null, PausedBy = entry, IsBySheet = entry.Sheet is not null }, versions);
+                    AddSetting(entry, [.. programs.Where(p => !ImpossibleSettings.Is(entry, p, versions))], new SettingChange(from, said, new Setting(percent)) { Ends = percent == 0 && entry.Sheet is not null ? entry.Until?.Instant(newest.Clock) : null, PausedBy = entry, IsBySheet = entry.Sheet is not null }, versions);
+                    break;
+                case LogKind.Setting when string.Equals(entry.Text, LogEntry.NotTurned, StringComparison.Ordinal):
+                    AddNotTurned(entry, said, programs, versions, sheets);
                     break;
                 case LogKind.Off:
-                    AddToAll(programs, entry.Where, new Change(from, said, Setting.Off) { IsBySheet = entry.Sheet is not null });
+                    AddToAll(programs, entry.Where, new SettingChange(from, said, Setting.Off) { IsBySheet = entry.Sheet is not null });
                     break;
                 case LogKind.Pause when entry.Value is { } minutes:
-                    AddToAll(programs, entry.Where, new Change(from, said, Setting.Off) { Ends = PauseEnd(newest.Clock, from, (int)Math.Round(minutes / MinutesPerDay)), PausedBy = entry, IsBySheet = entry.Sheet is not null });
+                    AddToAll(programs, entry.Where, new SettingChange(from, said, Setting.Off) { Ends = PauseEnd(newest.Clock, from, (int)Math.Round(minutes / MinutesPerDay)), PausedBy = entry, IsBySheet = entry.Sheet is not null });
                     break;
                 case LogKind.Round when entry.Sheet is { } date:
                     AddRound(entry, said, date, versions, sheets);
@@ -75,7 +78,7 @@ public sealed class SettingHistory
         var history = new SettingHistory();
         foreach (var (program, setting) in settings)
         {
-            history.Add(program, new Change(DateTimeOffset.MinValue, DateTimeOffset.MinValue, setting));
+            history.Add(program, new SettingChange(DateTimeOffset.MinValue, DateTimeOffset.MinValue, setting));
         }
 
         return history;
@@ -93,7 +96,7 @@ public sealed class SettingHistory
         Setting? dial = null;
         for (var i = list.Count - 1; i >= 0; i--)
         {
-            if (list[i].From > instant)
+            if (list[i].From > instant || list[i].IsNotTurned)
             {
                 continue;
             }
@@ -160,13 +163,15 @@ public sealed class SettingHistory
         return clock.ToInstant(DateOnly.FromDateTime(local.DateTime).AddDays(days), TimeOnly.FromDateTime(local.DateTime));
     }
 
-    /// <summary>When somebody last said anything about the program's setting, UTC; null = never.</summary>
-    public DateTimeOffset? LastAnswer(ProgramKey program) =>
-        _changes.TryGetValue(program, out var list) ? list.Where(c => !c.IsDialOnly).Max(c => (DateTimeOffset?)c.Said) : null;
-
-    /// <summary>When somebody last said what the one dial of its box shows, speaking of another program of it, UTC; null = never.</summary>
-    public DateTimeOffset? LastOnItsDial(ProgramKey program) =>
-        _changes.TryGetValue(program, out var list) ? list.Where(c => c.IsDialOnly).Max(c => (DateTimeOffset?)c.Said) : null;
+    /// <summary>
+    /// Whether somebody has said what became of a sheet of some instant: anything about the program's setting since, or that nothing was turned for that sheet. The latter
+    /// leaves an earlier sheet's question as it is, since nobody read the dial.
+    /// </summary>
+    /// <param name="program">Which.</param>
+    /// <param name="asOf">The sheet's as-of instant, UTC.</param>
+    /// <param name="onItsDial">Only what was said of another program on the one dial of its box; false = only of the program itself.</param>
+    public bool IsAnswered(ProgramKey program, DateTimeOffset asOf, bool onItsDial = false) =>
+        _changes.TryGetValue(program, out var list) && list.Exists(c => c.IsDialOnly == onItsDial && c.Said > asOf && (c.NotTurnedOf is null || c.NotTurnedOf <= asOf));
 
     /// <summary>When somebody last said what is on the program, UTC, rather than that nothing was turned; null = never.</summary>
     public DateTimeOffset? LastNumber(ProgramKey program) =>
@@ -188,7 +193,7 @@ public sealed class SettingHistory
         return (from, from <= sheet.AsOf && !string.Equals(entry.Text, LogEntry.Found, StringComparison.Ordinal) ? sheet.AsOf.AddTicks(1) : from);
     }
 
-    private void AddToAll(List<ProgramKey> programs, Place where, Change change)
+    private void AddToAll(List<ProgramKey> programs, Place where, SettingChange change)
     {
         foreach (var program in programs.Where(p => where.Covers(p)))
         {
@@ -196,7 +201,7 @@ public sealed class SettingHistory
         }
     }
 
-    private void AddSetting(LogEntry entry, List<ProgramKey> programs, Change change, IReadOnlyList<SiteVersion> versions)
+    private void AddSetting(LogEntry entry, List<ProgramKey> programs, SettingChange change, IReadOnlyList<SiteVersion> versions)
     {
         AddToAll(programs, entry.Where, change);
         if (entry.Where.Kind == PlaceKind.Program && new ProgramKey(entry.Where.Name, entry.Where.Item) is var program && programs.Contains(program))
@@ -205,8 +210,25 @@ public sealed class SettingHistory
         }
     }
 
+    /// <summary>A returned sheet says that nothing was turned: no number, and no answer to what an earlier sheet asked for.</summary>
+    private void AddNotTurned(LogEntry entry, DateTimeOffset said, List<ProgramKey> programs, IReadOnlyList<SiteVersion> versions, IReadOnlyList<IssuedSheet> sheets)
+    {
+        var program = new ProgramKey(entry.Where.Name, entry.Where.Item);
+        if (!programs.Contains(program) || sheets.FirstOrDefault(s => s.Date == entry.Sheet && s.Issue == entry.Issue) is not { } sheet)
+        {
+            return;
+        }
+
+        var change = SettingChange.NotTurned(said, sheet);
+        Add(program, change);
+        foreach (var other in OneDial.Others(program, versions, sheet.Date))
+        {
+            Add(other, change with { IsDialOnly = true });
+        }
+    }
+
     /// <summary>A number of one program, on the dial of the others of its box.</summary>
-    private void AddToDial(ProgramKey program, Change change, IReadOnlyList<SiteVersion> versions, DateOnly date)
+    private void AddToDial(ProgramKey program, SettingChange change, IReadOnlyList<SiteVersion> versions, DateOnly date)
     {
         if (change.Setting is { IsOff: false })
         {
@@ -241,14 +263,20 @@ public sealed class SettingHistory
                 continue;
             }
 
-            if (!line.Asks || entry.Except.Any(e => e.Covers(line.Program)))
+            if (entry.Except.Any(e => e.Covers(line.Program)))
             {
-                // Answered: nothing was turned, so what was on it stays.
-                Add(line.Program, new Change(from, said, Setting: null));
+                Add(line.Program, SettingChange.NotTurned(said, sheet));
                 continue;
             }
 
-            var change = new Change(from, said, line.Percent is { } percent ? new Setting(percent) : Setting.Off)
+            if (!line.Asks)
+            {
+                // Answered: there was nothing to turn, so what was on it stays.
+                Add(line.Program, new SettingChange(from, said, Setting: null));
+                continue;
+            }
+
+            var change = new SettingChange(from, said, line.Percent is { } percent ? new Setting(percent) : Setting.Off)
             {
                 Ends = line.PauseDays is { } days ? PauseEnd(site.Clock, from, days) : null,
                 PausedBy = entry,
@@ -259,7 +287,7 @@ public sealed class SettingHistory
         }
     }
 
-    private void Add(ProgramKey program, Change change)
+    private void Add(ProgramKey program, SettingChange change)
     {
         if (!_changes.TryGetValue(program, out var list))
         {
@@ -267,22 +295,5 @@ public sealed class SettingHistory
         }
 
         list.Add(change);
-    }
-
-    /// <param name="From">From when the setting is on the program.</param>
-    /// <param name="Said">When it was said.</param>
-    /// <param name="Setting">Null: an answer that changes nothing.</param>
-    private sealed record Change(DateTimeOffset From, DateTimeOffset Said, Setting? Setting)
-    {
-        /// <summary>A pause: when what was on the program before returns by itself; null = it stays.</summary>
-        public DateTimeOffset? Ends { get; init; }
-
-        public LogEntry? PausedBy { get; init; }
-
-        /// <summary>A sheet asked for it, and somebody said that it was done.</summary>
-        public bool IsBySheet { get; init; }
-
-        /// <summary>Said of another program on the same dial: the number changes, off and paused stay.</summary>
-        public bool IsDialOnly { get; init; }
     }
 }

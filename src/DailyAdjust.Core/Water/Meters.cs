@@ -11,34 +11,42 @@ public sealed record MeteredWater(DateOnly From, DateOnly To, double Litres);
 /// <summary>Metered water: from people's readings of running totals.</summary>
 internal static class Meters
 {
+    private static readonly PlaceKind[] WidestFirst = [PlaceKind.Site, PlaceKind.Pump, PlaceKind.Controller];
+
     /// <summary>Of the site's meter, else of the pump's, else of the controllers' together: the same water is not counted twice. Null = no meter tells.</summary>
     /// <param name="log">Its `meter` entries.</param>
     /// <param name="from">The first date.</param>
     /// <param name="to">The last.</param>
-    public static MeteredWater? Between(IReadOnlyList<LogEntry> log, DateOnly from, DateOnly to)
+    public static MeteredWater? Between(IReadOnlyList<LogEntry> log, DateOnly from, DateOnly to) =>
+        WidestFirst.Select(kind => Sum(Of(log, kind, from, to))).FirstOrDefault(water => water is not null);
+
+    /// <summary>
+    /// The same span from reading to reading, of the same meters, by the dates of the readings that end the steps: together they are the whole. A step in which a total fell
+    /// (the meter was changed, or a reading is wrong) is below 0.
+    /// </summary>
+    public static IReadOnlyList<MeteredWater> Steps(IReadOnlyList<LogEntry> log, DateOnly from, DateOnly to)
     {
-        var meters = log
-            .Where(e => e.Kind == LogKind.Meter && e.Value is not null && e.Time.Date <= to)
+        var told = WidestFirst.Select(kind => Of(log, kind, from, to)).Where(meters => meters.Count > 0).ToList();
+        var widest = told.Find(meters => Sum(meters) is not null) ?? told.FirstOrDefault() ?? [];
+        return [.. widest.SelectMany(readings => readings.Zip(readings.Skip(1), Step)).OrderBy(s => s.To).ThenBy(s => s.From)];
+    }
+
+    private static MeteredWater? Sum(IReadOnlyList<List<LogEntry>> meters)
+    {
+        List<MeteredWater> grown = [.. meters.Select(readings => Step(readings[0], readings[^1])).Where(m => m.Litres >= 0)];
+        return grown.Count == 0 ? null : new MeteredWater(grown.Min(m => m.From), grown.Max(m => m.To), grown.Sum(m => m.Litres));
+    }
+
+    /// <summary>A meter shows a running total: what was used is its last reading less the last one before the span (else the span's first). Meters with two readings or more.</summary>
+    private static IReadOnlyList<List<LogEntry>> Of(IReadOnlyList<LogEntry> log, PlaceKind kind, DateOnly from, DateOnly to) =>
+    [
+        .. log
+            .Where(e => e.Kind == LogKind.Meter && e.Where.Kind == kind && e.Value is not null && e.Time.Date <= to)
             .GroupBy(e => e.Where)
-            .Select(meter => (meter.Key.Kind, Water: Of([.. meter.OrderBy(e => e.Time)], from)))
-            .Where(meter => meter.Water is not null)
-            .ToLookup(meter => meter.Kind, meter => meter.Water!);
-        PlaceKind[] widestFirst = [PlaceKind.Site, PlaceKind.Pump, PlaceKind.Controller];
-        foreach (var kind in widestFirst.Where(meters.Contains))
-        {
-            return new MeteredWater(meters[kind].Min(m => m.From), meters[kind].Max(m => m.To), meters[kind].Sum(m => m.Litres));
-        }
+            .Select(meter => meter.OrderBy(e => e.Time).ToList())
+            .Select(readings => readings[Math.Max(0, readings.FindLastIndex(e => e.Time.Date < from))..])
+            .Where(readings => readings.Count > 1 && readings[^1].Time.Date >= from),
+    ];
 
-        return null;
-    }
-
-    /// <summary>A meter shows a running total: what was used is its last reading less the last one before the span (else the span's first).</summary>
-    private static MeteredWater? Of(List<LogEntry> readings, DateOnly from)
-    {
-        var first = readings.LastOrDefault(e => e.Time.Date < from) ?? readings.FirstOrDefault();
-        var last = readings.LastOrDefault();
-        return first is null || last is null || ReferenceEquals(first, last) || last.Time.Date < from || last.Value < first.Value
-            ? null
-            : new MeteredWater(first.Time.Date, last.Time.Date, last.Value!.Value - first.Value!.Value);
-    }
+    private static MeteredWater Step(LogEntry first, LogEntry last) => new(first.Time.Date, last.Time.Date, last.Value!.Value - first.Value!.Value);
 }

@@ -24,6 +24,9 @@ public sealed record WaterBooks
     /// <summary>Null = no meter tells.</summary>
     public MeteredWater? Metered { get; init; }
 
+    /// <summary>The same from reading to reading, by date of the later; a total that fell is below 0. Empty = no meter was read twice.</summary>
+    public IReadOnlyList<MeteredWater> MeterSteps { get; init; } = [];
+
     /// <summary>In the order allotment, day, month, year, rate; those that the site has.</summary>
     public IReadOnlyList<LimitUse> Limits { get; init; } = [];
 

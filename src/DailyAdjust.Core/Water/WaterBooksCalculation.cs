@@ -37,6 +37,7 @@ public static class WaterBooksCalculation
             Programs = ProgramBooks.Of(site, inputs.Balance.Sheets, runs, from, to),
             Areas = AreaBooks.Of(site, runs, [.. zoneDays.Where(d => d.Date >= from)]),
             Metered = Meters.Between(inputs.Balance.Log, from, to),
+            MeterSteps = Meters.Steps(inputs.Balance.Log, from, to),
             Limits = LimitBooks.Of(site, inputs.Balance, days, from, to),
             StationsWithoutFlow = site.Stations.Count(s => s.FlowLPerMin is null),
             YearBefore = inputs.YearBefore is { } before ? Of(before) : null,

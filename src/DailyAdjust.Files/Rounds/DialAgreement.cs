@@ -1,12 +1,20 @@
 using DailyAdjust.Core.Contracts;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Files.Csv;
 
 namespace DailyAdjust.Files.Rounds;
 
 /// <summary>What one row of a returned round sheet says; no entries where nobody answered.</summary>
-internal sealed record RoundAnswer(int Line, IReadOnlyList<LogEntry> Entries);
+internal sealed record RoundAnswer(int Line, IReadOnlyList<LogEntry> Entries)
+{
+    /// <summary>Nothing was turned: what the sheet took to be on the dial, which nobody read. Null = anything else was said, or it is not to be read.</summary>
+    public Setting? Stays { get; init; }
+
+    /// <summary>The number that an entry of it leaves on the dial, percent; null = none, or off.</summary>
+    public double? NumberOf(LogEntry entry) => (entry.Value ?? Stays?.Percent) is { } percent and > 0 ? percent : null;
+}
 
 /// <summary>Rows for programs on one dial: the dial has one number before the round and one after. Off is no number, since starts can be taken out.</summary>
 internal static class DialAgreement
@@ -34,18 +42,18 @@ internal static class DialAgreement
     /// <summary>The first two numbers of one time that differ; null = none do.</summary>
     private static ((int Line, LogEntry Entry) First, (int Line, LogEntry Entry) Second, string Column)? Against(IEnumerable<RoundAnswer> dial)
     {
-        foreach (var time in dial.SelectMany(a => a.Entries.Where(e => e.Value > 0).Select(e => (a.Line, Entry: e))).GroupBy(n => n.Entry.Time).OrderByDescending(t => t.Key))
+        foreach (var time in dial.SelectMany(a => a.Entries.Where(e => a.NumberOf(e) is not null).Select(e => (a.Line, Entry: e, Number: a.NumberOf(e)!.Value))).GroupBy(n => n.Entry.Time).OrderByDescending(t => t.Key))
         {
             var numbers = time.ToList();
-            if (numbers.FindIndex(n => n.Entry.Value != numbers[0].Entry.Value) is >= 0 and var other)
+            if (numbers.FindIndex(n => n.Number != numbers[0].Number) is >= 0 and var other)
             {
                 var isFound = string.Equals(numbers[other].Entry.Text, LogEntry.Found, StringComparison.Ordinal);
-                return (numbers[0], numbers[other], isFound ? RoundColumns.Found : RoundColumns.Done);
+                return ((numbers[0].Line, numbers[0].Entry), (numbers[other].Line, numbers[other].Entry), isFound ? RoundColumns.Found : RoundColumns.Done);
             }
         }
 
         return null;
     }
 
-    private static string Said(LogEntry entry) => $"{entry.Where} has {Wording.Number(entry.Value!.Value)} %";
+    private static string Said(LogEntry entry) => entry.Value is { } percent ? $"{entry.Where} has {Wording.Number(percent)} %" : $"{entry.Where} was not turned";
 }

@@ -17,13 +17,13 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, Answerab
 
     private bool _bad;
 
-    /// <summary>The row's entries, none where nobody answered; null when anything in it is wrong.</summary>
-    public IReadOnlyList<LogEntry>? Read()
+    /// <summary>What the row says, no entries where nobody answered; null when anything in it is wrong.</summary>
+    public RoundAnswer? Read()
     {
         var (done, found) = (Cell(RoundColumns.Done), Cell(RoundColumns.Found));
         if (done.Length == 0 && found.Length == 0)
         {
-            return [];
+            return new(row.Line, []);
         }
 
         if (!RoundText.TryReadSheet(Cell(RoundColumns.Sheet), out var sheet, out var issue))
@@ -36,9 +36,15 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, Answerab
         {
             Wrong(RoundColumns.Sheet, fault.What, fault.Hint);
         }
+        else if (!_bad && program is { } asked && TryRead(Cell(RoundColumns.New), out var written)
+            && IssuedNumber.Of(sheets?.Said(sheet, issue, new(asked.Place.Name, asked.Place.Item)) ?? [], Cell(RoundColumns.Sheet), written) is { } altered)
+        {
+            Wrong(RoundColumns.New, altered.What, altered.Hint);
+        }
 
         var wasFound = found.Length == 0 ? null : program is null ? null : OnDial(RoundColumns.Found, found, program.Value.Controller);
-        var set = program is null ? null : Set(done, wasFound, program.Value.Controller);
+        var isNo = No.Contains(done, StringComparer.OrdinalIgnoreCase);
+        var set = program is null ? null : isNo ? wasFound : Set(done, program.Value.Controller);
         var pauseDays = PauseDays();
         if (_bad || program is null)
         {
@@ -60,7 +66,14 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, Answerab
             });
         }
 
-        return entries;
+        if (isNo && wasFound is null)
+        {
+            // Nobody read the dial: `old` is only what the sheet took to be on it.
+            entries.Add(Entry(program.Value.Place, null, site.Report.RoundDoneBy, sheet, issue, Cell(RoundColumns.Note)) with { Text = LogEntry.NotTurned });
+            return new(row.Line, entries) { Stays = TryRead(Cell(RoundColumns.Old), out var stays) ? stays : null };
+        }
+
+        return new(row.Line, entries);
     }
 
     private (Controller Controller, Place Place)? Program()
@@ -75,8 +88,8 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, Answerab
         return (site.ControllerOf(place.Name)!, place);
     }
 
-    /// <summary>What is on the dial after the round; null where `done` is empty.</summary>
-    private Setting? Set(string done, Setting? found, Controller controller)
+    /// <summary>What was set; null where `done` is empty.</summary>
+    private Setting? Set(string done, Controller controller)
     {
         if (done.Length == 0)
         {
@@ -86,11 +99,6 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, Answerab
         if (Yes.Contains(done, StringComparer.OrdinalIgnoreCase))
         {
             return Printed(RoundColumns.New);
-        }
-
-        if (No.Contains(done, StringComparer.OrdinalIgnoreCase))
-        {
-            return found ?? Printed(RoundColumns.Old);
         }
 
         return OnDial(RoundColumns.Done, done, controller);
@@ -167,13 +175,13 @@ internal sealed class RoundRow(CsvRow row, CsvHeader header, Site site, Answerab
     }
 
     /// <summary>Off is a setting of 0 here: a corrected sheet has to take the earlier answer's place, whichever of the two it was.</summary>
-    private static LogEntry Entry(Place program, Setting setting, TimeOnly at, DateOnly sheet, int? issue, string note) => new()
+    private static LogEntry Entry(Place program, Setting? setting, TimeOnly at, DateOnly sheet, int? issue, string note) => new()
     {
         Time = new(sheet, at),
         Kind = LogKind.Setting,
         Where = program,
-        Value = setting.Percent,
-        Unit = LogUnit.Percent,
+        Value = setting?.Percent,
+        Unit = setting is null ? LogUnit.None : LogUnit.Percent,
         Sheet = sheet,
         Issue = issue,
         Note = note,

@@ -7,8 +7,8 @@ using DailyAdjust.Files.Logbook;
 namespace DailyAdjust.Files.Rounds;
 
 /// <summary>
-/// A round.csv that comes back filled in, as logbook entries. `done` = yes: the row's own number was set; no: what was on
-/// the dial stays, and the row is answered; a number: that was set. `found`: what the dial showed before. What was set
+/// A round.csv that comes back filled in, as logbook entries. `done` = yes: the row's own number was set; no: nothing
+/// was turned, so what `found` says stays, and without it nobody knows more of the dial than before; a number: that was set. `found`: what the dial showed before. What was set
 /// stands at the time by which the round of the sheet's date is done, what was found at the hour of that sheet: whoever takes the file in knows when it came, and puts an earlier time.
 /// A row without an answer gives no entry; a bad row is refused with its reason and the others count. Rows that say two things of one line of a sheet, or put two numbers on one dial, are refused.
 /// </summary>
@@ -42,14 +42,14 @@ public static class RoundSheetReader
         var read = 0;
         foreach (var row in rows.Skip(1))
         {
-            if (!header.Fits(row, problems) || new RoundRow(row, header, site, sheets, problems).Read() is not { } entries)
+            if (!header.Fits(row, problems) || new RoundRow(row, header, site, sheets, problems).Read() is not { } answer)
             {
                 refused++;
                 continue;
             }
 
             read++;
-            answers.Add(new(row.Line, entries));
+            answers.Add(answer);
         }
 
         var agreeing = DialAgreement.Of(RowAgreement.Of(answers, header, problems), site, header, problems);

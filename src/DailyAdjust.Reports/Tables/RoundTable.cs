@@ -26,9 +26,9 @@ internal static class RoundTable
     private static IReadOnlyList<Cell> TodayRow(SheetView view, ProgramAdvice advice) =>
         Row(view, advice, view.Id, advice.Advice, AdviceWords.NewPercent(advice), RoundActWords.Note(advice, view.Words).ToString(), advice.PauseDays);
 
-    // The issue is left open: the answer goes to the newest issue of that date.
+    // With its issue wherever it is known: a bare date comes back from a spreadsheet as 7/15/2026.
     private static IReadOnlyList<Cell> EarlierRow(SheetView view, ProgramAdvice advice, UnansweredAdvice unanswered) =>
-        Row(view, advice, CodeWords.Date(unanswered.Sheet), unanswered.Kind, unanswered.Percent ?? 0, AdviceWords.NotAnsweredAndNoted(advice).ToString(), unanswered.PauseDays);
+        Row(view, advice, unanswered.Issue is { } issue ? CodeWords.SheetId(unanswered.Sheet, issue) : CodeWords.Date(unanswered.Sheet), unanswered.Kind, unanswered.Percent ?? 0, AdviceWords.NotAnsweredAndNoted(advice).ToString(), unanswered.PauseDays);
 
     private static IReadOnlyList<Cell> ConfirmRow(SheetView view, ProgramAdvice advice) =>
         Row(view, advice, view.Id, advice.Advice, advice.Present.Percent, RoundCsvWords.Confirm);

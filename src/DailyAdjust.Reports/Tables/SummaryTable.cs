@@ -9,7 +9,7 @@ public static class SummaryTable
     private const double LitresPerM3 = 1000;
 
     /// <summary>Of <c>summary --format csv</c> by day or month; empty = unknown.</summary>
-    public static IReadOnlyList<string> Columns { get; } = ["from", "to", "estimated_m3", "estimated_gal", "eto_mm", "rain_mm", "rain_unknown_days"];
+    public static IReadOnlyList<string> Columns { get; } = ["from", "to", "estimated_m3", "estimated_gal", "eto_mm", "rain_mm", "rain_unknown_days", "metered_m3", "metered_gal", "metered_from", "metered_to"];
 
     /// <summary>The same by program.</summary>
     public static IReadOnlyList<string> ProgramColumns { get; } = ["from", "to", "controller", "program", "name", "estimated_m3", "estimated_gal", "skips", "left_out_m3"];
@@ -21,9 +21,9 @@ public static class SummaryTable
     /// <summary>The same of the span as a whole: one row of the estimate, one of the meter where it tells, one for each limit.</summary>
     public static IReadOnlyList<string> TotalColumns { get; } = ["kind", "from", "to", "used_m3", "used_gal", "limit_m3", "metered", "times_passed"];
 
-    public static Table ByDay(WaterBooks books) => new(Columns, [.. books.Days.Select(d => Row([d]))]);
+    public static Table ByDay(WaterBooks books) => new(Columns, [.. books.Days.Select(d => Row(books, [d]))]);
 
-    public static Table ByMonth(WaterBooks books) => new(Columns, [.. books.Days.GroupBy(d => (d.Date.Year, d.Date.Month)).Select(g => Row([.. g]))]);
+    public static Table ByMonth(WaterBooks books) => new(Columns, [.. books.Days.GroupBy(d => (d.Date.Year, d.Date.Month)).Select(g => Row(books, [.. g]))]);
 
     public static Table ByProgram(WaterBooks books) => new(ProgramColumns, [.. books.Programs.Select(p => (IReadOnlyList<Cell>)
     [
@@ -70,15 +70,21 @@ public static class SummaryTable
 
     private static Cell Number(string written) => new(written, IsNumber: true);
 
-    private static IReadOnlyList<Cell> Row(IReadOnlyList<DayWater> days)
+    private static IReadOnlyList<Cell> Row(WaterBooks books, IReadOnlyList<DayWater> days)
     {
         var unknown = days.Count(d => d.RainMm is null);
         return
         [
             Cell.Date(days[0].Date), Cell.Date(days[^1].Date), .. Volume(days.Sum(d => d.EstimatedL)), Cell.Fixed(days.Sum(d => d.EtoMm), 4),
             Cell.Fixed(unknown == days.Count ? null : days.Sum(d => d.RainMm ?? 0), 4), Cell.Fixed(unknown, 0),
+            .. Metered([.. books.MeterSteps.Where(s => s.To >= days[0].Date && s.To <= days[^1].Date)]),
         ];
     }
+
+    /// <summary>What meters say stands where they were read, with the dates of its two readings: a month's rows together are what went through them.</summary>
+    private static Cell[] Metered(IReadOnlyList<MeteredWater> steps) => steps.Count == 0 || steps.Any(s => s.Litres < 0)
+        ? [Cell.Empty, Cell.Empty, Cell.Empty, Cell.Empty]
+        : [.. Volume(steps.Sum(s => s.Litres)), Cell.Date(steps.Min(s => s.From)), Cell.Date(steps.Max(s => s.To))];
 
     private static Cell[] Volume(double litres) => [Cell.Fixed(litres / LitresPerM3, 3), Cell.Fixed(litres / SiteWords.LitresPerGallon, 0)];
 

@@ -34,14 +34,18 @@ internal static class IngestCommand
             context.Error.WriteLine(badEdit);
         }
 
-        return TakeAll(context, site, files);
+        return TakeAll(context, site, files, new(context.Time.GetUtcNow(), ""));
     }
 
     /// <summary>Takes files and says what became of each.</summary>
+    /// <param name="context">The command's.</param>
+    /// <param name="site">Opened for writing.</param>
+    /// <param name="files">Their paths.</param>
+    /// <param name="said">When and by whom the answers of a round sheet are said.</param>
     /// <returns>The exit code.</returns>
-    public static int TakeAll(CommandContext context, OpenSite site, string[] files)
+    public static int TakeAll(CommandContext context, OpenSite site, string[] files, RoundSaid said)
     {
-        var taken = Taken(context, site, files);
+        var taken = Taken(context, site, files, said);
         foreach (var (file, report) in taken)
         {
             context.Out.WriteLine($"{file}{(report.What.Length > 0 ? ": " + report.What : "")}{(report.Known ? ", known already: nothing is new" : "")}");
@@ -55,6 +59,11 @@ internal static class IngestCommand
                 context.Error.WriteLine(FormattableString.Invariant($"... and {report.Problems.Count - ProblemsShown} more of the kind{(report.Refused ? ", all of them in the .why.txt in inbox/refused" : "")}."));
             }
 
+            foreach (var answer in BookedAnswers.Lines(site.Newest.Controllers, report.Booked))
+            {
+                context.Out.WriteLine(answer);
+            }
+
             context.Out.WriteLine(report.Counts);
         }
 
@@ -65,32 +74,33 @@ internal static class IngestCommand
         }
 
         // On the error stream: what a script reads of the output ends with the counts.
-        context.Error.WriteLine(FormattableString.Invariant($"Not everything was taken: {Refused(refusedFiles, "file")}{(refusedFiles > 0 && refusedRows > 0 ? " and " : "")}{Refused(refusedRows, "row")} refused. All other rows count."));
+        var isAnyTaken = taken.Any(t => t.Report.RowsRead + t.Report.RowsSetAside > 0);
+        context.Error.WriteLine(FormattableString.Invariant($"{(isAnyTaken ? "Not everything" : "Nothing")} was taken: {Refused(refusedFiles, "file")}{(refusedFiles > 0 && refusedRows > 0 ? " and " : "")}{Refused(refusedRows, "row")} refused.{(isAnyTaken ? " All other rows count." : "")}"));
         return ExitCode.WrongInput;
     }
 
     private static string Refused(long count, string what) =>
         count == 0 ? "" : FormattableString.Invariant($"{count} {what}{(count == 1 ? "" : "s")}");
 
-    private static List<(string File, IntakeReport Report)> Taken(CommandContext context, OpenSite site, string[] files)
+    private static List<(string File, IntakeReport Report)> Taken(CommandContext context, OpenSite site, string[] files, RoundSaid said)
     {
         using var progress = Printing.Progress.Start(context.Error, "Reading", files.Length);
         var reports = new List<(string, IntakeReport)>();
         foreach (var file in files)
         {
-            reports.Add((file, Take(context, site, file, progress.Within)));
+            reports.Add((file, Take(context, site, file, said, progress.Within)));
             progress.Step();
         }
 
         return reports;
     }
 
-    private static IntakeReport Take(CommandContext context, OpenSite site, string path, Action<double> read)
+    private static IntakeReport Take(CommandContext context, OpenSite site, string path, RoundSaid said, Action<double> read)
     {
         var name = Path.GetFileName(path);
         using var content = RegularFile.Open(path, context.Options.LargestFileMegabytes * 1_000_000L, followLinks: true);
         var report = content.File is { } file
-            ? new FileIntake(site, context.Time.GetUtcNow(), read).Take(name, file)
+            ? new FileIntake(site, context.Time.GetUtcNow(), read) { Said = said }.Take(name, file)
             : IntakeReport.ForRefused(name, $"{path}: {content.Why}");
         if (report.Refused && content.Trouble is FileTrouble.None or FileTrouble.TooLarge)
         {

@@ -24,7 +24,7 @@ internal static class LogCommand
         return new AppCommand(
             "log",
             "Adds a logbook entry: what somebody did or saw.",
-            "Places: C1/P2 (program), C1/3 (station), C1 (controller), area:greens, gauge:yard, pump, site. An entry with the time, kind and place\nof an earlier one takes its place; `void` takes one back. `log round FILE` takes a filled-in round.csv, as `ingest` does.",
+            "Places: C1/P2 (program), C1/3 (station), C1 (controller), area:greens, gauge:yard, pump, site. An entry with the time, kind and place\nof an earlier one takes its place; `void` takes one back. `log round FILE` takes a filled-in round.csv, as `ingest` does;\n--date and --time then say when it was done.",
             "log round 2026-06-08 done --except C3/P1",
             "log round 2026-06-02..2026-06-07 done",
             "log round ~/Downloads/round.csv",
@@ -64,7 +64,7 @@ internal static class LogCommand
 
         if (RoundFile.Of(words) is { } file)
         {
-            return IngestCommand.TakeAll(context, site, [file]);
+            return IngestCommand.TakeAll(context, site, [file], new(words.Said(site.Newest, context.Date, now), words.By));
         }
 
         // As they are before the first entry: the rounds of a span do not answer one another.
@@ -161,6 +161,12 @@ internal sealed record LogWords(
         var time = TimeText(site, date, now);
         return new LogLine { Time = time, Kind = Kind, Where = where, Value = value, Unit = bare ? "%" : "", Until = UntilText(time), By = By, Note = Note, Instrument = Instrument, RodLength = Rod };
     }
+
+    /// <summary>When it is said, UTC.</summary>
+    /// <exception cref="WrongInputException">--time cannot be read.</exception>
+    public DateTimeOffset Said(Site site, DateOnly? date, DateTimeOffset now) => Time is null && date is null ? now
+        : LogTimeText.TryParse(TimeText(site, date, now), out var time) ? time.Instant(site.Clock)
+        : throw new WrongInputException($"--time {Time} is no time.", "Write 05:30, or \"2026-06-11 05:30\".");
 
     private string TakePlace(List<string> words, Site site)
     {

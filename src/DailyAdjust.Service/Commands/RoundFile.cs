@@ -17,13 +17,21 @@ internal static class RoundFile
             return null;
         }
 
-        if (words.Words.Count > 1 || words.Except.Count > 0 || words.Time is not null || words.Until.Length + words.By.Length + words.Note.Length > 0)
+        if (NotBesideIt(words) is { } why)
         {
-            throw new WrongInputException($"round {path}: what was done, and what not, stands in the file.", $"Write no more than: log round {path}");
+            throw new WrongInputException($"round {path}: {why}", $"Write no more than: log round {path}; beside it --date and --time say when it was done, --by who says so.");
         }
 
         return RoundSheetReader.Recognises(Head(path)) ? path : throw new WrongInputException($"{path} is no round sheet.", "`dailyadjust ingest` takes weather and logbooks.");
     }
+
+    /// <summary>Why what stands beside the file cannot; null = it can.</summary>
+    private static string? NotBesideIt(LogWords words) =>
+        words.Words.Count > 1 || words.Except.Count > 0 ? "what was done, and what not, stands in the file."
+        : words.Until.Length > 0 ? "--until cannot go with a file: what was set has no end, and a pause has its days in the file."
+        : words.Note.Length > 0 ? "--note cannot go with a file: each row has a cell for its own."
+        : words.Instrument.Length + words.Rod.Length > 0 ? "--instrument and --rod are of a moisture meter."
+        : null;
 
     private static string Head(string path)
     {

@@ -5,14 +5,14 @@ namespace DailyAdjust.Service.Sites;
 
 /// <summary>
 /// When the answers of a round sheet that came back count, and which entry of the logbook each is: what was set counts from the minute in which the file came in, since then somebody
-/// has been there, at the latest from the end of the round. A corrected file takes the place of the earlier answers, at their time.
+/// has been there (or from when somebody says that it was done), at the latest from the end of the round. A corrected file takes the place of the earlier answers, at their time.
 /// </summary>
 internal static class AnswerTimes
 {
     /// <param name="site">Opened, without the answers.</param>
     /// <param name="answers">Settings of sheets that were issued, as the file was read.</param>
-    /// <param name="now">When the file came in, UTC.</param>
-    public static IReadOnlyList<LogEntry> Of(OpenSite site, IReadOnlyList<LogEntry> answers, DateTimeOffset now)
+    /// <param name="said">When they are said, UTC.</param>
+    public static IReadOnlyList<LogEntry> Of(OpenSite site, IReadOnlyList<LogEntry> answers, DateTimeOffset said)
     {
         var logbook = site.Ledger.Logbook.Effective();
         var timed = new List<LogEntry>();
@@ -21,7 +21,7 @@ internal static class AnswerTimes
             var issued = site.Ledger.Sheets.Issued(answer.Sheet, answer.Sheet).Last(s => answer.Issue is null || s.Issue == answer.Issue);
             timed.Add(logbook.LastOrDefault(e => IsSame(e, answer)) is { } before
                 ? At(answer, before.Time) with { Ordinal = before.Ordinal, Issue = before.Issue }
-                : WithOrdinal(At(answer, Time(SiteVersions.On(site.Versions, issued.Date), issued, answer, now)) with { Issue = issued.Issue }, logbook, timed));
+                : WithOrdinal(At(answer, Time(SiteVersions.On(site.Versions, issued.Date), issued, answer, said)) with { Issue = issued.Issue }, logbook, timed));
         }
 
         return timed;
@@ -30,14 +30,16 @@ internal static class AnswerTimes
     /// <summary>The same line of the same sheet; a sheet without its issue is the one that was answered last.</summary>
     private static bool IsSame(LogEntry entry, LogEntry answer) =>
         entry.Kind == answer.Kind && entry.Sheet == answer.Sheet && entry.Where == answer.Where && (answer.Issue is null || entry.Issue == answer.Issue)
-        && string.Equals(entry.Text, answer.Text, StringComparison.Ordinal);
+        && IsFound(entry) == IsFound(answer);
 
-    private static LogTime Time(Site site, IssuedSheet sheet, LogEntry answer, DateTimeOffset now)
+    private static bool IsFound(LogEntry entry) => string.Equals(entry.Text, LogEntry.Found, StringComparison.Ordinal);
+
+    private static LogTime Time(Site site, IssuedSheet sheet, LogEntry answer, DateTimeOffset said)
     {
-        var came = MorningTime.WholeMinute(now);
+        var came = MorningTime.WholeMinute(said);
         var roundEnds = site.Report.StartsChangeFrom(site.Clock, sheet.Date, sheet.AsOf);
         var set = came > roundEnds ? roundEnds : came < sheet.AsOf ? sheet.AsOf : came;
-        if (!string.Equals(answer.Text, LogEntry.Found, StringComparison.Ordinal))
+        if (!IsFound(answer))
         {
             return Local(site.Clock, set);
         }

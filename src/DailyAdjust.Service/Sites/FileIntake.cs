@@ -20,6 +20,9 @@ namespace DailyAdjust.Service.Sites;
 public sealed record IntakeReport(
     string Name, string What, bool Refused, bool Known, long RowsRead, long RowsSetAside, long RowsRefused, IReadOnlyList<string> Problems)
 {
+    /// <summary>What a round sheet that came back has put into the logbook, as it counts; nothing where all of it was there before.</summary>
+    public IReadOnlyList<LogEntry> Booked { get; init; } = [];
+
     /// <summary>How a file's report ends.</summary>
     public string Counts => FormattableString.Invariant($"{RowsRead} rows read, {RowsSetAside} set aside, {RowsRefused} refused");
 
@@ -40,6 +43,9 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
 
     /// <summary>Enough to tell a header.</summary>
     private const int HeadLength = 4096;
+
+    /// <summary>When and by whom the answers of a round sheet are said.</summary>
+    internal RoundSaid Said { get; init; } = new(now, "");
 
     /// <summary>Takes a file.</summary>
     /// <param name="name">Its name, without a folder: weather is told by it.</param>
@@ -66,7 +72,9 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
         {
             var bytes = file.ReadAll();
             var reading = RoundSheetReader.Read(name, DescriptionFiles.Decode(bytes), site.Newest, LogTargets.Sheets(site));
-            return TakeEntries(name, bytes, RoundSource, reading with { Entries = AnswerTimes.Of(site, reading.Entries, now) });
+            var answers = AnswerTimes.Of(site, [.. reading.Entries.Select(e => e with { By = Said.By })], Said.At);
+            var report = TakeEntries(name, bytes, RoundSource, reading with { Entries = answers });
+            return report.Refused || report.Known ? report : report with { Booked = answers };
         }
 
         return ReadingsFile.SourceOf(name, site.Newest.Weather.Sources) is { } source ? TakeWeather(name, file, source) : IntakeReport.ForRefused(name, NothingFits(name));

@@ -46,7 +46,7 @@ public sealed class OneDialTests
         course.Morning();
         var refused = course.Return(("P1", "yes"), ("P2", "no"));
         Assert.Equal(2, refused.ExitCode);
-        Assert.Contains("C1/P2 has 40 % and C1/P1 has 135 % in line 2, but one dial serves all of C1: none of its rows is used", refused.Output + refused.Error, StringComparison.Ordinal);
+        Assert.Contains("C1/P2 was not turned and C1/P1 has 135 % in line 2, but one dial serves all of C1: none of its rows is used", refused.Output + refused.Error, StringComparison.Ordinal);
         var next = course.Morning("2026-05-05");
         Assert.All(new[] { "C1/P1", "C1/P2" }, p => Assert.Equal(40, next.Program(p).GetProperty("setting").GetDouble()));
         Assert.NotEmpty(next.Freshness.GetProperty("unansweredRounds").EnumerateArray());

@@ -101,6 +101,22 @@ internal sealed partial class SmallCourse : IDisposable
         return file;
     }
 
+    /// <summary>One row of a date's round.csv filled in; cells that are named take another value.</summary>
+    public string FilledRow(string date, string sheet, params (string Column, string Value)[] cells)
+    {
+        var lines = File.ReadAllLines(Path.Combine(_site.ReportFolder(DateOnly.ParseExact(date, "yyyy-MM-dd", CultureInfo.InvariantCulture)), "round.csv"));
+        var columns = lines[0].TrimStart('\uFEFF').Split(',').ToList();
+        var row = lines.Skip(1).Select(l => l.Split(',')).Single(l => string.Equals(l[columns.IndexOf("sheet")], sheet, StringComparison.Ordinal));
+        foreach (var (column, value) in cells)
+        {
+            row[columns.IndexOf(column)] = value;
+        }
+
+        var file = Path.Combine(_home.Path, "row.csv");
+        File.WriteAllLines(file, [lines[0], string.Join(',', row)]);
+        return file;
+    }
+
     public ProgramResult Run(string command, params string[] arguments) => RunningProgram.Run([command, "--home", _home.Path, .. arguments]);
 
     /// <summary>The same at a time of the course's clock.</summary>

@@ -91,7 +91,7 @@ public class DecisionOrderTests
 
         var notDone = course with { Log = [Round() with { Except = [Program] }] };
         Assert.Null(notDone.Advice().Unanswered);
-        Assert.Equal((100d, true), (notDone.Advice().Present.Percent, notDone.Advice().Confirmed));
+        Assert.Equal((100d, false), (notDone.Advice().Present.Percent, notDone.Advice().Confirmed));
     }
 
     [Fact]

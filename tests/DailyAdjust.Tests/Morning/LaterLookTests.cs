@@ -83,7 +83,7 @@ public class LaterLookTests
         Assert.Equal(100, settings.At(new("C1", "P1"), evening.AsOf.AddHours(-1)).Setting.Percent);
         Assert.Equal(60, settings.At(new("C1", "P1"), evening.AsOf.AddHours(1)).Setting.Percent);
         // What is said of a sheet is said after it was made.
-        Assert.Equal(evening.AsOf.AddTicks(1), settings.LastAnswer(new("C1", "P1")));
+        Assert.Equal((true, false), (settings.IsAnswered(new("C1", "P1"), evening.AsOf), settings.IsAnswered(new("C1", "P1"), evening.AsOf.AddTicks(1))));
     }
 
     private static LogEntry Off(DateOnly date) => new() { Time = new(date, new(9, 0)), Kind = LogKind.Off, Where = new(PlaceKind.Program, "C1", "P1") };

@@ -34,7 +34,7 @@ internal static class InventedPrograms
         },
         Program("B", "P2", "Fairways 4-6", 100, AdviceKind.Leave, 100, "100 % is good enough") with
         {
-            Unanswered = new UnansweredAdvice(new(Date.AddDays(-2), null), AdviceKind.Set, 80, new AlternativeAdvice(AdviceKind.Set, 100), new AlternativeAdvice(AdviceKind.Leave, 100)),
+            Unanswered = new UnansweredAdvice(new(Date.AddDays(-2), null), AdviceKind.Set, 80, new AlternativeAdvice(AdviceKind.Set, 100), new AlternativeAdvice(AdviceKind.Leave, 100)) { Issue = 1 },
         },
         Program("B", "P3", "Tees", 0, AdviceKind.Resume, 75, "0.24 in is missing and no rain fell since Saturday") with { ExactPercent = 73.2, Shortfall = new Shortfall(1.27, 6, DialEnds: true) },
         Program("C", "P1", "Range north", 80, AdviceKind.Set, 105, "0.55 in is missing") with { ExactPercent = 103.1 },

@@ -21,7 +21,7 @@ public sealed class RoundCsvTests
         Assert.Equal(
             [
                 "2026-07-15/2 A/P2 skip", "2026-07-15/2 B/P1 set", "2026-07-15/2 B/P3 resume", "2026-07-15/2 C/P1 set", "2026-07-15/2 C/P2 set",
-                "2026-07-15/2 D/P1 set", "2026-07-15/2 E/P1 off", "2026-07-13 B/P2 set", "2026-07-15/2 E/P2 leave",
+                "2026-07-15/2 D/P1 set", "2026-07-15/2 E/P1 off", "2026-07-13/1 B/P2 set", "2026-07-15/2 E/P2 leave",
             ],
             keys);
     }
@@ -36,7 +36,7 @@ public sealed class RoundCsvTests
 
     [Fact]
     public void A_row_of_an_earlier_round_carries_that_rounds_number() =>
-        Assert.Contains(Lines, l => l.StartsWith("2026-07-13,B,", StringComparison.Ordinal) && l.Contains(",P2,Fairways 4-6,set,100,80,,,", StringComparison.Ordinal));
+        Assert.Contains(Lines, l => l.StartsWith("2026-07-13/1,B,", StringComparison.Ordinal) && l.Contains(",P2,Fairways 4-6,set,100,80,,,", StringComparison.Ordinal));
 
     [Fact]
     public void A_program_that_nobody_confirmed_is_asked_for_at_its_assumed_setting() =>

@@ -2,6 +2,7 @@ using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Water;
+using DailyAdjust.Reports.Tables;
 using DailyAdjust.Tests.Advice;
 using DailyAdjust.Tests.Irrigation;
 using Xunit;
@@ -89,6 +90,37 @@ public class WaterBooksTests
     }
 
     [Fact]
+    public void What_meters_say_stands_in_the_month_in_which_they_were_read()
+    {
+        // The books begin on 1 May; a reading of 20 April is the last before them.
+        LogEntry Meter(DateOnly date, double litres, PlaceKind kind = PlaceKind.Pump) => new() { Time = new(date, new(7, 0)), Kind = LogKind.Meter, Where = new(kind, kind == PlaceKind.Pump ? "" : "C1", ""), Value = litres, Unit = LogUnit.Litres };
+        string Month(params LogEntry[] meters) => Csv(SummaryTable.ByMonth(Books(log => [.. log, .. meters])))[1];
+        DateOnly april = new(2026, 4, 20), fifth = new(2026, 5, 5), tenth = new(2026, 5, 10);
+        Assert.EndsWith(",61.000,16114,2026-04-20,2026-05-10", Month(Meter(april, 1000), Meter(fifth, 12_000), Meter(tenth, 62_000)), StringComparison.Ordinal);
+        Assert.EndsWith(",50.000,13209,2026-05-05,2026-05-10", Month(Meter(fifth, 12_000), Meter(tenth, 62_000)), StringComparison.Ordinal);
+
+        // The pump's, whatever the boxes' own meters say of the same water.
+        Assert.EndsWith(",50.000,13209,2026-05-05,2026-05-10", Month(Meter(fifth, 12_000), Meter(tenth, 62_000), Meter(april, 0, PlaceKind.Controller), Meter(tenth, 70_000, PlaceKind.Controller)), StringComparison.Ordinal);
+
+        // Read once, or a new meter: nobody knows.
+        Assert.EndsWith(",,,,", Month(Meter(fifth, 12_000)), StringComparison.Ordinal);
+        Assert.EndsWith(",,,,", Month(Meter(fifth, 12_000), Meter(tenth, 100)), StringComparison.Ordinal);
+        Assert.EndsWith(",,,,", Month(Meter(april, 12_000), Meter(fifth, 100), Meter(tenth, 62_000)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void By_day_the_meters_steps_are_together_what_they_say_of_the_span()
+    {
+        LogEntry Meter(int day, double litres) => new() { Time = new(First.AddDays(day), new(7, 0)), Kind = LogKind.Meter, Where = new(PlaceKind.Pump, "", ""), Value = litres, Unit = LogUnit.Litres };
+        var books = Books(log => [.. log, Meter(0, 1000), Meter(3, 22_000), Meter(4, 23_500), Meter(10, 71_000)]);
+        var lines = Csv(SummaryTable.ByDay(books));
+        Assert.EndsWith("rain_unknown_days,metered_m3,metered_gal,metered_from,metered_to", lines[0], StringComparison.Ordinal);
+        string[] metered = [.. lines.Skip(1).Select(l => string.Join(',', l.Split(',')[^4..])).Where(l => l.Length > 3)];
+        Assert.Equal([$"21.000,5548,{First:yyyy-MM-dd},{First.AddDays(3):yyyy-MM-dd}", $"1.500,396,{First.AddDays(3):yyyy-MM-dd},{First.AddDays(4):yyyy-MM-dd}", $"47.500,12548,{First.AddDays(4):yyyy-MM-dd},{First.AddDays(10):yyyy-MM-dd}"], metered);
+        Assert.Equal(books.Metered!.Litres, books.MeterSteps.Sum(s => s.Litres));
+    }
+
+    [Fact]
     public void The_water_year_may_begin_in_another_month() =>
         Assert.Equal((new DateOnly(2025, 10, 1), new DateOnly(2026, 10, 1)), (new WaterLimits { YearBegins = 10 }.YearOf(new(2026, 5, 1)), new WaterLimits { YearBegins = 10 }.YearOf(new(2026, 10, 1))));
 
@@ -97,6 +129,8 @@ public class WaterBooksTests
         Assert.Equal(
             [(new DateOnly(2026, 4, 27), new DateOnly(2026, 5, 3)), (new DateOnly(2026, 4, 27), new DateOnly(2026, 5, 3)), (new DateOnly(2026, 5, 4), new DateOnly(2026, 5, 10))],
             new[] { new DateOnly(2026, 5, 4), new(2026, 5, 10), new(2026, 5, 11) }.Select(CalendarWeek.LastBefore));
+
+    private static string[] Csv(Table table) => table.ToCsv().TrimStart('\uFEFF').Split(["\r\n", "\n"], StringSplitOptions.RemoveEmptyEntries);
 
     private static WaterBooks Books(
         Func<IReadOnlyList<LogEntry>, IReadOnlyList<LogEntry>>? change = null, DateOnly? from = null, WaterLimits? limits = null, IReadOnlyList<IssuedSheet>? sheets = null, double allowable = 0.5)

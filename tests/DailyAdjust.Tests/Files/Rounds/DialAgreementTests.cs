@@ -18,7 +18,7 @@ public sealed class DialAgreementTests
         "site.yaml", ExampleSiteFiles.SiteYaml.Replace("applies: program, min: 10 %", "applies: controller, min: 10 %", StringComparison.Ordinal), "stations.csv", ExampleSiteFiles.StationsCsv).Site!;
 
     [Theory]
-    [InlineData("yes,,", "no,,", 9, "C2/P2 has 100 % and C2/P1 has 60 % in line 3")]
+    [InlineData("yes,,", "no,,", 9, "C2/P2 was not turned and C2/P1 has 60 % in line 3")]
     [InlineData("70,,", "80,,", 9, "C2/P2 has 80 % and C2/P1 has 70 % in line 3")]
     [InlineData(",90,", ",100,", 10, "C2/P2 has 100 % and C2/P1 has 90 % in line 3")]
     [InlineData("yes,90,", "yes,100,", 10, "C2/P2 has 100 % and C2/P1 has 90 % in line 3")]

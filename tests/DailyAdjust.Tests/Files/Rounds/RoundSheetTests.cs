@@ -24,14 +24,15 @@ public sealed class RoundSheetTests
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,Si\u0301,,", "13:00 C1/P1 60")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,Si,,", "13:00 C1/P1 60")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,s,,", "13:00 C1/P1 60")]
-    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,No,,", "13:00 C1/P1 90")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,No,,", "13:00 C1/P1 not turned")]
     [InlineData("2026-06-10/1,C1,,P1,,skip,90,0,yes,,", "13:00 C1/P1 0")]
     [InlineData("2026-06-10/1,C1,,P1,,skip,90,off,yes,,", "13:00 C1/P1 0")]
     [InlineData("2026-06-10/1,C1,,P1,,resume,0,65,yes,,", "13:00 C1/P1 65")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,55,,", "13:00 C1/P1 55")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,55 %,,", "13:00 C1/P1 55")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,off,,", "13:00 C1/P1 0")]
-    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,no,,", "13:00 C1/P1 90")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,no,,", "13:00 C1/P1 not turned")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90 or 120,60,no,,", "13:00 C1/P1 not turned")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,no,70,", "05:00 C1/P1 70; 13:00 C1/P1 70")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,yes,70,", "05:00 C1/P1 70; 13:00 C1/P1 60")]
     [InlineData("2026-06-10/1,C1,,P1,,set,90,60,,off,", "05:00 C1/P1 0")]
@@ -41,11 +42,11 @@ public sealed class RoundSheetTests
         var reading = RoundSheetReader.Read("round.csv", Header + row, Site);
         Assert.Empty(reading.Problems);
         Assert.Equal((1, 0), (reading.RowsRead, reading.RowsRefused));
-        Assert.Equal(expected, string.Join("; ", reading.Entries.Select(e => FormattableString.Invariant($"{e.Time.Clock:HH:mm} {e.Where} {e.Value}"))));
+        Assert.Equal(expected, string.Join("; ", reading.Entries.Select(e => FormattableString.Invariant($"{e.Time.Clock:HH:mm} {e.Where} {(e.Value is { } percent ? percent : e.Text)}"))));
         Assert.All(reading.Entries, e =>
         {
             Assert.Equal((LogKind.Setting, new DateOnly(2026, 6, 10)), (e.Kind, e.Time.Date));
-            Assert.Equal((new DateOnly(2026, 6, 10), 1, LogUnit.Percent), (e.Sheet, e.Issue, e.Unit));
+            Assert.Equal((new DateOnly(2026, 6, 10), 1, LogUnit.Percent), (e.Sheet, e.Issue, e.Value is null ? LogUnit.Percent : e.Unit));
         });
     }
 
@@ -119,6 +120,33 @@ public sealed class RoundSheetTests
         Assert.Equal(1, Assert.Single(reading.Entries).Issue);
     }
 
+    [Theory]
+    [InlineData("2026-06-10/1", "set,90,50,yes,,", "sheet 2026-06-10/1 said 60 % and new is 50 % here")]
+    [InlineData("2026-06-10/1", "set,90,50,no,,", "sheet 2026-06-10/1 said 60 % and new is 50 % here")]
+    [InlineData("2026-06-10/1", "set,90,0,yes,,", "sheet 2026-06-10/1 said 60 % and new is off here")]
+    [InlineData("2026-06-10/2", "set,90,60,yes,,", "sheet 2026-06-10/2 said off and new is 60 % here")]
+    [InlineData("2026-06-10", "set,90,50,yes,,", "sheet 2026-06-10 said 60 % or off and new is 50 % here")]
+    public void A_number_that_the_sheet_did_not_say_is_refused_and_the_others_count(string sheet, string row, string why)
+    {
+        var reading = RoundSheetReader.Read("round.csv", $"{Header}{sheet},C1,,P1,,{row}\n2026-06-10/1,C2,,P2,,set,100,90,yes,,", Site, Issued());
+        var problem = Assert.Single(reading.Problems);
+        Assert.Equal((2, 8, why), (problem.Line, problem.Column, problem.What));
+        Assert.Equal("put back what the sheet was sent with; a number that was set otherwise belongs into done, one that the dial showed into found", problem.Hint);
+        Assert.Equal((1, 1, "C2/P2"), (reading.RowsRead, reading.RowsRefused, Assert.Single(reading.Entries).Where.ToString()));
+    }
+
+    [Theory]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,yes,,")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60.00 %,yes,,")]
+    [InlineData("2026-06-10/1,C1,,P1,,set,33,60,yes,,")] // what it takes to be there decides nothing
+    [InlineData("2026-06-10/1,C1,,P1,,set,90,60,55,70,")]
+    [InlineData("2026-06-10/2,C1,,P1,,skip,90,off,yes,,")]
+    [InlineData("2026-06-10,C1,,P1,,skip,90,0,yes,,")]
+    [InlineData("2026-06-10,C1,,P1,,set,90,60,yes,,")]
+    [InlineData("2026-06-10/1,C1,,P2,,as-set,40,40,yes,,")] // the sheet had no number
+    public void A_number_that_the_sheet_said_is_read(string row) =>
+        Assert.Empty(RoundSheetReader.Read("round.csv", Header + row, Site, Issued()).Problems);
+
     [Fact]
     public void A_round_sheet_is_told_from_a_logbook()
     {
@@ -126,5 +154,18 @@ public sealed class RoundSheetTests
         Assert.True(RoundSheetReader.Recognises("\uFEFF\"sheet\";\"controller\";\"program\";\"done\"\r\n"));
         Assert.False(RoundSheetReader.Recognises(string.Join(',', LogbookColumns.All)));
         Assert.False(LogbookReader.Recognises(Header));
+    }
+
+    /// <summary>The first issue says C1/P1 60 %, C2/P2 90 % and nothing certain of C1/P2, the second that C1/P1 is to be switched off.</summary>
+    private static AnswerableSheets Issued()
+    {
+        var date = new DateOnly(2026, 6, 10);
+        IssuedSheet Of(int issue, params IssuedLine[] lines) => new(date, issue, Site.Clock.ToInstant(date, Site.Report.At[0]), lines);
+        IssuedSheet[] all =
+        [
+            Of(1, new(new("C1", "P1"), AdviceKind.Set, 60, Asks: true), new(new("C2", "P2"), AdviceKind.Set, 90, Asks: true), new(new("C1", "P2"), AdviceKind.AsSet, null, Asks: false)),
+            Of(2, new IssuedLine(new("C1", "P1"), AdviceKind.Skip, null, Asks: true)),
+        ];
+        return new(() => all, () => throw new InvalidOperationException("It is not long past."));
     }
 }
