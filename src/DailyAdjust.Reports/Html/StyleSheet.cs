@@ -31,7 +31,7 @@ internal static class StyleSheet
 
     private static string Foot(string text) =>
         $$"""
-        @page { margin: 12mm 12mm 15mm; @bottom-left { content: "{{text}}"; font: 9pt sans-serif; } @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; } }
+        @page { margin: 11mm 12mm 14mm; @bottom-left { content: "{{text}}"; font: 9pt sans-serif; } @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; } }
 
         """.ReplaceLineEndings("\n");
 
