@@ -13,7 +13,7 @@ internal static class StyleSheet
     /// <summary>The page over all sites: links, past days, and in print a page for each site's round.</summary>
     public static string ForIndex(DateOnly? date) => Common + """
         a { color: inherit; } .stop > p, .stop > ul { margin: .35rem .65rem; } .site > .do { font-size: 1.15rem; line-height: 1.3; } .site small { white-space: nowrap; } .round > h2 { display: flex; flex-wrap: wrap; justify-content: space-between; align-items: baseline; column-gap: .6rem; } .site li > b { color: var(--ask); }
-        .books { display: flex; flex-wrap: wrap; column-gap: 1rem; } .days { padding: 0; list-style: none; } .days li { margin: 0; border-bottom: 1px solid var(--rule); } .days a { display: inline-block; padding: .4rem .3rem .4rem 0; } .days a:first-child { min-width: 6.5rem; }
+        .books { display: flex; flex-wrap: wrap; gap: .1rem 1rem; align-items: baseline; } .books a { padding: .2rem 0; } .days { padding: 0; list-style: none; } .days li { margin: 0; border-bottom: 1px solid var(--rule); } .days a { display: inline-block; padding: .4rem .3rem .4rem 0; } .days a:first-child { min-width: 6.5rem; }
         @media print { .round { break-before: page; } .past { display: none; } }
 
         """.ReplaceLineEndings("\n") + Foot($"{IndexWords.Title}{(date is { } day ? ", " + CodeWords.Date(day) : "")}");
