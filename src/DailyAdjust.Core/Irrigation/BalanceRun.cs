@@ -22,9 +22,7 @@ internal sealed class BalanceRun
     private readonly RanHistory _ran;
     private readonly HandWater _hand;
     private readonly SeasonHistory _season;
-    private readonly Dictionary<StationKey, double> _carried = [];
     private readonly List<WaterEvent> _events = [];
-    private readonly bool _fromTheStart;
     private Site? _site;
     private IReadOnlyList<ZonePlan> _zones = [];
 
@@ -43,14 +41,6 @@ internal sealed class BalanceRun
         _ran = new RanHistory(clock, inputs.Log);
         _hand = new HandWater(clock, inputs.Log);
         _season = new SeasonHistory(clock, inputs.Log);
-        _fromTheStart = inputs.StartState is null;
-        if (inputs.StartState is { } state)
-        {
-            foreach (var (key, depletion) in state.DepletionMm)
-            {
-                _carried[key] = depletion;
-            }
-        }
     }
 
     /// <summary>Whose days are kept in <see cref="LastDay"/>; null = nobody's.</summary>
@@ -78,7 +68,7 @@ internal sealed class BalanceRun
     public SoilState StateAt(DateOnly date)
     {
         UseVersion(date);
-        return new SoilState(date, _zones.Zip(_depletion).ToDictionary(z => z.First.Station.Key, z => z.Second));
+        return new SoilState(date, Depletions());
     }
 
     private void UseVersion(DateOnly date)
@@ -89,26 +79,18 @@ internal sealed class BalanceRun
             return;
         }
 
-        var first = _site is null && _fromTheStart;
-
         // Carried over by station and kept within the new TAW; a new station starts full, and so does one that comes back: a stored
-        // state knows the stations of its day alone.
-        if (_site is not null)
-        {
-            _carried.Clear();
-            foreach (var (zone, depletion) in _zones.Zip(_depletion))
-            {
-                _carried[zone.Station.Key] = depletion;
-            }
-        }
-
+        // state knows the stations of its day alone. Null = the balance begins.
+        var carried = _site is null ? _inputs.StartState?.DepletionMm : Depletions();
         _site = site;
         _zones = ZonePlan.Of(site);
         _programs = ZonePlan.AllPrograms(site);
         _rules = new RunRules(
             _settings, _ran, _season, new GrowIns(site, _inputs.Log), new RainSwitches(site, _inputs.Before.Concat(_inputs.Weather).SelectMany(d => d.Rain)), new NightRuns(site));
-        _depletion = [.. _zones.Select(zone => first ? zone.StartDepletionMm() : Math.Min(_carried.GetValueOrDefault(zone.Station.Key), zone.TotalAvailableMm))];
+        _depletion = [.. _zones.Select(zone => carried is null ? zone.StartDepletionMm() : Math.Min(carried.GetValueOrDefault(zone.Station.Key), zone.TotalAvailableMm))];
     }
+
+    private Dictionary<StationKey, double> Depletions() => _zones.Zip(_depletion).ToDictionary(z => z.First.Station.Key, z => z.Second);
 
     private ZoneDay ZoneDayOf(int index, DayOfSite day, GaugeDay rain, double eto)
     {

@@ -33,7 +33,6 @@ internal sealed class DayOfSite
     private readonly HandWater _hand;
     private readonly IReadOnlyList<PlannedProgram> _programs;
     private readonly Dictionary<string, List<DayStart>> _starts = new(StringComparer.Ordinal);
-    private (string Controller, List<DayStart> Starts)? _asked;
     private (GaugeDay Rain, double[] DrawnBy)? _falls;
     private NightTimes? _times;
     private DayOfSite? _before;
@@ -66,16 +65,8 @@ internal sealed class DayOfSite
 
     public DrawCurve Curve { get; }
 
-    /// <summary>The day's starts at one controller, by program in the controller's order; to be read only. Asked zone after zone, mostly of the same controller.</summary>
-    public List<DayStart> StartsAt(string controller)
-    {
-        if (_asked is not { } asked || !string.Equals(asked.Controller, controller, StringComparison.Ordinal))
-        {
-            _asked = asked = (controller, _starts.GetValueOrDefault(controller) ?? _none);
-        }
-
-        return asked.Starts;
-    }
+    /// <summary>The day's starts at one controller, by program in the controller's order; to be read only.</summary>
+    public List<DayStart> StartsAt(string controller) => _starts.GetValueOrDefault(controller) ?? _none;
 
     public double ShareBy(DateTimeOffset at) => at >= End ? 1 : Curve.ShareBy(at);
 

@@ -43,7 +43,7 @@ internal sealed class RainSwitches
     /// <summary>The span in which an instant lies; null = water can run.</summary>
     public ShutSpan? At(string controller, DateTimeOffset instant)
     {
-        if (_boxes.Count == 0 || !_boxes.TryGetValue(controller, out var box))
+        if (!_boxes.TryGetValue(controller, out var box))
         {
             return null;
         }

@@ -41,11 +41,11 @@ public sealed class AnswerableSheets(Func<IReadOnlyList<IssuedSheet>> issued, Fu
     /// <param name="date">The sheet's date.</param>
     /// <param name="issue">Null = the newest.</param>
     /// <returns>Null = it was never issued.</returns>
-    public IssuedSheet? Find(DateOnly date, int? issue) => _issued.Value.Where(s => s.Date == date && (issue is null || s.Issue == issue)).MaxBy(s => s.Issue);
+    public IssuedSheet? Find(DateOnly date, int? issue) => Of(date, issue).MaxBy(s => s.Issue);
 
     /// <summary>What a date's sheets said of a program: of one issue, or of all of them.</summary>
     public IReadOnlyList<IssuedLine> Said(DateOnly date, int? issue, ProgramKey program) =>
-        [.. _issued.Value.Where(s => s.Date == date && (issue is null || s.Issue == issue)).SelectMany(s => s.Lines.Where(l => l.Program == program))];
+        [.. Of(date, issue).SelectMany(s => s.Lines.Where(l => l.Program == program))];
 
     /// <summary>Why a sheet cannot be answered.</summary>
     /// <param name="date">The sheet's date.</param>
@@ -61,6 +61,8 @@ public sealed class AnswerableSheets(Func<IReadOnlyList<IssuedSheet>> issued, Fu
 
         return date.AddDays(Days) >= Newest || sheet.Lines.Any(l => l.Asks && (program is null || l.Program == program) && IsOpen(sheet, l.Program)) ? null : AnswerFault.LongPast;
     }
+
+    private IEnumerable<IssuedSheet> Of(DateOnly date, int? issue) => _issued.Value.Where(s => s.Date == date && (issue is null || s.Issue == issue));
 
     private bool IsOpen(IssuedSheet sheet, ProgramKey program) => !_settings.Value.IsAnswered(program, sheet.AsOf);
 }

@@ -53,10 +53,14 @@ public sealed class RanHistory
             return ShareInParts(program, station, date, start, due, untold);
         }
 
-        var entries = _byDay.GetValueOrDefault(date.DayNumber);
-        for (var i = (entries?.Count ?? 0) - 1; i >= 0; i--)
+        if (!_byDay.TryGetValue(date.DayNumber, out var entries))
         {
-            var said = entries![i];
+            return untold;
+        }
+
+        for (var i = entries.Count - 1; i >= 0; i--)
+        {
+            var said = entries[i];
             if (CoversStart(said, date, start) && CoversPlace(said.Entry.Where, program, station))
             {
                 return said.Entry.Value!.Value / 100;

@@ -10,7 +10,6 @@ namespace DailyAdjust.Core.Morning;
 /// <summary>Parts 3 and 4 of the sheet: what happened overnight, and what was due to run.</summary>
 internal static class OvernightPart
 {
-
     /// <summary>An earlier start for which a later one waits lies no further back.</summary>
     private static readonly TimeSpan WaitsAtMost = TimeSpan.FromHours(24);
 
