@@ -46,7 +46,7 @@ public static class ProgramSteps
         var program = judged.Case;
         if (program.Need is { } need)
         {
-            var deciding = need.Zones.FirstOrDefault(z => z.Percent == need.ExactPercent && !need.SetAside.Contains(z)) ?? need.Zones[0];
+            var deciding = need.Zones.First(z => z.Percent == need.ExactPercent && !need.SetAside.Contains(z));
             foreach (var zone in need.Zones)
             {
                 var station = zone.Zone.Station;

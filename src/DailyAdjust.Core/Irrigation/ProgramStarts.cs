@@ -46,20 +46,4 @@ public static class ProgramStarts
             .Concat(OnDate(site, controller, program, day.AddDays(1)))
             .Where(s => s.At >= begin && s.At < end);
     }
-
-    /// <summary>The starts from an instant on, in order, lazily.</summary>
-    public static IEnumerable<ProgramStart> From(Site site, Controller controller, WateringProgram program, DateTimeOffset from)
-    {
-        var first = site.Clock.DateOf(from);
-        for (var i = 0; i < DaysAhead; i++)
-        {
-            foreach (var start in InDay(site, controller, program, first.AddDays(i)))
-            {
-                if (start.At >= from)
-                {
-                    yield return start;
-                }
-            }
-        }
-    }
 }

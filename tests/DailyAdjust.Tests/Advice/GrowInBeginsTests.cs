@@ -46,6 +46,16 @@ public class GrowInBeginsTests
         Assert.Equal((AdviceKind.Skip, null, Monday.AddDays(1)), (advice.Advice, advice.PauseDays, advice.LookAgain!.Value));
     }
 
+    [Theory]
+    [InlineData(1, 1)]
+    [InlineData(2, 2)]
+    public void A_pause_that_is_over_and_a_round_that_is_done_as_it_begins_are_in_time(int day, int pause)
+    {
+        // Ordered from noon on, of its six starts the first is at 13:00; without it nothing is wanted before Thursday.
+        var advice = (Waits with { Log = [Order(new(Monday.AddDays(day), new(12, 0)), 6, 4, Monday.AddDays(4))] }).Advice();
+        Assert.Equal((AdviceKind.Skip, pause, Monday.AddDays(day)), (advice.Advice, advice.PauseDays!.Value, advice.LookAgain!.Value));
+    }
+
     [Fact]
     public void Where_nobody_comes_before_somebody_has_to_come_on_its_date_and_else_on_the_last_visit_before()
     {
@@ -76,6 +86,8 @@ public class GrowInBeginsTests
         // Somebody comes on Tuesday too, but by 13:00 only: one that begins at 22:00 is keyed in then.
         Assert.NotNull(Assert.Single(Keyed(0, tuesday)).Begins);
         Assert.Empty(Keyed(0, TuesdayNight));
+        Assert.Empty(Keyed(0, tuesday with { Time = new(Monday.AddDays(1), new(12, 0)) })); // at 13:00
+        Assert.NotEmpty(Keyed(0, tuesday with { Time = new(Monday.AddDays(1), new(10, 0)) })); // at 11:00
         Assert.Null(Assert.Single(Keyed(1, TuesdayNight)).Begins);
         Assert.Empty(Keyed(0, tuesday with { Time = new(Monday.AddDays(4), new(1, 0)), Until = new(Monday.AddDays(7), null) }, DayOfWeek.Monday, DayOfWeek.Thursday));
     }

@@ -70,6 +70,65 @@ public class NightCutTests
     }
 
     [Fact]
+    public void On_a_shared_dial_the_next_number_of_what_runs_is_what_is_asked_about()
+    {
+        // P1 runs from 22:00 for at most an hour, P2 of its dial must not run. From 22:30 to 22:45 the greens of another box have the pump, and the window closes behind them:
+        // 55 %, 33 minutes, run into the pump alone; all that is asked would outlast the window too.
+        var course = Two("22:00", "23:30", ["greens", "rough"], closes: "22:45", pump: 150) with { Log = [Off("P2") with { Kind = LogKind.Hold }] };
+        var other = SmallCourse.Box with { Id = "C2", Route = 2, Programs = [SmallCourse.EveryNight("P1", "22:30")] };
+        var dial = course.Controller with { Applies = PercentApplies.Controller };
+        var sheet = (course with
+        {
+            Stations =
+            [
+                course.Stations[0] with { Area = Rough }, course.Stations[1],
+                SmallCourse.Station(1, area: Greens, minutes: 15) with { Key = new("C2", "1"), Rate = new(20), FlowLPerMin = 100 },
+            ],
+            DepletionMm = [5, 0, 0],
+            Described = site => site with { Controllers = [dial, other] },
+        }).Sheet();
+        Assert.Equal((new ProgramKey("C1", "P1"), 50d), (Assert.Single(sheet.Fit.Cuts).Program, sheet.Fit.Cuts[0].ToPercent));
+        Assert.StartsWith("Cut from 100 %, because the pump gives no more from 22:30 today;", sheet.Programs.Single(p => p.Key == new ProgramKey("C1", "P1")).Reason.ToString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(true, 100, AdviceKind.KeepOff)]
+    [InlineData(false, 50, AdviceKind.Resume)] // named nowhere before it: each gets the smallest number first
+    public void Ground_named_last_that_is_off_keeps_none_named_before_from_a_larger_number(bool greensFirst, double percent, AdviceKind second)
+    {
+        // 22:00, an hour at 100 %, set at 50, and 22:30; one at a time. 5 + 5 mm are missing, of which 6 may be.
+        var tight = Greens with { AllowableDepletion = 0.06 };
+        var course = Two("22:00", "22:30", greensFirst ? ["greens", "rough"] : [], pump: 150);
+        var sheet = (course with
+        {
+            Stations = [course.Stations[0] with { Area = tight }, course.Stations[1] with { Area = greensFirst ? Rough : tight }],
+            DepletionMm = [5, 45],
+            Log = [Set("P1", 50), Off("P2")],
+        }).Sheet();
+        Assert.Equal((percent, second), (sheet.Programs[0].Percent!.Value, sheet.Programs[1].Advice));
+    }
+
+    [Fact]
+    public void What_is_turned_on_is_turned_on_at_what_fits()
+    {
+        // 45 + 5 mm are missing; 50 of its minutes fit, on the dial 80 %.
+        var advice = (SmallCourse.OneStation(45) with { Window = new(new(20, 0), new(22, 50)), Log = [Off("P1")] }).Advice();
+        Assert.Equal((AdviceKind.Resume, 80d, true), (advice.Advice, advice.Percent!.Value, advice.NeedsVisit));
+    }
+
+    [Fact]
+    public void A_cut_to_what_an_unanswered_sheet_asked_for_is_asked_for_again()
+    {
+        // Whether yesterday's 80 is on the dial, nobody said: by the logbook it is at 100.
+        var asked = new IssuedSheet(
+            SmallCourse.Monday.AddDays(-1), 1, new(SmallCourse.Monday.AddDays(-1).ToDateTime(new(5, 0)), TimeSpan.Zero), [new IssuedLine(new("C1", "P1"), AdviceKind.Set, 80, Asks: true)]);
+        var advice = (SmallCourse.OneStation(5) with { Window = new(new(20, 0), new(22, 50)), Sheets = [asked] }).Advice();
+        Assert.NotNull(advice.Unanswered);
+        Assert.Equal((AdviceKind.Set, 80d), (advice.Advice, advice.Percent!.Value));
+        Assert.StartsWith("Cut from", advice.Reason.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_cut_to_what_is_on_the_dial_asks_for_no_walk()
     {
         var set = new LogEntry { Time = new(SmallCourse.Monday, new(1, 0)), Kind = LogKind.Setting, Where = new(PlaceKind.Program, "C1", "P1"), Value = 80, Unit = LogUnit.Percent };
@@ -229,12 +288,14 @@ public class NightCutTests
         Assert.Empty((course with { Log = [] }).Sheet().Fit.Cuts);
     }
 
-    [Fact]
-    public void Nobody_at_the_box_means_nothing_is_cut_but_it_is_flagged()
+    [Theory]
+    [InlineData(50, 0)]
+    [InlineData(59, 30)] // half a minute is too late too
+    public void Nobody_at_the_box_means_nothing_is_cut_but_it_is_flagged(int minute, int second)
     {
         var course = SmallCourse.OneStation(5) with
         {
-            Window = new(new(20, 0), new(22, 50)),
+            Window = new(new(20, 0), new(22, minute, second)),
             Controller = SmallCourse.Box with { Programs = [SmallCourse.EveryNight("P1", "22:00") with { Visit = new VisitDays.Weekdays([DayOfWeek.Tuesday]) }] },
         };
         Assert.Empty(course.Sheet().Fit.Cuts);
@@ -248,6 +309,8 @@ public class NightCutTests
         var sheet = (course with { Controller = course.Controller with { Applies = PercentApplies.Controller } }).Sheet();
         Assert.Equal([75d, 75d], sheet.Programs.Select(p => p.Percent!.Value));
     }
+
+    private static LogEntry Off(string program) => new() { Time = new(SmallCourse.Monday.AddDays(-1), new(9, 0)), Kind = LogKind.Off, Where = new(PlaceKind.Program, "C1", program) };
 
     private static LogEntry Set(string program, double percent) =>
         new() { Time = new(SmallCourse.Monday, new(1, 0)), Kind = LogKind.Setting, Where = new(PlaceKind.Program, "C1", program), Value = percent, Unit = LogUnit.Percent };

@@ -40,6 +40,22 @@ public class OrderTests
     }
 
     [Theory]
+    [InlineData(1, "C1/2 must not run and was not asked (")]
+    [InlineData(2, "C1/2 and C1/3 must not run and were not asked (")]
+    public void Ground_that_must_not_run_was_not_asked_whether_the_rest_can_wait(int held, string words)
+    {
+        var (roomy, bank) = (SmallCourse.Area with { LeaveEmpty = 0.9 }, SmallCourse.Area with { Name = "bank" });
+        var sheet = (SmallCourse.OneStation(0) with
+        {
+            Stations = [.. Enumerable.Range(1, 3).Select(n => SmallCourse.Station(n, area: n is 1 || n > 1 + held ? roomy : bank))],
+            DepletionMm = [0, 60, held == 1 ? 0 : 60],
+            Log = [Order(LogKind.Hold, new(PlaceKind.Area, "bank", ""), until: new(Monday.AddDays(9), null))],
+        }).Sheet();
+        Assert.Equal(AdviceKind.Skip, sheet.Programs[0].Advice);
+        Assert.Contains(words, sheet.Programs[0].Reason.ToString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData(LogKind.Hold)]
     [InlineData(LogKind.NoWater)]
     public void An_order_for_later_counts_from_when_it_begins(LogKind kind)

@@ -41,6 +41,28 @@ public class PauseTests
         Assert.Equal(60d, shorter.At(Key, At(Monday, 10)).Setting.Percent);
     }
 
+    [Theory]
+    [InlineData(0, true, true)] // a returned sheet says until when its pause lasts
+    [InlineData(0, false, false)] // by somebody's own word it is off
+    [InlineData(80, true, false)] // and a number stays whatever ends
+    public void Only_off_with_an_end_on_a_returned_sheet_is_a_pause(double percent, bool onSheet, bool paused)
+    {
+        var said = new LogEntry
+        {
+            Time = new(Monday, new(14, 0)),
+            Kind = LogKind.Setting,
+            Where = Program,
+            Value = percent,
+            Unit = LogUnit.Percent,
+            Until = new(Monday.AddDays(2), new(13, 0)),
+            Sheet = onSheet ? Monday : null,
+        };
+        var history = History([Setting(60), said], new IssuedSheet(Monday, 1, At(Monday, 5), [new IssuedLine(Key, AdviceKind.Skip, null, Asks: true, PauseDays: 2)]));
+        var (during, after) = (history.At(Key, At(Monday, 20)), history.At(Key, At(Monday.AddDays(2), 13)));
+        Assert.Equal((percent, paused), (during.Setting.Percent, during.PausedUntil is not null));
+        Assert.Equal(paused ? 60 : percent, after.Setting.Percent);
+    }
+
     [Fact]
     public void A_pause_confirms_no_percentage()
     {

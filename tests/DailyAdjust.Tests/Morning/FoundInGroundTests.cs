@@ -194,6 +194,8 @@ public class FoundInGroundTests
 
     [Theory]
     [InlineData(1.0, true)]
+    [InlineData(1.9, true)]
+    [InlineData(2.0, false)] // a quarter, no less
     [InlineData(5.0, false)]
     public void A_gauge_that_shows_far_less_than_the_others_is_doubted(double here, bool doubted) =>
         Assert.Equal(doubted, Doubted([.. Enumerable.Range(-5, 5).Select(i => Two(i, here, 12, 8))], "may be blocked"));
@@ -201,6 +203,11 @@ public class FoundInGroundTests
     [Theory]
     [InlineData("4 4 4 4 4", "8 8 8 8 8", true)] // half of it, on every day
     [InlineData("4 4 4 4 9", "8 8 8 8 8", false)] // 25 of 40: more than 0.6
+    [InlineData("6 6 6 6 6", "10 10 10 10 10", false)] // just 0.6
+    [InlineData("2 2 2 2 8", "8 8 8 8 8", true)] // less on four days of five
+    [InlineData("2 2 2 8 8", "8 8 8 8 8", false)] // on three
+    [InlineData("2 2 2 2 2", "5 5 5 5 5", true)]
+    [InlineData("2 2 2 2 2", "5 5 5 5 4.9", false)] // one of the days is none on which it fell everywhere
     [InlineData("4 4 4 4", "8 8 8 8", false)] // too few days of rain
     [InlineData("8 8 8 8 0", "8 8 8 8 60", false)] // one storm that passed it by
     [InlineData("8 8 8 8 8", "4 4 4 4 4", false)] // those of the others are too small to count, and it shows more
@@ -210,11 +217,41 @@ public class FoundInGroundTests
         Assert.Equal(doubted, Doubted([.. yard.Select((mm, i) => Two(i - yard.Length, mm, 12, barn[i]))], "may be half blocked"));
     }
 
+    [Theory]
+    [InlineData(3, "16:30", true)] // four hours after the other gauge's last rain
+    [InlineData(3, "16:29", false)]
+    [InlineData(2, "16:30", false)] // too few days
+    public void A_gauge_that_trickles_on_for_hours_is_doubted(int days, string last, bool doubted)
+    {
+        var weather = Enumerable.Range(-days, days).Select(i => Two(i, 8, 12, 8)).Select(d => d with { Rain = [Falls("yard", d.Date, "11:30", last), Falls("barn", d.Date, "11:30", "12:30")] });
+        Assert.Equal(doubted, Doubted([.. weather], "it still trickled 4 h and more"));
+    }
+
+    [Theory]
+    [InlineData("22:00", false)] // as the run began
+    [InlineData("22:01", true)]
+    public void What_fell_before_a_run_is_not_from_it(string at, bool doubted)
+    {
+        var weather = Enumerable.Range(-3, 3).Select(i => Two(i, 8, 12, 0)).Select(d => d with { Rain = [Falls("yard", d.Date, at), d.Rain[1]] });
+        Assert.Equal(doubted, Doubted([.. weather], "sprinklers may reach it"));
+    }
+
+    [Theory]
+    [InlineData(-14, 22, 2, 0, "sprinklers may reach it", true)]
+    [InlineData(-15, 22, 2, 0, "sprinklers may reach it", false)] // one of the three days is longer ago than a fortnight
+    [InlineData(-30, 12, 1, 8, "may be blocked", true)]
+    [InlineData(-31, 12, 1, 8, "may be blocked", false)]
+    public void What_is_longer_ago_is_not_doubted_any_more(int first, int hour, double here, double there, string words, bool doubted) => Assert.Equal(
+        doubted, Doubted([.. Enumerable.Range(first, -first).Select(i => i < first + 3 ? Two(i, here, hour, there) : Two(i, 0, 12, 0))], words));
+
+    private static GaugeDay Falls(string gauge, DateOnly date, params string[] at) =>
+        new(gauge, 8, [.. at.Select(t => new RainFall(new DateTimeOffset(date.ToDateTime(TimeOnly.ParseExact(t, "HH:mm", CultureInfo.InvariantCulture)), TimeSpan.Zero), 8.0 / at.Length))], RainBasis.Measured, 0);
+
     private static double[] Depths(string mm) => [.. mm.Split(' ').Select(x => double.Parse(x, CultureInfo.InvariantCulture))];
 
     private static bool Doubted(IReadOnlyList<WeatherDay> weather, string words, params LogEntry[] log)
     {
-        var course = Course(10) with { Log = log, Weather = weather, Described = s => s with { Weather = s.Weather with { Gauges = [new Gauge("yard", null), new Gauge("barn", null)] } } };
+        var course = Course(10) with { Log = log, Weather = weather, Described = s => s with { Start = OneZone.First.AddDays(-60), Weather = s.Weather with { Gauges = [new Gauge("yard", null), new Gauge("barn", null)] } } };
         return course.Sheet().Freshness.Doubts.Select(d => d.ToString()).Any(d => d.StartsWith("Gauge yard", StringComparison.Ordinal) && d.Contains(words, StringComparison.Ordinal));
     }
 

@@ -122,6 +122,55 @@ public class HandRunsPartTests
         Assert.Equal(isCold ? AdviceKind.Off : AdviceKind.Set, holds.Advice().Advice);
     }
 
+    [Theory]
+    [InlineData(UnitSystem.Us, 1.0, null, "34 °F forecast for tonight, below 40 °F")] // 1 × 1.8 + 32 = 33.8
+    [InlineData(UnitSystem.Us, 4.4, null, "40 °F forecast for tonight, just below 40 °F")] // 39.9
+    [InlineData(UnitSystem.Us, null, 2.2, "36 °F last night, below 40 °F; no forecast for tonight")]
+    [InlineData(UnitSystem.Metric, 1.0, null, "1.0 °C forecast for tonight, below 4.4 °C")]
+    public void A_cold_night_is_told_in_the_sites_units(UnitSystem units, double? ahead, double? lastNight, string words) =>
+        Assert.Contains(words, HeldFor(units, new(ahead, null, null), lastNight is { } c ? [Reading(c)] : []), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData(UnitSystem.Us, 6, "13 mph forecast for tonight, above 10 mph")] // 6 / 0.44704 = 13.4
+    [InlineData(UnitSystem.Us, 4.5, "10 mph forecast for tonight, just above 10 mph")]
+    [InlineData(UnitSystem.Metric, 6, "6.0 m/s forecast for tonight, above 4.5 m/s")]
+    public void So_is_a_windy_one(UnitSystem units, double mPerS, string words) =>
+        Assert.Contains(words, HeldFor(units, new(null, mPerS, null), []), StringComparison.Ordinal);
+
+    [Fact]
+    public void Of_last_nights_winds_the_highest_counts() => Assert.Contains(
+        "13 mph last night, above 10 mph; no forecast for tonight",
+        HeldFor(UnitSystem.Us, new(null, null, null), [Reading(10) with { WindSpeedMPerS = 6 }, Reading(10) with { WindSpeedMPerS = 2 }]), StringComparison.Ordinal);
+
+    [Fact]
+    public void It_holds_from_todays_round_to_tomorrows()
+    {
+        // Nobody comes before Thursday: of three nights only Monday's is held.
+        var mondayAndThursday = SmallCourse.EveryNight("P1", "22:00") with { Visit = new VisitDays.Weekdays([DayOfWeek.Monday, DayOfWeek.Thursday]) };
+        var held = (SmallCourse.OneStation(60) with
+        {
+            Controller = SmallCourse.Box with { Programs = [mondayAndThursday] },
+            Forecast = [new ForecastDay(Monday, null, null) { Night = new(1, null, null) }],
+            Described = s => s with { Cautions = new WeatherCautions { ColdHolds = true } },
+        }).Advice();
+        Assert.Equal([Monday], held.TakenOut.Select(t => DateOnly.FromDateTime(t.At.UtcDateTime)));
+    }
+
+    [Fact]
+    public void At_the_limit_itself_a_night_is_neither_cold_nor_windy()
+    {
+        var limits = new WeatherCautions();
+        Assert.DoesNotContain("Must not run", HeldFor(UnitSystem.Us, new(limits.ColdBelowC, limits.WindAboveMPerS, null), []), StringComparison.Ordinal);
+    }
+
+    /// <summary>Why a program that needs water has to be off where the site holds for cold and wind.</summary>
+    private static string HeldFor(UnitSystem units, ForecastNight night, IReadOnlyList<Reading> readings) => (SmallCourse.OneStation(60) with
+    {
+        Forecast = [new ForecastDay(Monday, null, null) { Night = night }],
+        NightReadings = readings,
+        Described = s => s with { Units = units, Cautions = new WeatherCautions { ColdHolds = true, WindHolds = true } },
+    }).Advice().Reason.ToString();
+
     private static Reading Reading(double celsius)
     {
         var at = new DateTimeOffset(2026, 5, 4, 3, 0, 0, TimeSpan.Zero);

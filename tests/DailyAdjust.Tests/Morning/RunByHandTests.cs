@@ -115,6 +115,22 @@ public class RunByHandTests
     }
 
     [Fact]
+    public void One_that_can_wait_or_must_not_run_does_not_make_the_other_vanish()
+    {
+        // C3 is made up for. C2 can wait, for it was hosed; or must not run.
+        var done = Entry(LogKind.Run, new(PlaceKind.Program, "C3", "P1"), "04:00", 100) with { Unit = LogUnit.Percent };
+        var hose = Entry(LogKind.Hose, new(PlaceKind.Station, "C2", "1"), "04:00", 40) with { Unit = LogUnit.Mm };
+        var hold = Entry(LogKind.Hold, new(PlaceKind.Controller, "C2", ""), "04:00", null) with { Until = new LogTime(Today, new(12, 0)) };
+        StationKey second = new("C2", "1");
+        var waits = Course(pump: null, log: [Failed, done, hose])!;
+        Assert.Equal(["05:00-06:00 C1 100"], Groups(waits));
+        Assert.Equal([second], waits.CanWait);
+        var held = Course(pump: null, log: [Failed, done, hold])!;
+        Assert.Equal(["05:00-06:00 C1 100"], Groups(held));
+        Assert.Equal([second], held.MustNotRun);
+    }
+
+    [Fact]
     public void Nothing_runs_into_hours_in_which_the_place_forbids_it()
     {
         // Two of three at a time; from 06:00 on nothing may run any more.

@@ -54,6 +54,15 @@ public class WaterUsedTests
         Assert.Equal((6000d, 6), (Math.Round(water.Limits.Single().Used, 6), water.Limits.Single().Over));
     }
 
+    /// <summary>365,000 L from 1 January to 31 December: 1,000 a day, 31 days of May.</summary>
+    [Fact]
+    public void A_months_share_of_the_allotment_goes_by_its_days()
+    {
+        var course = SmallCourse.OneStation(20) with { Described = site => site with { WaterLimits = new() { AllotmentL = 365_000 } } };
+        Assert.Equal(31_000, course.Sheet().Water.AllotmentMonthL!.Value, 1e-6);
+        Assert.Equal(28_000, (course with { Date = new(2027, 2, 3) }).Sheet().Water.AllotmentMonthL!.Value, 1e-6);
+    }
+
     private static double? Metered(params LogEntry[] log) => Water(log).MeteredMonth?.Litres;
 
     private static WaterUsed Water(LogEntry[] log) => (SmallCourse.OneStation(20) with { Log = log }).Sheet().Water;

@@ -5,6 +5,8 @@ namespace DailyAdjust.Tests.Weather;
 
 public sealed class SunTests
 {
+    private static readonly DateTimeOffset Noon = new(2026, 6, 1, 12, 0, 0, TimeSpan.Zero);
+
     [Theory]
     [InlineData(-54.8, -68.3)]
     [InlineData(-33.87, 151.2)]
@@ -75,10 +77,27 @@ public sealed class SunTests
     }
 
     [Theory]
-    [InlineData(91)]
+    [InlineData(90.5)]
+    [InlineData(-90.5)]
     [InlineData(double.NaN)]
     public void A_latitude_that_does_not_exist_is_a_callers_bug(double latitude) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Sun.DaylightHours(latitude, 1));
+
+    [Theory]
+    [InlineData(180.5)]
+    [InlineData(-180.5)]
+    [InlineData(double.NaN)]
+    public void So_is_such_a_longitude(double longitude)
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => Sun.Day(new DateOnly(2026, 6, 1), 44, longitude));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Sun.SolarTimeAngleRad(Noon, longitude, 152));
+    }
+
+    [Theory]
+    [InlineData(24.5)]
+    [InlineData(-0.5)]
+    public void So_is_an_interval_longer_than_a_day_or_of_less_than_nothing(double hours) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Sun.ExtraterrestrialRadiationMJPerM2(Noon, Noon.AddHours(hours), 44, -98, 152));
 
     [Theory]
     [InlineData(0)]

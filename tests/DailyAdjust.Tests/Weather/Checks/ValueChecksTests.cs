@@ -83,6 +83,10 @@ public sealed class ValueChecksTests
         var accepted = (day with { Accept = ["humidity"] }).With(4, r => r with { RelativeHumidityPercent = 130 });
         Assert.Empty(Found(accepted));
         Assert.Equal(day.With(4, r => r with { RelativeHumidityPercent = 100 }).EtoMm, accepted.EtoMm);
+
+        // Overruled, only what is below nothing stays out.
+        Assert.Empty(Found((day with { Accept = ["humidity", "spike"] }).With(4, r => r with { RelativeHumidityPercent = 0.4 })));
+        Assert.Equal(["humidity relative_humidity"], Found((day with { Accept = ["humidity", "spike"] }).With(4, r => r with { RelativeHumidityPercent = -0.1 })));
     }
 
     [Fact]
