@@ -7,10 +7,15 @@ internal static class Wording
 {
     private const int LongestQuote = 60;
     private const int MostNamed = 40;
+    private const int LongestList = 800;
 
     /// <summary>The text in quotation marks, cut where it is long.</summary>
     public static string Quote(string text) =>
         text.Length <= LongestQuote ? $"\"{text}\"" : $"\"{text[..LongestQuote]}...\"";
+
+    /// <summary>"a and b and c"; of very many the first ones, and how many more.</summary>
+    public static string AllOf(IReadOnlyList<string> words) =>
+        string.Join(" and ", words.Take(MostNamed)) + (words.Count > MostNamed ? string.Create(CultureInfo.InvariantCulture, $" and {words.Count - MostNamed} more") : "");
 
     /// <summary>"a, b or c".</summary>
     public static string OneOf(IReadOnlyList<string> words) => words.Count < 2
@@ -25,8 +30,15 @@ internal static class Wording
             return $"did you mean {Quote(nearest)}?";
         }
 
-        return known.Count == 0 ? $"there are no {knownHere}"
-            : $"{knownHere}: {string.Join(", ", known.Take(MostNamed).Select(k => k.Length <= LongestQuote ? k : k[..LongestQuote] + "..."))}{(known.Count > MostNamed ? ", ..." : "")}";
+        return known.Count == 0 ? $"there are no {knownHere}" : $"{knownHere}: {Listed(known)}";
+    }
+
+    /// <summary>"a, b, c"; of very many, or very long ones, the first.</summary>
+    public static string Listed(IReadOnlyCollection<string> words)
+    {
+        var letters = 0;
+        List<string> named = [.. words.Take(MostNamed).Select(k => k.Length <= LongestQuote ? k : k[..LongestQuote] + "...").TakeWhile(k => (letters += k.Length) <= LongestList)];
+        return string.Join(", ", named) + (words.Count > named.Count ? ", ..." : "");
     }
 
     /// <summary>The known word that a slip of the pen could have turned into this one; null when none is near.</summary>

@@ -49,7 +49,7 @@ internal static class CsvRows
 
         if (string.IsNullOrWhiteSpace(clean))
         {
-            problems.Error(1, 1, "the file is empty", "its first line names the columns");
+            TellEmpty(problems);
             return rows;
         }
 
@@ -95,6 +95,11 @@ internal static class CsvRows
             }
         }
 
+        if (rows.Count == 0 && unreadable == 0)
+        {
+            TellEmpty(problems);
+        }
+
         return rows;
     }
 
@@ -107,6 +112,8 @@ internal static class CsvRows
 
     /// <summary>A character that no text of a person has. A tab and a line break are none.</summary>
     public static bool HasControl(string cell) => cell.Any(c => char.IsControl(c) && c is not ('\t' or '\n' or '\r'));
+
+    private static void TellEmpty(ProblemList problems) => problems.Error(1, 1, "the file is empty", "its first line names the columns");
 
     private static int LineBreaks(ReadOnlySpan<char> text)
     {

@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Quantities;
+using DailyAdjust.Files.Readings;
 using DailyAdjust.Files.Yaml;
 
 namespace DailyAdjust.Files.Csv;
@@ -47,7 +48,7 @@ internal static class MeasuredCell
                 line,
                 place,
                 $"{Wording.Quote(text)} is not a number",
-                NumberText.LooksLikeDecimalComma(text) ? $"write a decimal point: {text.Replace(',', '.')}" : "write a plain number; the unit stands in the header");
+                NumberText.LooksLikeDecimalComma(text) ? $"write a decimal point: {Shown.Short(text.Replace(',', '.'))}" : "write a plain number; the unit stands in the header");
             return null;
         }
 
@@ -57,7 +58,7 @@ internal static class MeasuredCell
             return metric;
         }
 
-        problems.Error(line, place, $"{column} {text} is out of range", $"it lies {limits.InWords(x => unit?.FromMetric(x) ?? x, unit?.Symbol ?? "")}");
+        problems.Error(line, place, $"{column} {Shown.Short(text)} is out of range", $"it lies {limits.InWords(x => unit?.FromMetric(x) ?? x, unit?.Symbol ?? "")}");
         return null;
     }
 }

@@ -71,7 +71,8 @@ internal sealed class HeaderedCsv(char delimiter, IReadOnlyList<string> needed, 
     private HeaderColumns? Bind(CsvCells cells, int line)
     {
         var texts = cells.ToArray();
-        var index = needed.Concat(others).ToDictionary(name => name, name => HeaderText.Find(texts, name), StringComparer.Ordinal);
+        var header = new HeaderText(texts);
+        var index = needed.Concat(others).ToDictionary(name => name, header.Find, StringComparer.Ordinal);
         return needed.Any(name => index[name] == HeaderText.Absent)
             ? null
             : new HeaderColumns(line, index, index.Where(column => column.Value == HeaderText.Twice).Select(column => column.Key).Order(StringComparer.Ordinal).FirstOrDefault());

@@ -56,7 +56,7 @@ internal static class LogChecks
         List<string> boxes = [.. site.Controllers.Where(c => c.PauseDays < 1 && c.Programs.Any(p => where.Covers(new ProgramKey(c.Id, p.Id)))).Select(c => c.Id)];
         var box = boxes.Count == 1;
         return boxes.Count == 0 ? null
-            : ($"{string.Join(" and ", boxes)} cannot pause by {(box ? "itself" : "themselves")}: site.yaml gives {(box ? "it" : "them")} no pause",
+            : ($"{Wording.AllOf(boxes)} cannot pause by {(box ? "itself" : "themselves")}: site.yaml gives {(box ? "it" : "them")} no pause",
                 $"the entry counts as it stands, and at its end the balance takes {(box ? "it" : "them")} to run again. If {(box ? "it was" : "they were")} switched off, log off ({(where.Kind == PlaceKind.Site ? boxes[0] : where.ToString())}), which takes its place; if {(box ? "it does" : "they do")} pause, write the most days into site.yaml (pause: 7 d)");
     }
 

@@ -28,7 +28,8 @@ internal static class HeaderSearch
             foreach (var delimiter in source.Delimiter is { } given ? [given] : Delimiters)
             {
                 var cells = Cells(line.ToString(), delimiter);
-                var has = wanted.Count(header => HeaderText.Find(cells, header) != HeaderText.Absent);
+                var names = new HeaderText(cells);
+                var has = wanted.Count(header => names.Find(header) != HeaderText.Absent);
                 if (has > best)
                 {
                     (best, bestLine, bestDelimiter, bestCells) = (has, lines.Number, delimiter, cells);

@@ -3,18 +3,30 @@ using System.Text;
 namespace DailyAdjust.Files.Readings;
 
 /// <summary>Column headers as files spell them: upper or lower case, with any degree sign or none, ² or 2, make no difference.</summary>
-internal static class HeaderText
+/// <param name="cells">Of the header's line.</param>
+internal sealed class HeaderText(IReadOnlyList<string> cells)
 {
     public const int Absent = -1;
     public const int Twice = -2;
 
+    private List<string>? _plain;
+
     /// <summary>Which cell is the wanted column, from 0; one spelled exactly so comes before one that only means the same.</summary>
     /// <returns>The index, <see cref="Absent"/> or <see cref="Twice"/>.</returns>
-    public static int Find(IReadOnlyList<string> cells, string wanted)
+    public int Find(string wanted)
     {
-        var exact = Find(cells, cell => string.Equals(cell.Trim(), wanted.Trim(), StringComparison.OrdinalIgnoreCase));
-        return exact != Absent ? exact : Find(cells, cell => string.Equals(Plain(cell), Plain(wanted), StringComparison.Ordinal));
+        var exact = Find(cells, cell => cell.AsSpan().Trim().Equals(wanted.AsSpan().Trim(), StringComparison.OrdinalIgnoreCase));
+        if (exact != Absent)
+        {
+            return exact;
+        }
+
+        var plain = Plain(wanted);
+        return Find(_plain ??= [.. cells.Select(Plain)], cell => string.Equals(cell, plain, StringComparison.Ordinal));
     }
+
+    /// <summary>The same of one column alone.</summary>
+    public static int Find(IReadOnlyList<string> cells, string wanted) => new HeaderText(cells).Find(wanted);
 
     private static int Find(IReadOnlyList<string> cells, Func<string, bool> means)
     {

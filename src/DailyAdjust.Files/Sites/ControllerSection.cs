@@ -16,7 +16,7 @@ internal static class ControllerSection
         foreach (var same in sections.Zip(controllers).GroupBy(c => c.Second.Route).Where(g => g.Count() > 1))
         {
             var at = same.ElementAt(1).First.KeyOf("route");
-            root.Problems.Warn(at.Line, at.Column, FormattableString.Invariant($"{string.Join(" and ", same.Select(c => c.Second.Id))} have the same place {same.Key} on the route"), "they are walked in the order of this file");
+            root.Problems.Warn(at.Line, at.Column, FormattableString.Invariant($"{Wording.AllOf([.. same.Select(c => c.Second.Id)])} have the same place {same.Key} on the route"), "they are walked in the order of this file");
         }
 
         return (controllers, programsAt);

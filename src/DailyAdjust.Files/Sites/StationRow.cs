@@ -110,7 +110,7 @@ internal sealed class StationRow(CsvRow row, StationColumns columns, SiteDraft d
             }
             else
             {
-                Wrong(column, $"controller {controller.Id} has no program {program}", $"its programs: {string.Join(", ", controller.Programs.Select(p => p.Id))}; leave the cell empty");
+                Wrong(column, $"controller {controller.Id} has no program {program}", $"its programs: {Wording.Listed([.. controller.Programs.Select(p => p.Id)])}; leave the cell empty");
             }
         }
 

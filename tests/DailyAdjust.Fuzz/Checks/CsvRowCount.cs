@@ -39,13 +39,7 @@ internal static class CsvRowCount
 
             if (i == row.Length || (!quoted && row[i] == delimiter))
             {
-                var cell = row[begin..i];
-                var bare = cell.Trim();
-                if (cell.Any(char.IsControl) && cell.Any(c => char.IsControl(c) && c is not ('\t' or '\r' or '\n')))
-                {
-                    return true;
-                }
-
+                var bare = row[begin..i].Trim();
                 bare = bare.Length >= 2 && bare[0] == '"' && bare[^1] == '"' ? bare[1..^1].Trim() : bare;
                 if (bare.Length > 0)
                 {

@@ -18,15 +18,21 @@ internal static class Places
     public static void Check(IEnumerable<Problem> problems, string file, string text, bool isYaml = false, bool isJson = false)
     {
         List<string>? lines = null;
+        var longestLine = 0;
         foreach (var problem in problems)
         {
-            lines ??= Lines(text, isYaml ? YamlEnds : isJson ? ['\n'] : Ends);
+            if (lines is null)
+            {
+                lines = Lines(text, isYaml ? YamlEnds : isJson ? ['\n'] : Ends);
+                longestLine = lines.Max(l => l.Length);
+            }
+
             Hold.That(string.Equals(problem.File, file, StringComparison.Ordinal), $"a problem of {problem.File} is told of {file}");
             Hold.That(problem.Line >= 1 && problem.Line <= lines.Count, $"line {problem.Line} of {lines.Count}: {problem.What}");
             var line = lines[problem.Line - 1];
 
             // Of a table the column is a cell: one that the row lacks stands below the header's, and one in quotation marks may go on in lines below.
-            var longest = line.Contains('"', StringComparison.Ordinal) && !isYaml ? text.Length : isYaml || isJson ? line.Length : lines.Max(l => l.Length);
+            var longest = line.Contains('"', StringComparison.Ordinal) && !isYaml ? text.Length : isYaml || isJson ? line.Length : longestLine;
             Hold.That(problem.Column >= 1 && problem.Column <= longest + 1, $"column {problem.Column} of {longest} in line {problem.Line}: {problem.What}");
             Hold.That(!string.IsNullOrWhiteSpace(problem.What), "a problem says nothing");
             Hold.That(problem.ToString() is { Length: <= LongestTold } told && !told.Any(char.IsControl), $"{problem.ToString().Length} characters are told of one place: {problem.What[..Math.Min(200, problem.What.Length)]}");

@@ -61,7 +61,7 @@ internal static class Parent
             var child = ChildProcess.Run(options, from, end - from, folder);
             foreach (var fault in child.Faults)
             {
-                faults.Add(fault);
+                Found(fault);
             }
 
             if (child.Death is not { } death)
@@ -70,8 +70,15 @@ internal static class Parent
             }
 
             var again = ChildProcess.Run(options, child.Index, 1, folder);
-            faults.Add((child.Index, again.Death is null ? death + " (not again when it is tried alone)" : death + " (again when it is tried alone)"));
+            Found((child.Index, again.Death is null ? death + " (not again when it is tried alone)" : death + " (again when it is tried alone)"));
             from = child.Index + 1;
+        }
+
+        // At once: a long run need not come to its end to be of use.
+        void Found((int Index, string What) fault)
+        {
+            faults.Add(fault);
+            Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"seed {options.Seed}, input {fault.Index}: {fault.What}"));
         }
     }
 }

@@ -90,7 +90,7 @@ internal static class WeatherFile
         foreach (var reading in read.Report.FileRefused ? [] : read.Readings)
         {
             Hold.That(reading.Begin < reading.End && reading.End - reading.Begin <= TimeSpan.FromHours(25), $"from {reading.Begin:u} to {reading.End:u}");
-            Hold.Within(reading.Begin.Year, 1800, 2300, "year of a reading");
+            Hold.Within(reading.Begin.Year, 1749, 2251, "year of a reading");
             ReadingRanges.Check(reading);
         }
     }

@@ -142,4 +142,56 @@ public sealed class FuzzFindsTests
         Assert.Equal(Severity.Error, Assert.Single(reading.Problems).Severity);
         Assert.InRange(reading.Problems[0].ToString().Length, 1, 500);
     }
+
+    /// <summary>Of many boxes at one place of the route the first are named, and the others counted.</summary>
+    [Fact]
+    public void ManyBoxesAtOnePlaceAreNotAllNamed()
+    {
+        var box = "  - { id: X, route: 7, programs: [{ id: P1, starts: [\"22:00\"], days: daily }] }\n";
+        var yaml = ExampleSiteFiles.SiteYaml.Replace("controllers:\n", "controllers:\n" + string.Concat(Enumerable.Repeat(box, 300)), StringComparison.Ordinal);
+
+        var problems = SiteReader.Read("site.yaml", yaml, "stations.csv", ExampleSiteFiles.StationsCsv).Problems;
+
+        Assert.EndsWith(" and X and 260 more have the same place 7 on the route", Assert.Single(problems, p => p.What.Contains("same place", StringComparison.Ordinal)).What, StringComparison.Ordinal);
+        Assert.All(problems, p => Assert.InRange(p.ToString().Length, 1, 1_000));
+    }
+
+    /// <summary>What is known is listed as far as a person reads it.</summary>
+    [Fact]
+    public void LongNamesOfManyProgramsAreNotAllListed()
+    {
+        var programs = string.Concat(Enumerable.Range(10, 60).Select(i => $"      - {{ id: {new string('x', 55)}{i}, starts: [\"22:00\"], days: every day }}\n"));
+        var yaml = ExampleSiteFiles.SiteYaml.Replace("      - { id: P2, name: Greens,", $"{programs}      - {{ id: P9, name: Greens,", StringComparison.Ordinal);
+
+        var problems = SiteReader.Read("site.yaml", yaml, "stations.csv", ExampleSiteFiles.StationsCsv).Problems;
+
+        Assert.Contains(problems, p => p is { What: "controller C1 has no program P2" } && p.Hint.EndsWith(", ...; leave the cell empty", StringComparison.Ordinal));
+        Assert.All(problems, p => Assert.InRange(p.ToString().Length, 1, 1_100));
+    }
+
+    /// <summary>A name is made plain once for a line, not once for every column that is looked for.</summary>
+    [Fact]
+    public void ManyCellsWithoutAHeaderAreLookedThroughOnce()
+    {
+        var bytes = Encoding.UTF8.GetBytes(string.Concat(Enumerable.Repeat(string.Join(' ', Enumerable.Repeat("03047,20260601,2.622", 40)) + "\r\n", 20)));
+        using var stream = new MemoryStream(bytes);
+        var before = GC.GetAllocatedBytesForCurrentThread();
+
+        WeatherGuess.Of("yard.csv", stream);
+
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 64_000_000 + (8_000L * bytes.Length));
+    }
+
+    [Theory]
+    [InlineData("1")]
+    [InlineData("1,")]
+    public void ALongNumberIsCutWhereItIsTold(string digits)
+    {
+        var stations = ExampleSiteFiles.StationsCsv.Replace(",,32,,0.55,", $",,\"{string.Concat(Enumerable.Repeat(digits, 20_000))}1\",,0.55,", StringComparison.Ordinal);
+
+        var problems = SiteReader.Read("site.yaml", ExampleSiteFiles.SiteYaml, "stations.csv", stations).Problems;
+
+        Assert.NotEmpty(problems);
+        Assert.All(problems, p => Assert.InRange(p.ToString().Length, 1, 500));
+    }
 }

@@ -122,6 +122,7 @@ public sealed class CatchCupsReaderTests
 
     [Theory]
     [InlineData("", "the file is empty")]
+    [InlineData(",,,\n", "the file is empty")]
     [InlineData("where,depth (mm),run time (min)\n", "there is no cup")]
     [InlineData("where,depth (mm),run time (min)\nC1/1,5,20\nC1/1,5,20\nC1/1,5,20\n", "3 cups have no quarter")]
     [InlineData("where,depth (mm),run time (min)\nC1/1,0,20\nC1/1,0,20\nC1/1,0,20\nC1/1,0,20\n", "every cup of this run is empty")]
