@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using DailyAdjust.Core.Agronomy;
 
 namespace DailyAdjust.Core.Irrigation;
@@ -15,48 +17,65 @@ internal struct ZoneDaySums
     /// <summary>Null where nobody probed.</summary>
     public ProbeFound? LastProbe;
 
+    /// <inheritdoc cref="Run(ref RootZone, ReadOnlySpan{WaterEvent}, double, double)"/>
+    public static ZoneDaySums Run(ref RootZone soil, List<WaterEvent> events, double demandMm, double until = 1) =>
+        Run(ref soil, CollectionsMarshal.AsSpan(events), demandMm, until);
+
     /// <summary>In order of time: turf draws up to each event, then the water comes in.</summary>
     /// <param name="soil">The root zone; left as it is at the day's end.</param>
     /// <param name="events">In order.</param>
     /// <param name="demandMm">ETo · K of the day.</param>
     /// <param name="until">The share of the demand at which to stop, f(t); 1 = the whole day. No event lies beyond it.</param>
-    public static ZoneDaySums Run(ref RootZone soil, List<WaterEvent> events, double demandMm, double until = 1)
+    public static ZoneDaySums Run(ref RootZone soil, ReadOnlySpan<WaterEvent> events, double demandMm, double until = 1)
     {
+        // A year of a large course is half a million of these: what every event touches is local, so that it stays in registers.
+        var ground = soil;
         var sums = new ZoneDaySums();
-        soil.BeginDay();
-        var drawnBy = 0.0;
-        foreach (var e in events)
+        double drawn = 0, irrigation = 0, drained = 0, drawnBy = 0;
+        ground.BeginDay();
+        foreach (ref readonly var e in events)
         {
-            sums.DrawnMm += soil.Draw(demandMm * (e.DrawnBy - drawnBy));
-            drawnBy = Math.Max(drawnBy, e.DrawnBy);
-            sums.Take(ref soil, e);
+            drawn += ground.Draw(demandMm * (e.DrawnBy - drawnBy));
+            if (e.DrawnBy > drawnBy)
+            {
+                drawnBy = e.DrawnBy;
+            }
+
+            if (e.Kind == WaterKind.Irrigation)
+            {
+                irrigation += e.AmountMm;
+            }
+            else if (e.Kind != WaterKind.Rain)
+            {
+                if (e.Kind == WaterKind.Probe)
+                {
+                    var probed = ground;
+                    sums.TakeProbe(ref probed, e);
+                    ground = probed;
+                    continue;
+                }
+
+                sums.HoseMm += e.AmountMm;
+            }
+
+            drained += ground.Add(e.AmountMm);
         }
 
-        sums.DrawnMm += soil.Draw(demandMm * (until - drawnBy));
+        sums.DrawnMm = drawn + ground.Draw(demandMm * (until - drawnBy));
+        sums.IrrigationMm = irrigation;
+        sums.DrainedMm = drained;
+        soil = ground;
         return sums;
     }
 
-    private void Take(ref RootZone soil, WaterEvent e)
+    // Rare, and out of the way of the loop.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void TakeProbe(ref RootZone soil, in WaterEvent e)
     {
-        switch (e.Kind)
-        {
-            case WaterKind.Probe:
-                var said = soil.DepletionMm;
-                var (change, cut) = soil.SetTo(e.AmountMm);
-                LastProbe = new ProbeFound(e.At, said, soil.DepletionMm) { CutMm = cut, Earlier = LastProbe };
-                ProbeMm += change;
-                ProbeCutMm += cut;
-                return;
-            case WaterKind.Irrigation:
-                IrrigationMm += e.AmountMm;
-                break;
-            case WaterKind.Hose:
-                HoseMm += e.AmountMm;
-                break;
-            default:
-                break;
-        }
-
-        DrainedMm += soil.Add(e.AmountMm);
+        var said = soil.DepletionMm;
+        var (change, cut) = soil.SetTo(e.AmountMm);
+        LastProbe = new ProbeFound(e.At, said, soil.DepletionMm) { CutMm = cut, Earlier = LastProbe };
+        ProbeMm += change;
+        ProbeCutMm += cut;
     }
 }

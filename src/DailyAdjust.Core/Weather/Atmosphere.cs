@@ -22,12 +22,12 @@ public static class Atmosphere
 
     /// <summary>Mean saturation vapour pressure of a day, kPa. Source: [FAO56] eq. 12, p. 36.</summary>
     public static double MeanSaturationVapourPressureKPa(double temperatureMaxC, double temperatureMinC) =>
-        (SaturationVapourPressureKPa(temperatureMaxC) + SaturationVapourPressureKPa(temperatureMinC)) / 2;
+        DaySaturation.Of(temperatureMaxC, temperatureMinC).MeanKPa;
 
     /// <summary>Slope of the saturation vapour pressure curve, kPa/°C. Source: [FAO56] eq. 13, p. 37.</summary>
     /// <param name="temperatureC">-90 to 70 °C.</param>
     public static double SlopeKPaPerC(double temperatureC) =>
-        4098 * SaturationVapourPressureKPa(temperatureC) / Math.Pow(temperatureC + 237.3, 2);
+        4098 * SaturationVapourPressureKPa(temperatureC) / ((temperatureC + 237.3) * (temperatureC + 237.3));
 
     /// <summary>Vapour pressure from the dew point (where nothing else is known: the lowest temperature, eq. 48), kPa. Source: [FAO56] eq. 14, p. 37.</summary>
     public static double VapourPressureFromDewPointKPa(double dewPointC) => SaturationVapourPressureKPa(dewPointC);
@@ -37,8 +37,7 @@ public static class Atmosphere
     /// <param name="humidityMinPercent">0 to 100 %, taken to go with the highest temperature.</param>
     public static double VapourPressureFromExtremesKPa(
         double temperatureMaxC, double temperatureMinC, double humidityMaxPercent, double humidityMinPercent) =>
-        ((SaturationVapourPressureKPa(temperatureMinC) * Share(humidityMaxPercent))
-            + (SaturationVapourPressureKPa(temperatureMaxC) * Share(humidityMinPercent))) / 2;
+        DaySaturation.Of(temperatureMaxC, temperatureMinC).VapourPressureKPa(humidityMaxPercent, humidityMinPercent);
 
     /// <summary>Vapour pressure of a day from mean humidity, kPa. Source: [FAO56] eq. 19, p. 39.</summary>
     /// <param name="humidityMeanPercent">0 to 100 %.</param>
@@ -60,5 +59,5 @@ public static class Atmosphere
         return heightM == ReferenceWindHeightM ? windSpeedMPerS : windSpeedMPerS * 4.87 / Math.Log((67.8 * heightM) - 5.42);
     }
 
-    private static double Share(double percent) => Require.Within(percent, 0, 100, nameof(percent)) / 100;
+    internal static double Share(double percent) => Require.Within(percent, 0, 100, nameof(percent)) / 100;
 }

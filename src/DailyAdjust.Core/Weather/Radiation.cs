@@ -76,11 +76,13 @@ public static class Radiation
 
     /// <summary>Net outgoing longwave radiation of an hour, MJ/m² per hour. Source: [ASCE05] eq. 44.</summary>
     public static double NetLongwaveMJPerM2Hour(double temperatureC, double vapourPressureKPa, double cloudFactor) =>
-        StefanBoltzmannMJPerK4M2Hour * Math.Pow(temperatureC + IceToKelvin, 4) * NetEmissivity(vapourPressureKPa) * cloudFactor;
+        StefanBoltzmannMJPerK4M2Hour * FourthPower(temperatureC + IceToKelvin) * NetEmissivity(vapourPressureKPa) * cloudFactor;
 
     /// <summary>σT⁴, MJ/m² per day. Source: [FAO56] table 2.8, p. 221.</summary>
     public static double BlackBodyMJPerM2Day(double temperatureC) =>
-        StefanBoltzmannMJPerK4M2Day * Math.Pow(temperatureC + IceToKelvin, 4);
+        StefanBoltzmannMJPerK4M2Day * FourthPower(temperatureC + IceToKelvin);
+
+    private static double FourthPower(double value) => value * value * (value * value);
 
     private static double NetEmissivity(double vapourPressureKPa) =>
         0.34 - (0.14 * Math.Sqrt(Require.Within(vapourPressureKPa, 0, 20, nameof(vapourPressureKPa))));

@@ -1,7 +1,7 @@
 namespace DailyAdjust.Core.Weather;
 
 /// <summary>What the daily equation needs of one day.</summary>
-public sealed record DailyAir
+public readonly record struct DailyAir
 {
     /// <summary>°C.</summary>
     public required double AirTemperatureMaxC { get; init; }
@@ -26,6 +26,9 @@ public sealed record DailyAir
 
     /// <summary>G, MJ/m² per day; 0 from one day to the next. Source: [FAO56] eq. 42, p. 54.</summary>
     public double SoilHeatFluxMJPerM2Day { get; init; }
+
+    /// <summary>At its extremes, where it is known already; else it is reckoned from them.</summary>
+    public DaySaturation? Saturation { get; init; }
 }
 
 /// <summary>Reference ET of a whole day. Source: [FAO56] eq. 6, p. 24.</summary>
@@ -35,7 +38,7 @@ public static class ReferenceEtDaily
     internal const double Cd = 0.34;
 
     /// <summary>Net radiation, MJ/m² per day. Source: [FAO56] eq. 40, p. 53.</summary>
-    public static double NetRadiationMJPerM2Day(DailyAir day)
+    public static double NetRadiationMJPerM2Day(in DailyAir day)
     {
         var clearSky = Radiation.ClearSkyMJPerM2(day.ExtraterrestrialRadiationMJPerM2Day, day.ElevationM);
         var cloud = Radiation.CloudFactor(day.SolarRadiationMJPerM2Day, clearSky);
@@ -44,12 +47,12 @@ public static class ReferenceEtDaily
     }
 
     /// <summary>Reference ET, mm per day, 0 or more. Source: [FAO56] eq. 6, p. 24.</summary>
-    public static double EtoMm(DailyAir day)
+    public static double EtoMm(in DailyAir day)
     {
         var air = new AirState(
             (day.AirTemperatureMaxC + day.AirTemperatureMinC) / 2,
             day.WindSpeed2mMPerS,
-            Atmosphere.MeanSaturationVapourPressureKPa(day.AirTemperatureMaxC, day.AirTemperatureMinC) - day.VapourPressureKPa,
+            (day.Saturation ?? DaySaturation.Of(day.AirTemperatureMaxC, day.AirTemperatureMinC)).MeanKPa - day.VapourPressureKPa,
             day.ElevationM);
         return Math.Max(0, PenmanMonteith.ReferenceEtMm(air, NetRadiationMJPerM2Day(day) - day.SoilHeatFluxMJPerM2Day, Cn, Cd));
     }

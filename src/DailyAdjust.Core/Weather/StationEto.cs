@@ -29,6 +29,7 @@ internal sealed class StationEto
     public const double UnknownWindMPerS = 2;
 
     private readonly StationWindow _window;
+    private DaySaturation? _saturation;
 
     public StationEto(StationWindow window)
     {
@@ -39,6 +40,8 @@ internal sealed class StationEto
     public StationWindow Window => _window;
 
     public DayInputs Inputs { get; }
+
+    private DaySaturation Saturation => _saturation ??= DaySaturation.Of(Inputs.AirTemperatureMaxC, Inputs.AirTemperatureMinC);
 
     private double Ra => Sun.ExtraterrestrialRadiationMJPerM2Day(_window.Site.LatitudeDeg, _window.Day.Date.DayOfYear);
 
@@ -153,6 +156,7 @@ internal sealed class StationEto
         SolarRadiationMJPerM2Day = solarMJPerM2,
         ExtraterrestrialRadiationMJPerM2Day = Ra,
         ElevationM = _window.Site.ElevationM,
+        Saturation = Saturation,
     };
 
     /// <summary>The first that is known of: extremes of humidity, dew point, mean humidity. Source: [FAO56] ch. 3, p. 37-39.</summary>
@@ -161,7 +165,7 @@ internal sealed class StationEto
         var (max, min) = (Inputs.AirTemperatureMaxC, Inputs.AirTemperatureMinC);
         if (!double.IsNaN(Inputs.RelativeHumidityMaxPercent) && !double.IsNaN(Inputs.RelativeHumidityMinPercent))
         {
-            return (Atmosphere.VapourPressureFromExtremesKPa(max, min, Inputs.RelativeHumidityMaxPercent, Inputs.RelativeHumidityMinPercent), WeatherQuantity.RelativeHumidity);
+            return (Saturation.VapourPressureKPa(Inputs.RelativeHumidityMaxPercent, Inputs.RelativeHumidityMinPercent), WeatherQuantity.RelativeHumidity);
         }
 
         if (!double.IsNaN(Inputs.DewPointC))

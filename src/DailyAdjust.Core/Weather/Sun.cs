@@ -29,12 +29,7 @@ public static class Sun
     /// <summary>Sunset hour angle, rad, 0 (the sun does not rise) to π (it does not set). Source: [FAO56] eq. 25, p. 46.</summary>
     /// <param name="latitudeDeg">North positive, -90 to 90.</param>
     /// <param name="dayOfYear">1 to 366.</param>
-    public static double SunsetHourAngleRad(double latitudeDeg, int dayOfYear)
-    {
-        // Beyond the polar circles the product leaves -1..1 for a part of the year.
-        var cosine = -Math.Tan(LatitudeRad(latitudeDeg)) * Math.Tan(DeclinationRad(dayOfYear));
-        return Math.Acos(Math.Clamp(cosine, -1, 1));
-    }
+    public static double SunsetHourAngleRad(double latitudeDeg, int dayOfYear) => new SunPath(latitudeDeg, dayOfYear).SunsetRad;
 
     /// <summary>Daylight hours N, 0 to 24 h. Source: [FAO56] eq. 34, p. 48.</summary>
     /// <param name="latitudeDeg">North positive, -90 to 90.</param>
@@ -47,8 +42,8 @@ public static class Sun
     /// <param name="dayOfYear">1 to 366.</param>
     public static double ExtraterrestrialRadiationMJPerM2Day(double latitudeDeg, int dayOfYear)
     {
-        var sunset = SunsetHourAngleRad(latitudeDeg, dayOfYear);
-        return RadiationBetween(-sunset, sunset, latitudeDeg, dayOfYear);
+        var path = new SunPath(latitudeDeg, dayOfYear);
+        return path.RadiationMJPerM2(2 * path.SunsetRad, 2 * path.SunsetSine);
     }
 
     /// <summary>Seasonal correction for solar time, hours, about -0.24 to 0.27. Source: [FAO56] eqs 32 and 33, p. 48.</summary>
@@ -88,7 +83,8 @@ public static class Sun
         var hours = Require.Within((end - begin).TotalHours, 0, 24, nameof(end));
         var first = SolarTimeAngleRad(begin, longitudeDeg, dayOfYear);
         var last = first + (Math.PI / 12 * hours);
-        var sunset = SunsetHourAngleRad(latitudeDeg, dayOfYear);
+        var path = new SunPath(latitudeDeg, dayOfYear);
+        var sunset = path.SunsetRad;
 
         // The interval may reach over midnight into the next turn, where under a midnight sun there is radiation too.
         var sum = 0.0;
@@ -99,7 +95,7 @@ public static class Sun
             var to = Math.Min(last, noon + sunset);
             if (to > from)
             {
-                sum += RadiationBetween(from - noon, to - noon, latitudeDeg, dayOfYear);
+                sum += path.RadiationMJPerM2(to - from, Math.Sin(to - noon) - Math.Sin(from - noon));
             }
         }
 
@@ -161,16 +157,6 @@ public static class Sun
     {
         var ticks = instant.Ticks + (TimeSpan.TicksPerSecond / 2);
         return new DateTimeOffset(ticks - (ticks % TimeSpan.TicksPerSecond), TimeSpan.Zero);
-    }
-
-    /// <summary>Between two solar time angles in -π..π that lie within daylight, MJ/m². Source: [FAO56] eq. 28, p. 47.</summary>
-    private static double RadiationBetween(double fromRad, double toRad, double latitudeDeg, int dayOfYear)
-    {
-        var latitude = LatitudeRad(latitudeDeg);
-        var declination = DeclinationRad(dayOfYear);
-        var geometry = ((toRad - fromRad) * Math.Sin(latitude) * Math.Sin(declination))
-            + (Math.Cos(latitude) * Math.Cos(declination) * (Math.Sin(toRad) - Math.Sin(fromRad)));
-        return Math.Max(0, 12 * 60 / Math.PI * SolarConstantMJPerM2Min * InverseRelativeDistance(dayOfYear) * geometry);
     }
 
     internal static double LatitudeRad(double latitudeDeg) =>
