@@ -138,8 +138,7 @@ public sealed record NewerRecords(
             db.Execute(sql);
         }
 
-        copy.Weather.ForgetFrom(DateOnly.MinValue);
-        copy.States.ForgetAll();
+        copy.InvalidateFrom(DateOnly.MinValue);
         var wrong = copy.IntegrityCheck(everyFile: true);
         if (wrong.Count > 0)
         {

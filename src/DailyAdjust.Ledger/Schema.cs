@@ -9,7 +9,7 @@ internal static class Schema
     public const int ApplicationId = 0x44414C45;
 
     /// <summary>Element n brings a ledger from version n to n + 1.</summary>
-    private static readonly string[] _steps = [SchemaVersion1.Sql, SchemaVersion2.Sql, SchemaVersion3.Sql];
+    private static readonly string[] _steps = [SchemaVersion1.Sql, SchemaVersion2.Sql, SchemaVersion3.Sql, SchemaVersion4.Sql];
 
     public static int Version => _steps.Length;
 

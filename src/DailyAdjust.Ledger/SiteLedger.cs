@@ -36,6 +36,7 @@ public sealed class SiteLedger : IDisposable
         Readings = new ReadingDays(db);
         Weather = new WeatherDays(db);
         States = new SoilStates(db);
+        Litres = new DayLitres(db);
         Mornings = new Mornings(db);
         Sheets = new Sheets(db);
         Outbox = new Outbox(db);
@@ -64,6 +65,9 @@ public sealed class SiteLedger : IDisposable
 
     /// <summary>Derived: depletion at the start of a day.</summary>
     public SoilStates States { get; }
+
+    /// <summary>Derived: the water of finished days.</summary>
+    public DayLitres Litres { get; }
 
     /// <summary>Which mornings were done.</summary>
     public Mornings Mornings { get; }
@@ -113,13 +117,17 @@ public sealed class SiteLedger : IDisposable
     /// <summary>Lets everything that <paramref name="read"/> reads stand at the same moment.</summary>
     public T InOneView<T>(Func<T> read) => _db.InOneView(read);
 
-    /// <summary>
-    /// Forgets the weather days from <paramref name="day"/> on and the states after it (the state of 00:00 of that day
-    /// rests on earlier days alone).
-    /// </summary>
+    /// <summary>Forgets the weather days from <paramref name="day"/> on and what the balance gave from it on.</summary>
     public void InvalidateFrom(DateOnly day) => InOneStep(() =>
     {
         Weather.ForgetFrom(day);
+        ForgetBalanceFrom(day);
+    });
+
+    /// <summary>Forgets the water from <paramref name="day"/> on and the states after it (the state of 00:00 of that day rests on earlier days alone).</summary>
+    public void ForgetBalanceFrom(DateOnly day) => InOneStep(() =>
+    {
+        Litres.ForgetFrom(day);
         States.ForgetAfter(day);
     });
 
@@ -128,7 +136,7 @@ public sealed class SiteLedger : IDisposable
     {
         Readings.ForgetAll();
         Weather.ForgetFrom(DateOnly.MinValue);
-        States.ForgetAll();
+        ForgetBalanceFrom(DateOnly.MinValue);
     });
 
     /// <summary>What is wrong with the file, in SQLite's words; empty = nothing.</summary>

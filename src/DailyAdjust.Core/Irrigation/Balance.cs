@@ -31,6 +31,9 @@ public sealed record BalanceInputs
     /// <summary>Depletion at 00:00 of the first weather day; null = the first day is the site's start.</summary>
     public SoilState? StartState { get; init; }
 
+    /// <summary>The first date whose zone days are wanted; earlier ones are run and not listed. Null = all.</summary>
+    public DateOnly? ListFrom { get; init; }
+
     /// <summary>
     /// The share of a date's reference ET that is drawn where the draw curve stands at a share: of a day of which a part is measured already. Null = the curve itself.
     /// </summary>
@@ -41,7 +44,11 @@ public sealed record BalanceInputs
 }
 
 /// <summary>Zone days in order of date, then of stations.csv, and the state after the last.</summary>
-public sealed record BalanceResult(IReadOnlyList<ZoneDay> Days, SoilState End);
+public sealed record BalanceResult(IReadOnlyList<ZoneDay> Days, SoilState End)
+{
+    /// <summary>Estimated water of every day that was run, L, by the stations' flow; a station whose flow is not known has none.</summary>
+    public required IReadOnlyList<double> Litres { get; init; }
+}
 
 /// <summary>The daily water balance of every zone. Source: [FAO56] ch. 8, p. 161-181; the order within a day is explained in docs/decisions/clock-order.md.</summary>
 public static class Balance
@@ -53,6 +60,28 @@ public static class Balance
     {
         var days = new List<ZoneDay>();
         return Run(inputs, new BalanceRun(inputs), days);
+    }
+
+    /// <summary>The same day by day, none of them kept: for spans that are printed.</summary>
+    /// <param name="inputs">As for <see cref="Run(BalanceInputs)"/>.</param>
+    /// <returns>Zone days of one date after another, those that are to be listed; every date once, in order of stations.csv.</returns>
+    /// <exception cref="ArgumentException">A gap in the days, or an open day.</exception>
+    public static IEnumerable<IReadOnlyList<ZoneDay>> DayByDay(BalanceInputs inputs)
+    {
+        var run = new BalanceRun(inputs);
+        DateOnly? previous = null;
+        foreach (var weather in inputs.Weather)
+        {
+            var isListed = !(weather.Date < inputs.ListFrom);
+            var days = isListed ? new List<ZoneDay>() : null;
+            RequireNext(previous, weather.Date);
+            previous = weather.Date;
+            run.Day(weather, days);
+            if (days is not null)
+            {
+                yield return days;
+            }
+        }
     }
 
     /// <summary>The same, and what one station's last day was reckoned from.</summary>
@@ -67,21 +96,49 @@ public static class Balance
         return run.LastDay is { } parts && days.FindLast(d => d.Station == station) is { } day && day.Date == parts.Day.Date ? (day, parts) : null;
     }
 
+    /// <summary>The same as <see cref="Run(BalanceInputs)"/> of all of them, where only the days from a date on can differ from a result that is known.</summary>
+    /// <param name="inputs">Those of the known result, but for what has a say from the date on.</param>
+    /// <param name="known">The result.</param>
+    /// <param name="from">The first date on which they differ.</param>
+    internal static BalanceResult RunFrom(BalanceInputs inputs, BalanceResult known, DateOnly from)
+    {
+        var earlier = inputs.Weather.TakeWhile(d => d.Date < from).Count();
+        var listed = known.Days.TakeWhile(d => d.Date < from).Count();
+        var depletion = known.Days.Skip(listed).TakeWhile(d => d.Date == from).ToDictionary(d => d.Station, d => d.DepletionBeforeMm);
+        if (depletion.Count == 0)
+        {
+            return earlier == inputs.Weather.Count ? known : Run(inputs);
+        }
+
+        var later = Run(inputs with
+        {
+            Weather = [.. inputs.Weather.Skip(earlier)],
+            Before = [.. inputs.Before, .. inputs.Weather.Take(earlier)],
+            StartState = new SoilState(from, depletion),
+        });
+        return later with { Days = [.. known.Days.Take(listed), .. later.Days], Litres = [.. known.Litres.Take(earlier), .. later.Litres] };
+    }
+
     private static BalanceResult Run(BalanceInputs inputs, BalanceRun run, List<ZoneDay> days)
     {
+        var litres = new List<double>();
         DateOnly? previous = null;
         foreach (var weather in inputs.Weather)
         {
-            if (previous is { } last && weather.Date != last.AddDays(1))
-            {
-                throw new ArgumentException($"Weather days must follow one another: {weather.Date:yyyy-MM-dd} comes after {last:yyyy-MM-dd}.", nameof(inputs));
-            }
-
+            RequireNext(previous, weather.Date);
             previous = weather.Date;
-            run.Day(weather, days);
+            litres.Add(run.Day(weather, weather.Date < inputs.ListFrom ? null : days));
         }
 
         var next = previous?.AddDays(1) ?? inputs.StartState?.Date ?? inputs.Versions[0].Site.Start;
-        return new BalanceResult(days, run.StateAt(next));
+        return new BalanceResult(days, run.StateAt(next)) { Litres = litres };
+    }
+
+    private static void RequireNext(DateOnly? previous, DateOnly date)
+    {
+        if (previous is { } last && date != last.AddDays(1))
+        {
+            throw new ArgumentException($"Weather days must follow one another: {date:yyyy-MM-dd} comes after {last:yyyy-MM-dd}.", nameof(date));
+        }
     }
 }

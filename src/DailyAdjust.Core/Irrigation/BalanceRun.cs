@@ -23,11 +23,18 @@ internal sealed class BalanceRun
     private readonly HandWater _hand;
     private readonly SeasonHistory _season;
     private readonly List<WaterEvent> _events = [];
+    private readonly Dictionary<(string Gauge, string Area), int> _groundOf = [];
     private Site? _site;
     private IReadOnlyList<ZonePlan> _zones = [];
 
     /// <summary>Of each of the zones, mm.</summary>
     private double[] _depletion = [];
+
+    /// <summary>Of each of the zones, its place among the kinds of ground.</summary>
+    private int[] _ground = [];
+
+    /// <summary>What the zones of one area at one gauge share on the day that is run.</summary>
+    private GroundDay[] _groundDays = [];
 
     private IReadOnlyList<PlannedProgram> _programs = [];
     private RunRules? _rules;
@@ -49,7 +56,11 @@ internal sealed class BalanceRun
     /// <summary>What the watched station's last day was reckoned from.</summary>
     public ZoneDayParts? LastDay { get; private set; }
 
-    public void Day(WeatherDay weather, List<ZoneDay> into)
+    /// <summary>Runs a day.</summary>
+    /// <param name="weather">The day after the last one.</param>
+    /// <param name="into">Where its zone days go; null = they are not wanted.</param>
+    /// <returns>Its estimated water, L.</returns>
+    public double Day(WeatherDay weather, List<ZoneDay>? into)
     {
         if (weather.EtoMm is not { } eto)
         {
@@ -58,10 +69,14 @@ internal sealed class BalanceRun
 
         UseVersion(weather.Date);
         var day = new DayOfSite(_site!, weather.Date, _programs, _rules!, _hand);
+        Array.Clear(_groundDays);
+        var litres = 0.0;
         for (var i = 0; i < _zones.Count; i++)
         {
-            into.Add(ZoneDayOf(i, day, weather.RainAt(_zones[i].Station.Gauge), eto));
+            litres += ZoneDayOf(i, day, _groundDays[_ground[i]] ??= GroundDay.Of(day, weather, _zones[i].Station), eto, into);
         }
+
+        return litres;
     }
 
     /// <summary>The state at 00:00 of a date, under the site version of that date.</summary>
@@ -83,26 +98,34 @@ internal sealed class BalanceRun
         // state knows the stations of its day alone. Null = the balance begins.
         var carried = _site is null ? _inputs.StartState?.DepletionMm : Depletions();
         _site = site;
-        _zones = ZonePlan.Of(site);
         _programs = ZonePlan.AllPrograms(site);
+        _zones = ZonePlan.Of(site, _programs);
+        _groundOf.Clear();
+        _ground = [.. _zones.Select(zone => GroundOf(zone.Station))];
+        _groundDays = new GroundDay[_groundOf.Count];
         _rules = new RunRules(
             _settings, _ran, _season, new GrowIns(site, _inputs.Log), new RainSwitches(site, _inputs.Before.Concat(_inputs.Weather).SelectMany(d => d.Rain)), new NightRuns(site));
         _depletion = [.. _zones.Select(zone => carried is null ? zone.StartDepletionMm() : Math.Min(carried.GetValueOrDefault(zone.Station.Key), zone.TotalAvailableMm))];
     }
 
+    private int GroundOf(Station station)
+    {
+        var kind = (station.Gauge, station.Area.Name);
+        return _groundOf.TryGetValue(kind, out var known) ? known : _groundOf[kind] = _groundOf.Count;
+    }
+
     private Dictionary<StationKey, double> Depletions() => _zones.Zip(_depletion).ToDictionary(z => z.First.Station.Key, z => z.Second);
 
-    private ZoneDay ZoneDayOf(int index, DayOfSite day, GaugeDay rain, double eto)
+    private double ZoneDayOf(int index, DayOfSite day, GroundDay ground, double eto, List<ZoneDay>? into)
     {
         var zone = _zones[index];
         var station = zone.Station;
-        var onZone = RainOnZone.OfDay(rain, eto, station.Area.Soil);
         _events.Clear();
-        day.AddRain(_events, rain, onZone.SoilShare);
+        _events.AddRange(ground.Falls);
         double minutesRun = 0, irrigationRunoff = 0;
         foreach (var start in day.StartsAt(station.Key.Controller))
         {
-            if (zone.BaseMinutesIn(start.Program.Key.Program) is not { } baseMinutes)
+            if (zone.BaseMinutesIn(start.Program) is not { } baseMinutes)
             {
                 continue;
             }
@@ -135,13 +158,13 @@ internal sealed class BalanceRun
         var soil = new RootZone(zone.TotalAvailableMm, zone.AllowableMm, depletionBefore);
         if (station.Key == Watched)
         {
-            LastDay = new ZoneDayParts(zone, day, rain, onZone, [.. _events]);
+            LastDay = new ZoneDayParts(zone, day, ground.Rain, ground.OnZone, [.. _events]);
         }
 
-        var k = zone.K(day.Date);
+        var k = ground.Kc * station.Exposure;
         var sums = ZoneDaySums.Run(ref soil, _events, eto * k);
         _depletion[index] = soil.DepletionMm;
-        return new ZoneDay
+        into?.Add(new ZoneDay
         {
             Date = day.Date,
             Station = station.Key,
@@ -150,9 +173,9 @@ internal sealed class BalanceRun
             K = k,
             Ks = eto * k > 0 ? sums.DrawnMm / (eto * k) : 1,
             EtcMm = sums.DrawnMm,
-            RainMm = rain.RainMm,
-            InterceptedMm = onZone.InterceptedMm,
-            RunoffMm = onZone.RunoffMm,
+            RainMm = ground.Rain.RainMm,
+            InterceptedMm = ground.OnZone.InterceptedMm,
+            RunoffMm = ground.OnZone.RunoffMm,
             IrrigationMm = sums.IrrigationMm,
             HoseMm = sums.HoseMm,
             DrainageMm = sums.DrainedMm,
@@ -165,6 +188,7 @@ internal sealed class BalanceRun
             IrrigationRunoffMm = irrigationRunoff,
             MinutesRun = minutesRun,
             LastProbe = sums.LastProbe,
-        };
+        });
+        return minutesRun * (station.FlowLPerMin ?? 0);
     }
 }

@@ -12,6 +12,12 @@ internal readonly record struct DayStart(PlannedProgram Program, ProgramStart St
     /// <summary>What a grow-in runs in it; null = the program's own start.</summary>
     public (GrowIn GrowIn, GrowInDay Day)? GrowIn { get; init; }
 
+    /// <summary>Whether a rain switch keeps the valves shut.</summary>
+    public bool IsShut { get; init; }
+
+    /// <summary>Whether anybody said anything, of the program or of any of its stations, about whether it ran.</summary>
+    public bool IsTold { get; init; }
+
     public DueStart Due => new(Program, Start, Setting.Percent) { GrowIn = GrowIn };
 }
 
@@ -52,7 +58,7 @@ internal sealed class DayOfSite
         {
             foreach (var (start, growIn) in rules.GrowIns.InDay(program, date))
             {
-                Add(new DayStart(program, start, Curve.ShareBy(start.At), rules.Settings.At(program.Key, start.At).Setting) { GrowIn = growIn });
+                Add(program, start, growIn);
             }
         }
     }
@@ -97,14 +103,18 @@ internal sealed class DayOfSite
             return 0;
         }
 
-        var isShut = _rules.Switches.At(start.Program.Key.Controller, start.Start.At) is not null;
-        return MinutesDue(start, baseMinutes) * ShareTold(start, zone.Station, untold: isShut ? 0 : 1);
+        return MinutesDue(start, baseMinutes) * ShareTold(start, zone.Station, untold: start.IsShut ? 0 : 1);
     }
 
     /// <summary>Share of a station's minutes in a start that people say ran, 0 or more; what they say nothing of counts with a share of its own.</summary>
     public double ShareTold(DayStart start, Station station, double untold)
     {
-        var run = (_hasSpans ??= _rules.Ran.HasSpanIn(Site.Clock.DayStart(Date), End + LongestNight)) ? TimesOf(start, station.Key) : null;
+        if (!start.IsTold)
+        {
+            return untold;
+        }
+
+        var run = HasSpans ? TimesOf(start, station.Key) : null;
         return _rules.Ran.Share(start.Program.Key, station, start.Start.Date, start.Start.At, run is { } times ? (times.Begins, times.Ends) : null, untold);
     }
 
@@ -124,18 +134,25 @@ internal sealed class DayOfSite
         return falls.DrawnBy;
     }
 
+    private bool HasSpans => _hasSpans ??= _rules.Ran.HasSpanIn(Site.Clock.DayStart(Date), End + LongestNight);
+
     private DayOfSite Before => _before ??= new DayOfSite(Site, Date.AddDays(-1), _programs, _rules, _hand);
 
-    private void Add(DayStart start)
+    private void Add(PlannedProgram program, ProgramStart start, (GrowIn GrowIn, GrowInDay Day)? growIn)
     {
-        var controller = start.Program.Key.Controller;
-        if (_rules.Season.IsDrained(controller, start.Start.At))
+        var controller = program.Key.Controller;
+        if (_rules.Season.IsDrained(controller, start.At))
         {
             return;
         }
 
         var list = _starts.TryGetValue(controller, out var known) ? known : _starts[controller] = [];
-        list.Add(start);
+        list.Add(new DayStart(program, start, Curve.ShareBy(start.At), _rules.Settings.At(program.Key, start.At).Setting)
+        {
+            GrowIn = growIn,
+            IsShut = _rules.Switches.At(controller, start.At) is not null,
+            IsTold = HasSpans || _rules.Ran.HasAnyOf(start.Date, controller),
+        });
     }
 
     public double AddHand(List<WaterEvent> events, ZonePlan zone) => _hand.AddEvents(events, zone, Date, Curve, End);

@@ -8,6 +8,8 @@ namespace DailyAdjust.Core.Irrigation;
 internal sealed class HandWater
 {
     private readonly Dictionary<DateOnly, List<(LogEntry Entry, DateTimeOffset At)>> _byDate = [];
+    private readonly Dictionary<string, List<(LogEntry Entry, DateTimeOffset At)>> _atBox = new(StringComparer.Ordinal);
+    private DateOnly _atBoxOn;
 
     public HandWater(SiteClock clock, IReadOnlyList<LogEntry> log)
     {
@@ -24,7 +26,7 @@ internal sealed class HandWater
     /// <summary>One station's events of a date, and the minutes it was run by hand.</summary>
     public double AddEvents(List<WaterEvent> events, ZonePlan zone, DateOnly date, DrawCurve curve, DateTimeOffset dayEnd)
     {
-        if (!_byDate.TryGetValue(date, out var entries))
+        if (!_byDate.ContainsKey(date) || AtBox(zone.Station.Key.Controller, date) is not { Count: > 0 } entries)
         {
             return 0;
         }
@@ -60,6 +62,18 @@ internal sealed class HandWater
         }
 
         return minutesRun;
+    }
+
+    /// <summary>A date's entries that may speak of a box's stations: most speak of others.</summary>
+    private List<(LogEntry Entry, DateTimeOffset At)> AtBox(string controller, DateOnly date)
+    {
+        if (_atBoxOn != date)
+        {
+            _atBox.Clear();
+            _atBoxOn = date;
+        }
+
+        return _atBox.TryGetValue(controller, out var known) ? known : _atBox[controller] = _byDate[date].FindAll(e => e.Entry.Where.MayTouch(controller));
     }
 
     /// <summary>Minutes on the station itself; a percentage runs a whole program as a start would.</summary>

@@ -9,11 +9,10 @@ internal sealed class SitePlan
 
     public SitePlan(Site site)
     {
-        Zones = ZonePlan.Of(site);
         Programs = ZonePlan.AllPrograms(site);
-        _zonesOf = Programs.ToDictionary(p => p.Key, p => Zones
-            .Where(z => string.Equals(z.Station.Key.Controller, p.Key.Controller, StringComparison.Ordinal) && z.Station.BaseMinutes.ContainsKey(p.Key.Program))
-            .ToArray());
+        Zones = ZonePlan.Of(site, Programs);
+        var zones = Zones.SelectMany(z => z.Programs.Select(p => (p.Program.Key, Zone: z))).ToLookup(x => x.Key, x => x.Zone);
+        _zonesOf = Programs.ToDictionary(p => p.Key, p => zones[p.Key].ToArray());
     }
 
     /// <summary>In station order.</summary>

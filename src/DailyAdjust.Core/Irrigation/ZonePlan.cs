@@ -33,24 +33,27 @@ internal sealed class ZonePlan
 
     public double AllowableMm { get; }
 
-    public static IReadOnlyList<ZonePlan> Of(Site site)
+    public static IReadOnlyList<ZonePlan> Of(Site site) => Of(site, AllPrograms(site));
+
+    /// <param name="site">The site.</param>
+    /// <param name="programs">All of them.</param>
+    public static IReadOnlyList<ZonePlan> Of(Site site, IReadOnlyList<PlannedProgram> programs)
     {
-        var programs = AllPrograms(site);
-        return [.. site.Stations.Select(station => new ZonePlan(site, station, [.. programs
-            .Where(p => string.Equals(p.Key.Controller, station.Key.Controller, StringComparison.Ordinal)
-                && station.BaseMinutes.ContainsKey(p.Key.Program))
+        var ofBox = programs.ToLookup(p => p.Key.Controller, StringComparer.Ordinal);
+        return [.. site.Stations.Select(station => new ZonePlan(site, station, [.. ofBox[station.Key.Controller]
+            .Where(p => station.BaseMinutes.ContainsKey(p.Key.Program))
             .Select(p => (p, station.BaseMinutes[p.Key.Program]))]))];
     }
 
     public static IReadOnlyList<PlannedProgram> AllPrograms(Site site) =>
         [.. site.Controllers.SelectMany(c => c.Programs.Select(p => new PlannedProgram(new ProgramKey(c.Id, p.Id), c, p)))];
 
-    /// <summary>Minutes at 100 % in a program of its own controller; null = it is not in the program.</summary>
-    public double? BaseMinutesIn(string program)
+    /// <summary>Minutes at 100 % in a program; null = it is not in the program.</summary>
+    public double? BaseMinutesIn(PlannedProgram program)
     {
         foreach (var (planned, baseMinutes) in Programs)
         {
-            if (string.Equals(planned.Key.Program, program, StringComparison.Ordinal))
+            if (ReferenceEquals(planned.Program, program.Program))
             {
                 return baseMinutes;
             }

@@ -52,5 +52,8 @@ public readonly record struct Place(PlaceKind Kind, string Name, string Item)
     /// <summary>Whether an entry at this place speaks of a whole box: the site, or that controller.</summary>
     public bool IsOfBox(string controller) => Kind == PlaceKind.Site || (Kind == PlaceKind.Controller && Same(Name, controller));
 
+    /// <summary>Whether an entry at this place may speak of anything at a controller; an area may lie at any.</summary>
+    public bool MayTouch(string controller) => Kind is not (PlaceKind.Controller or PlaceKind.Program or PlaceKind.Station) || Same(Name, controller);
+
     private static bool Same(string a, string b) => string.Equals(a, b, StringComparison.Ordinal);
 }

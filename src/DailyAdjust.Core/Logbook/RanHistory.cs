@@ -70,6 +70,9 @@ public sealed class RanHistory
         return untold;
     }
 
+    /// <summary>Whether any entry without an end may have a say in a start of one of a controller's programs on a date.</summary>
+    public bool HasAnyOf(DateOnly date, string controller) => _byDay.TryGetValue(date.DayNumber, out var entries) && entries.Exists(said => said.Entry.Where.MayTouch(controller));
+
     /// <summary>Whether any entry with an end speaks of a span of time.</summary>
     public bool HasSpanIn(DateTimeOffset from, DateTimeOffset to) => _spans.Exists(s => s.Touches(from, to));
 

@@ -29,10 +29,7 @@ public sealed class SettingHistory
     public SettingHistory(IReadOnlyList<SiteVersion> versions, IReadOnlyList<LogEntry> log, IReadOnlyList<IssuedSheet> sheets)
     {
         var newest = versions[^1].Site;
-        var programs = versions
-            .SelectMany(v => v.Site.Controllers.SelectMany(c => c.Programs.Select(p => new ProgramKey(c.Id, p.Id))))
-            .Distinct()
-            .ToList();
+        var programs = new CoveredPrograms(versions);
         foreach (var entry in log)
         {
             var (from, said) = Times(entry, newest, sheets);
@@ -40,16 +37,16 @@ public sealed class SettingHistory
             {
                 case LogKind.Setting when entry.Value is { } percent:
                     // Off with an end is what a returned sheet says of a pause.
-                    AddSetting(entry, [.. programs.Where(p => !ImpossibleSettings.Is(entry, p, versions))], new SettingChange(from, said, new Setting(percent)) { Ends = percent == 0 && entry.Sheet is not null ? entry.Until?.Instant(newest.Clock) : null, PausedBy = entry, IsBySheet = entry.Sheet is not null }, versions);
+                    AddSetting(entry, [.. programs.By(entry.Where).Where(p => !ImpossibleSettings.Is(entry, p, versions))], new SettingChange(from, said, new Setting(percent)) { Ends = percent == 0 && entry.Sheet is not null ? entry.Until?.Instant(newest.Clock) : null, PausedBy = entry, IsBySheet = entry.Sheet is not null }, versions);
                     break;
                 case LogKind.Setting when string.Equals(entry.Text, LogEntry.NotTurned, StringComparison.Ordinal):
                     AddNotTurned(entry, said, programs, versions, sheets);
                     break;
                 case LogKind.Off:
-                    AddToAll(programs, entry.Where, new SettingChange(from, said, Setting.Off) { IsBySheet = entry.Sheet is not null });
+                    AddToAll(programs.By(entry.Where), new SettingChange(from, said, Setting.Off) { IsBySheet = entry.Sheet is not null });
                     break;
                 case LogKind.Pause when entry.Value is { } minutes:
-                    AddToAll(programs, entry.Where, new SettingChange(from, said, Setting.Off) { Ends = PauseEnd(newest.Clock, from, (int)Math.Round(minutes / MinutesPerDay)), PausedBy = entry, IsBySheet = entry.Sheet is not null });
+                    AddToAll(programs.By(entry.Where), new SettingChange(from, said, Setting.Off) { Ends = PauseEnd(newest.Clock, from, (int)Math.Round(minutes / MinutesPerDay)), PausedBy = entry, IsBySheet = entry.Sheet is not null });
                     break;
                 case LogKind.Round when entry.Sheet is { } date:
                     AddRound(entry, said, date, versions, sheets);
@@ -193,9 +190,9 @@ public sealed class SettingHistory
         return (from, from <= sheet.AsOf && !string.Equals(entry.Text, LogEntry.Found, StringComparison.Ordinal) ? sheet.AsOf.AddTicks(1) : from);
     }
 
-    private void AddToAll(List<ProgramKey> programs, Place where, SettingChange change)
+    private void AddToAll(IEnumerable<ProgramKey> programs, SettingChange change)
     {
-        foreach (var program in programs.Where(p => where.Covers(p)))
+        foreach (var program in programs)
         {
             Add(program, change);
         }
@@ -203,7 +200,7 @@ public sealed class SettingHistory
 
     private void AddSetting(LogEntry entry, List<ProgramKey> programs, SettingChange change, IReadOnlyList<SiteVersion> versions)
     {
-        AddToAll(programs, entry.Where, change);
+        AddToAll(programs, change);
         if (entry.Where.Kind == PlaceKind.Program && new ProgramKey(entry.Where.Name, entry.Where.Item) is var program && programs.Contains(program))
         {
             AddToDial(program, change, versions, entry.Time.Date);
@@ -211,10 +208,10 @@ public sealed class SettingHistory
     }
 
     /// <summary>A returned sheet says that nothing was turned: no number, and no answer to what an earlier sheet asked for.</summary>
-    private void AddNotTurned(LogEntry entry, DateTimeOffset said, List<ProgramKey> programs, IReadOnlyList<SiteVersion> versions, IReadOnlyList<IssuedSheet> sheets)
+    private void AddNotTurned(LogEntry entry, DateTimeOffset said, CoveredPrograms programs, IReadOnlyList<SiteVersion> versions, IReadOnlyList<IssuedSheet> sheets)
     {
         var program = new ProgramKey(entry.Where.Name, entry.Where.Item);
-        if (!programs.Contains(program) || sheets.FirstOrDefault(s => s.Date == entry.Sheet && s.Issue == entry.Issue) is not { } sheet)
+        if (!programs.Has(program) || sheets.FirstOrDefault(s => s.Date == entry.Sheet && s.Issue == entry.Issue) is not { } sheet)
         {
             return;
         }

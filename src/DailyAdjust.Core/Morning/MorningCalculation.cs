@@ -12,7 +12,7 @@ namespace DailyAdjust.Core.Morning;
 public static class MorningCalculation
 {
     /// <summary>Raised when the same inputs would give another result; part of every sheet's record.</summary>
-    public const int Version = 11;
+    public const int Version = 12;
 
     /// <summary>One morning.</summary>
     /// <param name="inputs">Nothing in them is later than their as-of instant.</param>
@@ -47,7 +47,8 @@ public static class MorningCalculation
         }
 
         // Nobody answered an earlier sheet: the same morning is reckoned a second time as if its changes had been made.
-        var done = Reckon(inputs, Unanswered.AsIfDone(logged.Context.Site, inputs.Log, open.Values.SelectMany(lines => lines)), logged.Context.Faults);
+        List<OpenLine> asked = [.. open.Values.SelectMany(lines => lines)];
+        var done = Reckon(inputs, Unanswered.AsIfDone(logged.Context.Site, inputs.Log, asked), (logged, asked.Min(line => line.Sheet)));
         var settled = judged.Zip(done.Advisor.Judge(), (asLogged, ifDone) => open[asLogged.Case.Program.Key] is { Count: > 0 } lines
             ? Settle(logged.Context, new OpenQuestion(lines, asLogged, ifDone))
             : new Settled(asLogged, asLogged.Decision, null));
@@ -64,8 +65,8 @@ public static class MorningCalculation
     private static Dictionary<StationKey, double> Drier(IReadOnlyDictionary<StationKey, double> one, IReadOnlyDictionary<StationKey, double> other) =>
         one.ToDictionary(zone => zone.Key, zone => Math.Max(zone.Value, other[zone.Key]));
 
-    /// <summary>What the ground holds by one logbook, and who judges by it; where that one supposes answers, what is noted in the logbook as it is goes on to hold.</summary>
-    private static Reckoning Reckon(MorningInputs inputs, IReadOnlyList<LogEntry> log, FaultNotes? loggedFaults = null)
+    /// <summary>What the ground holds by one logbook, and who judges by it; where that one supposes answers to sheets from a date on, what is noted in the logbook as it is goes on to hold.</summary>
+    private static Reckoning Reckon(MorningInputs inputs, IReadOnlyList<LogEntry> log, (Reckoning Logged, DateOnly From)? supposed = null)
     {
         var site = SiteVersions.On(inputs.Versions, inputs.Date);
         var days = new BalanceInputs
@@ -76,8 +77,9 @@ public static class MorningCalculation
             Sheets = inputs.Sheets,
             StartState = inputs.StartState,
             Before = inputs.Before,
+            ListFrom = inputs.Date.AddDays(-LookBack.DaysShown),
         };
-        var balance = Balance.Run(days);
+        var balance = supposed is { } s ? Balance.RunFrom(days, s.Logged.Balance, s.From) : Balance.Run(days);
         var trouble = SoundAdvice.Of(inputs, site);
         var context = new AdviceContext(
             site, inputs.Date, inputs.AsOf, new SettingHistory(inputs.Versions, log, inputs.Sheets), log, SoilMorning.DepletionMm(site, balance.End), inputs.RainSinceMidnight,
@@ -85,7 +87,7 @@ public static class MorningCalculation
         {
             Forecast = inputs.Forecast,
             Drawn = SecondLookPart.Drawn(inputs, site),
-            LoggedFaults = loggedFaults,
+            LoggedFaults = supposed?.Logged.Context.Faults,
         };
         var unknownRain = new UnknownRainCheck(context, inputs.Weather, balance.Days);
         var assumedSoil = new AssumedSoilCheck(context, balance.Days, log);
@@ -101,7 +103,7 @@ public static class MorningCalculation
         var known = new GroundKnowledge(balance.Days, inputs.Weather);
         var programs = SharedDial.Mark(context.Site, [.. advised.Select(a => FinishTimes.FillIn(context, a, fit))]);
         var byHand = RunByHandPart.Of(context, days.Log, programs);
-        var water = WaterPart.Of(context, inputs, balance.Days, days.Log);
+        var water = WaterPart.Of(context, inputs, days, balance.Litres);
         var driest = GroundPart.Driest(context, programs, driestMm, ifDone?.DepletionMm, known, new BeforeHose(context, byHand, unknownRain));
         var exceptions = ExceptionsPart.Of(context, ifDone, inputs, days.Log);
         return new MorningSheet

@@ -32,6 +32,9 @@ public sealed record MorningInputs
     /// <summary>Readings by hand that have a say in the rain of the day before and since midnight, as <see cref="HandRains"/> finds them.</summary>
     public IReadOnlyList<HandRain> RainByHand { get; init; } = [];
 
+    /// <summary>Water of the days right before the first of <see cref="Weather"/>, ascending: of the year (and of the permit's year) as far as the balance reaches back.</summary>
+    public IReadOnlyList<DayWater> WaterBefore { get; init; } = [];
+
     /// <summary>Water of the sheet's month a year before, by day; empty where the balance does not reach back so far.</summary>
     public IReadOnlyList<DayWater> WaterYearBefore { get; init; } = [];
 

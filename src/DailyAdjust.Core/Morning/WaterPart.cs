@@ -1,6 +1,5 @@
 using DailyAdjust.Core.Advice;
 using DailyAdjust.Core.Irrigation;
-using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Water;
 
@@ -9,17 +8,20 @@ namespace DailyAdjust.Core.Morning;
 /// <summary>Part 12 of the sheet: water used, estimated from minutes and flow, and metered, each by itself.</summary>
 internal static class WaterPart
 {
-    public static WaterUsed Of(AdviceContext context, MorningInputs inputs, IReadOnlyList<ZoneDay> zoneDays, IReadOnlyList<LogEntry> log)
+    /// <param name="context">The morning.</param>
+    /// <param name="inputs">It too.</param>
+    /// <param name="balance">What was run.</param>
+    /// <param name="litres">Of each of its days.</param>
+    public static WaterUsed Of(AdviceContext context, MorningInputs inputs, BalanceInputs balance, IReadOnlyList<double> litres)
     {
-        var flow = context.Site.Stations.ToDictionary(s => s.Key, s => s.FlowLPerMin);
-        var litres = zoneDays.GroupBy(d => d.Date).ToDictionary(g => g.Key, g => g.Sum(d => d.MinutesRun * (flow.GetValueOrDefault(d.Station) ?? 0)));
-        List<DayWater> days = [.. inputs.Weather.Where(w => litres.ContainsKey(w.Date)).Select(w => DayWater.Of(w, litres[w.Date]))];
+        var log = balance.Log;
+        List<DayWater> days = [.. inputs.WaterBefore, .. balance.Weather.Zip(litres, DayWater.Of)];
         var month = new DateOnly(context.Date.Year, context.Date.Month, 1);
         var year = new DateOnly(context.Date.Year, 1, 1);
         var yesterday = context.Date.AddDays(-1);
         DateOnly? season = days.Count == 0 ? null : days[0].Date > year ? days[0].Date : year;
         return new WaterUsed(
-            litres.GetValueOrDefault(yesterday),
+            days.Where(d => d.Date == yesterday).Sum(d => d.EstimatedL),
             days.Where(d => d.Date >= month).Sum(d => d.EstimatedL),
             days.Where(d => d.Date >= year).Sum(d => d.EstimatedL),
             context.Site.Stations.Count(s => s.FlowLPerMin is null))

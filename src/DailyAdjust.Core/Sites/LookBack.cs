@@ -5,4 +5,7 @@ public static class LookBack
 {
     /// <summary>Days before the day itself.</summary>
     public const int Days = 45;
+
+    /// <summary>How far back a sheet speaks of single zones: when one was last full or probed, and its moisture. Never less than <see cref="Days"/>.</summary>
+    public const int DaysShown = 60;
 }

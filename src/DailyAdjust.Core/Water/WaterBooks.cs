@@ -51,7 +51,7 @@ public sealed record WaterBooks
 public sealed record DayWater(DateOnly Date, double EstimatedL, double EtoMm, double? RainMm)
 {
     /// <summary>Of a day whose reference ET is known.</summary>
-    internal static DayWater Of(WeatherDay day, double estimatedL) => new(day.Date, estimatedL, day.EtoMm!.Value, day.Rain.Count > 0 ? day.Rain[0].RainMm : null);
+    public static DayWater Of(WeatherDay day, double estimatedL) => new(day.Date, estimatedL, day.EtoMm!.Value, day.Rain.Count > 0 ? day.Rain[0].RainMm : null);
 }
 
 /// <summary>One program's water.</summary>

@@ -33,8 +33,6 @@ public sealed class SoilStates
         ("$day", Formats.OfDay(day)));
 
     /// <summary>Forgets the states after a date; that date's own rests on earlier days alone and stays.</summary>
-    public void ForgetAfter(DateOnly day) => _db.InOneStep(() =>
+    internal void ForgetAfter(DateOnly day) => _db.InOneStep(() =>
         _db.Execute("DELETE FROM state WHERE day > $day", ("$day", Formats.OfDay(day))));
-
-    internal void ForgetAll() => _db.InOneStep(() => _db.Execute("DELETE FROM state"));
 }

@@ -5,13 +5,20 @@ namespace DailyAdjust.Reports.Tables;
 /// <summary>CSV that a spreadsheet opens without running anything in it.</summary>
 internal static class CsvText
 {
-    public static string Write(Table table)
+    public static string Write(Table table) =>
+        new StringBuilder().AppendJoin(',', table.Columns.Select(Quoted)).Append('\n').Append(WriteRows(table.Rows)).ToString();
+
+    public static string WriteRows(IReadOnlyList<IReadOnlyList<Cell>> rows)
     {
         var text = new StringBuilder();
-        text.AppendJoin(',', table.Columns.Select(Quoted)).Append('\n');
-        foreach (var row in table.Rows)
+        foreach (var row in rows)
         {
-            text.AppendJoin(',', row.Select(cell => Quoted(cell.IsNumber ? cell.Written : Guarded(cell.Written)))).Append('\n');
+            for (var i = 0; i < row.Count; i++)
+            {
+                text.Append(i > 0 ? "," : "").Append(Quoted(row[i].IsNumber ? row[i].Written : Guarded(row[i].Written)));
+            }
+
+            text.Append('\n');
         }
 
         return text.ToString();

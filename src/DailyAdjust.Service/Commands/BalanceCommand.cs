@@ -1,3 +1,4 @@
+using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Reports.Tables;
 using DailyAdjust.Service.Sites;
 
@@ -6,6 +7,8 @@ namespace DailyAdjust.Service.Commands;
 /// <summary>`balance`: every zone's water, day by day.</summary>
 internal static class BalanceCommand
 {
+    private const int DaysAtATime = 16;
+
     public static AppCommand Create(GlobalOptions global, TimeProvider time)
     {
         var range = new RangeOptions();
@@ -24,7 +27,32 @@ internal static class BalanceCommand
     {
         var (from, to) = range.Range(context);
         using var site = context.OneSite().ToRead();
-        range.Print(context, BalanceTable.Of(site.Ledger.InOneView(() => BalanceBook.Between(site, from, to))));
+        site.Ledger.InOneView(() =>
+        {
+            var days = BalanceBook.DayByDay(site, from, to);
+            if (range.IsCsv(context))
+            {
+                PrintCsv(context.Out, days);
+            }
+            else
+            {
+                range.Print(context, BalanceTable.Of(days.SelectMany(d => d)));
+            }
+
+            return 0;
+        });
         return ExitCode.Done;
+    }
+
+    /// <summary>As it is computed, a few days at a time: what is printed is not kept, and its rows are written on all processors.</summary>
+    private static void PrintCsv(TextWriter into, IEnumerable<IReadOnlyList<ZoneDay>> days)
+    {
+        into.Write(BalanceTable.Of([]).ToCsv());
+        foreach (var some in days.Chunk(DaysAtATime))
+        {
+            var texts = new string[some.Length];
+            Parallel.For(0, some.Length, i => texts[i] = BalanceTable.Of(some[i]).ToCsvRows());
+            Array.ForEach(texts, into.Write);
+        }
     }
 }

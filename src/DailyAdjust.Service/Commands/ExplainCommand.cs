@@ -69,7 +69,7 @@ internal static class ExplainCommand
     {
         var date = context.Date ?? WeatherBook.LastFinished(site)
             ?? throw new WrongInputException($"{site.Folder.Name}: no day of weather is finished yet.", "`dailyadjust ingest FILE` reads a weather file.");
-        var days = BalanceBook.Between(site, date, date);
+        var days = BalanceBook.DayByDay(site, date, date).SelectMany(d => d).ToList();
         var day = days.FirstOrDefault(d => d.Station == key)
             ?? throw new WrongInputException(FormattableString.Invariant($"There is no finished day {date:yyyy-MM-dd} of {key}."), "`dailyadjust balance` prints the days that there are.");
         var sections = ExplainBook.OfDay(site, date, key);

@@ -41,6 +41,8 @@ internal sealed class RangeOptions
         }
     }
 
+    public bool IsCsv(CommandContext context) => string.Equals(context.Parsed.GetValue(Format), "csv", StringComparison.Ordinal);
+
     public void Print(CommandContext context, Table table) => context.Out.Write(context.Parsed.GetValue(Format) switch
     {
         "csv" => table.ToCsv(),

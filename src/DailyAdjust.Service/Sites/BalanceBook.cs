@@ -9,7 +9,8 @@ public static class BalanceBook
     /// <param name="site">Opened.</param>
     /// <param name="from">The first date; null = since the balance began.</param>
     /// <param name="to">The last date; null = the last finished day.</param>
-    public static IReadOnlyList<ZoneDay> Between(OpenSite site, DateOnly? from, DateOnly? to)
+    /// <returns>Zone days of one date after another, computed as they are asked for: ten years of a large course are millions.</returns>
+    public static IEnumerable<IReadOnlyList<ZoneDay>> DayByDay(OpenSite site, DateOnly? from, DateOnly? to)
     {
         if (WeatherBook.LastFinished(site) is not { } finished)
         {
@@ -19,13 +20,7 @@ public static class BalanceBook
         var last = to < finished ? to.Value : finished;
         var start = site.Versions[0].Site.Start;
         var state = from is { } first && first > start ? SoilBook.Newest(site, first) : null;
-        if (last < (state?.Date ?? start))
-        {
-            return [];
-        }
-
-        var days = Balance.Run(InputsThrough(site, last, state)).Days;
-        return from is null ? days : [.. days.Where(day => day.Date >= from)];
+        return last < (state?.Date ?? start) ? [] : Balance.DayByDay(InputsThrough(site, last, state) with { ListFrom = from });
     }
 
     /// <summary>What a balance is run on, as all that has arrived has it.</summary>

@@ -222,7 +222,7 @@ public sealed class FileIntake(OpenSite site, DateTimeOffset now, Action<double>
             WeatherBook.Touch(site, rain.Min(e => TouchedDays.FirstOf(e, clock)), rain.Max(e => e.Time.Date).AddDays(1));
         }
 
-        site.Ledger.States.ForgetAfter(changed.Min(e => TouchedDays.FirstOf(e, clock)));
+        site.Ledger.ForgetBalanceFrom(changed.Min(e => TouchedDays.FirstOf(e, clock)));
     }
 
     private string NothingFits(string name)

@@ -32,7 +32,7 @@ public static class MorningKnowledge
 
         var today = SiteVersions.On(versions, date);
         var (log, notUsed) = Split(site, today.Clock, asOf, upTo);
-        var state = looksBack ? null : SoilBook.ForSheet(site, date, notUsed);
+        var (state, waterBefore) = looksBack ? (null, []) : SoilBook.ForSheet(site, date, notUsed);
         var weather = WeatherThrough(site, versions, date.AddDays(-1), state?.Date ?? versions[0].Site.Start, log, asOf, looksBack ? upTo : null);
         var readings = ReadingsNear(site, today, date, asOf, upTo);
         var newest = WeatherDays.Newest(today, asOf, readings);
@@ -50,6 +50,7 @@ public static class MorningKnowledge
             RainSetAsideSinceMidnight = WeatherDays.RainSetAsideSinceMidnight(today, date, asOf, readings),
             RainByHand = HandRains.Of(today, date.AddDays(-1), asOf, readings, log, totals),
             EtoSoFar = today.Report.IsLaterLook(today.Clock, date, asOf) ? WeatherDays.EtoSinceMidnight(today, date, asOf, readings) : null,
+            WaterBefore = waterBefore,
             WaterYearBefore = looksBack ? [] : WaterBook.MonthOf(site, date.AddYears(-1)),
             Forecast = forecast is null ? [] : ForecastDays.Of(today, date, asOf, forecast.Readings, setAside),
             ForecastIssued = forecast?.Issued,

@@ -123,7 +123,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
             if (replaced is not null)
             {
                 // "Done" means the newest issue of its date.
-                site.Ledger.States.ForgetAfter(date);
+                site.Ledger.ForgetBalanceFrom(date);
             }
         });
         Write(date, issue, [.. report.All.Select(f => KeyValuePair.Create(f.Name, files[f.Name]))], mail);

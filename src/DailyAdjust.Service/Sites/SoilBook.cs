@@ -1,30 +1,37 @@
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Sites;
+using DailyAdjust.Core.Water;
 using DailyAdjust.Core.Weather;
+using DailyAdjust.Ledger.Derived;
 
 namespace DailyAdjust.Service.Sites;
 
 /// <summary>
-/// Where a balance may begin instead of at the site's start: the depletions at each month's first, kept in the ledger. They save
-/// time in later years and never change a result.
+/// Where a balance may begin instead of at the site's start: the depletions at each month's first, and the water of the days before, kept in the
+/// ledger. They save time in later years and never change a result.
 /// </summary>
 public static class SoilBook
 {
-    /// <summary>A sheet shows the year's water and two weeks of moisture, so it begins this far back.</summary>
-    private const int DaysShown = 60;
-
-    /// <summary>The newest state from which a sheet of this date can begin; null = from the site's start.</summary>
+    /// <summary>The newest state from which a sheet of this date can begin (null = from the site's start), and the year's water before it.</summary>
     /// <param name="site">Opened.</param>
     /// <param name="date">The sheet's date.</param>
     /// <param name="notUsed">Entries that hold and are later than the sheet may know.</param>
-    public static SoilState? ForSheet(OpenSite site, DateOnly date, IReadOnlyList<LogEntry> notUsed)
+    public static (SoilState? State, IReadOnlyList<DayWater> WaterBefore) ForSheet(OpenSite site, DateOnly date, IReadOnlyList<LogEntry> notUsed)
     {
         var clock = site.Newest.Clock;
         var newYear = new DateOnly(date.Year, 1, 1);
-        var back = date.AddDays(-DaysShown);
         var limits = site.Newest.WaterLimits;
-        var waterYear = limits.HasYear ? limits.YearOf(date) : newYear;
-        return Newest(site, notUsed.Select(e => TouchedDays.FirstOf(e, clock)).Append(newYear).Append(waterYear).Append(back).Min());
+        var year = limits.HasYear && limits.YearOf(date) is var waterYear && waterYear < newYear ? waterYear : newYear;
+        var start = site.Versions[0].Site.Start;
+        var first = year > start ? year : start;
+        var shown = notUsed.Select(e => TouchedDays.FirstOf(e, clock)).Append(date.AddDays(-LookBack.DaysShown)).Min();
+        if (Newest(site, shown) is { } state && state.Date > first)
+        {
+            return WaterBook.Kept(site, first, state.Date.AddDays(-1)) is { } water ? (state, water) : (Newest(site, first), []);
+        }
+
+        return (Newest(site, shown), []);
     }
 
     /// <summary>The newest kept state of this date or an earlier one; null = from the site's start.</summary>
@@ -54,20 +61,24 @@ public static class SoilBook
         {
             foreach (var days in known.GroupBy(d => (d.Date.Year, d.Date.Month)).Select(g => g.ToList()))
             {
-                var end = Balance.Run(new BalanceInputs { Versions = site.Versions, Weather = days, Before = before, Log = log, Sheets = sheets, StartState = start }).End;
-                if (end.Date.Day != 1)
+                var run = Balance.Run(new BalanceInputs { Versions = site.Versions, Weather = days, Before = before, Log = log, Sheets = sheets, StartState = start, ListFrom = DateOnly.MaxValue });
+                if (run.End.Date.Day != 1)
                 {
                     break;
                 }
 
-                start = end;
+                start = run.End;
                 before.AddRange(days);
-                site.Ledger.States.Put(end, HashOf(site, end.Date));
+                site.Ledger.States.Put(start, HashOf(site, start.Date));
+                foreach (var (day, litres) in days.Zip(run.Litres))
+                {
+                    site.Ledger.Litres.Put(new StoredLitres(day.Date, litres, HashOf(site, day.Date.AddDays(1))));
+                }
             }
         });
     }
 
     /// <summary>The versions that a state rests on: all that hold before it.</summary>
-    private static string HashOf(OpenSite site, DateOnly date) =>
+    internal static string HashOf(OpenSite site, DateOnly date) =>
         string.Join('|', [CalculationVersions.Calculation, CalculationVersions.TimeZones, .. site.Texts.Where(t => t.From < date).Select(t => t.Sha)]);
 }

@@ -36,8 +36,26 @@ public static class WaterBook
     {
         var first = new DateOnly(date.Year, date.Month, 1);
         var last = first.AddMonths(1).AddDays(-1);
+        if (Kept(site, first, last) is { } kept)
+        {
+            return kept;
+        }
+
         return first >= site.Versions[0].Site.Start && WeatherBook.LastFinished(site) >= last
             && WaterBooksCalculation.Days(From(site, first, first, last)) is { Count: > 0 } days && days[^1].Date == last ? days : [];
+    }
+
+    /// <summary>Days whose water is kept in the ledger, both ends included; null = not all of them are.</summary>
+    internal static IReadOnlyList<DayWater>? Kept(OpenSite site, DateOnly first, DateOnly last)
+    {
+        var litres = site.Ledger.Litres.Between(first, last);
+        if (litres.Count != last.DayNumber - first.DayNumber + 1 || litres.Any(d => !string.Equals(d.InputsHash, SoilBook.HashOf(site, d.Day.AddDays(1)), StringComparison.Ordinal)))
+        {
+            return null;
+        }
+
+        var weather = WeatherBook.Through(site, last, first);
+        return weather.Count == litres.Count && weather.All(d => d.EtoMm is not null) ? [.. weather.Zip(litres, (day, of) => DayWater.Of(day, of.Litres))] : null;
     }
 
     /// <summary>The span's first month is counted whole, and the year where the place may take so much in one.</summary>

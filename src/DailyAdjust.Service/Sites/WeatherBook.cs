@@ -96,7 +96,7 @@ public static class WeatherBook
 
         if (differs is { } changed)
         {
-            site.Ledger.States.ForgetAfter(changed);
+            site.Ledger.ForgetBalanceFrom(changed);
         }
     }
 

@@ -21,7 +21,7 @@ public sealed class OlderLedgerTests : IDisposable
         {
             connection.Open();
             using var command = connection.CreateCommand();
-            command.CommandText = "DROP TABLE outbox; DROP TABLE notice; PRAGMA user_version = 1;";
+            command.CommandText = "DROP TABLE outbox; DROP TABLE notice; DROP TABLE day_litres; PRAGMA user_version = 1;";
             command.ExecuteNonQuery();
         }
 

@@ -162,12 +162,39 @@ public sealed class DerivedTests : IDisposable
         var before = DerivedText();
         var inputs = _ledger.Watermark;
         _ledger.DropDerived();
-        Assert.Equal([0L, 0L, 0L], new[] { "reading_day", "weather_day", "state" }.Select(t => _ledger.Db.Number($"SELECT count(*) FROM {t}")));
+        Assert.Equal([0L, 0L, 0L, 0L], new[] { "reading_day", "weather_day", "state", "day_litres" }.Select(t => _ledger.Db.Number($"SELECT count(*) FROM {t}")));
         Assert.Equal([1L, 2L, 3L], _ledger.Files.NotReadWith("yard", "m").Select(f => f.Seq));
         Assert.Equal(inputs, _ledger.Watermark);
         Derive();
         Assert.Equal(before, DerivedText());
-        Assert.Equal(7, before.Count);
+        Assert.Equal(8, before.Count);
+    }
+
+    [Fact]
+    public void A_days_water_is_kept_until_something_before_its_end_changes()
+    {
+        for (var i = 0; i < 4; i++)
+        {
+            _ledger.Litres.Put(new StoredLitres(Day.AddDays(i), 0.1 + i, "h"));
+            _ledger.States.Put(State(Day.AddDays(i)), "h");
+        }
+
+        _ledger.Litres.Put(new StoredLitres(Day, 7, "h2"));
+        Assert.Equal([new StoredLitres(Day, 7, "h2"), new StoredLitres(Day.AddDays(1), 1.1, "h")], _ledger.Litres.Between(Day.AddDays(-9), Day.AddDays(1)));
+
+        _ledger.ForgetBalanceFrom(Day.AddDays(2));
+
+        // The day itself is changed; its state is of 00:00.
+        Assert.Equal([Day, Day.AddDays(1)], _ledger.Litres.Between(DateOnly.MinValue, DateOnly.MaxValue).Select(d => d.Day));
+        Assert.NotNull(_ledger.States.Get(Day.AddDays(2)));
+        Assert.Null(_ledger.States.Get(Day.AddDays(3)));
+    }
+
+    [Fact]
+    public void A_ledger_that_has_no_table_for_it_yet_has_no_water()
+    {
+        _ledger.Db.Execute("DROP TABLE day_litres");
+        Assert.Empty(_ledger.Litres.Between(Day, Day));
     }
 
     public void Dispose()
@@ -193,13 +220,15 @@ public sealed class DerivedTests : IDisposable
         _ledger.Weather.Put(FullDay with { Date = Day.AddDays(1) }, "h");
         _ledger.States.Put(State(Day, 40), "h");
         _ledger.States.Put(State(Day.AddDays(1), 40), "h");
+        _ledger.Litres.Put(new StoredLitres(Day, 12.5, "h"));
     }
 
     private List<string> DerivedText() => _ledger.Db.Query(
         """
         SELECT source || day || seq || map_sha || hex(body) FROM reading_day
         UNION ALL SELECT day || inputs || body FROM weather_day
-        UNION ALL SELECT day || inputs || body FROM state ORDER BY 1
+        UNION ALL SELECT day || inputs || body FROM state
+        UNION ALL SELECT day || inputs || litres FROM day_litres ORDER BY 1
         """,
         r => r.GetString(0));
 }

@@ -47,6 +47,43 @@ public class BalanceProperties
     }
 
     [Fact]
+    public void What_differs_from_a_date_on_needs_to_be_run_from_there_alone()
+    {
+        var changed = 0;
+        for (var seed = 1; seed <= Sites; seed++)
+        {
+            var before = RandomCase.Of(seed).Balance;
+            var from = before.Weather[before.Weather.Count / 2].Date;
+            var program = SiteVersions.On(before.Versions, from).Controllers[0] is var c ? new Place(PlaceKind.Program, c.Id, c.Programs[0].Id) : default;
+            var after = before with { Log = [.. before.Log, new LogEntry { Time = new LogTime(from, new TimeOnly(0, 0)), Kind = LogKind.Setting, Where = program, Value = seed % 2 == 0 ? 0 : 130, Unit = LogUnit.Percent }] };
+            var known = Balance.Run(before);
+            var whole = Balance.Run(after);
+            var fromThere = Balance.RunFrom(after, known, from);
+            Assert.Equal(whole.Days, fromThere.Days);
+            Assert.Equal(whole.Litres, fromThere.Litres);
+            Assert.Equal(whole.End.DepletionMm.OrderBy(d => d.Key.ToString(), StringComparer.Ordinal), fromThere.End.DepletionMm.OrderBy(d => d.Key.ToString(), StringComparer.Ordinal));
+            changed += whole.Days.SequenceEqual(known.Days) ? 0 : 1;
+        }
+
+        Assert.InRange(changed, Sites / 4, Sites);
+    }
+
+    [Fact]
+    public void Days_that_are_not_listed_are_run_all_the_same()
+    {
+        for (var seed = 1; seed <= Sites; seed++)
+        {
+            var all = RandomCase.Of(seed).Balance;
+            var from = all.Weather[all.Weather.Count / 2].Date;
+            var (whole, listed) = (Balance.Run(all), Balance.Run(all with { ListFrom = from }));
+            Assert.Equal(whole.Days.Where(d => d.Date >= from), listed.Days);
+            Assert.Equal(whole.Litres, listed.Litres);
+            var flow = all.Weather.Select(w => whole.Days.Where(d => d.Date == w.Date).Sum(d => d.MinutesRun * (SiteVersions.On(all.Versions, w.Date).Stations.First(s => s.Key == d.Station).FlowLPerMin ?? 0)));
+            Assert.Equal(flow, whole.Litres);
+        }
+    }
+
+    [Fact]
     public void A_station_that_was_taken_out_comes_back_full_whether_run_day_by_day_or_all_at_once()
     {
         var site = OneZone.Site(OneZone.Area);

@@ -30,7 +30,7 @@ internal static class RawLedger
         [.. _kept.Select(table => $"{table} {Scalar(path, $"SELECT group_concat(row, x'0a') FROM (SELECT {Row(path, table)} AS row FROM {table} ORDER BY row)")}")];
 
     /// <summary>Makes it a ledger of the first tables.</summary>
-    public static void MakeOld(string path) => Scalar(path, "DROP TABLE IF EXISTS notice; DROP TABLE IF EXISTS outbox; PRAGMA user_version = 1;");
+    public static void MakeOld(string path) => Scalar(path, "DROP TABLE IF EXISTS day_litres; DROP TABLE IF EXISTS notice; DROP TABLE IF EXISTS outbox; PRAGMA user_version = 1;");
 
     /// <summary>Writes nonsense over the pages of a table.</summary>
     public static void Damage(string path, string table)
