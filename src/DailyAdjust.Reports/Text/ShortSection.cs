@@ -11,6 +11,8 @@ internal sealed record ShortSection(Phrase Title, Func<int, IReadOnlyList<string
     private const int LinesOfItem = 2;
     private const int LinesOfRow = 3;
 
+    private readonly Dictionary<int, IReadOnlyList<string>> _said = [];
+
     /// <summary>Lines below which it is not worth having, as far as it wants so many.</summary>
     public int Least { get; init; } = 1;
 
@@ -24,10 +26,10 @@ internal sealed record ShortSection(Phrase Title, Func<int, IReadOnlyList<string
     public int Most { get; init; } = 6;
 
     /// <summary>Lines that it wants: for all it has to say, or <see cref="Most"/>.</summary>
-    public int Wanted => Say(Most).Count;
+    public int Wanted => Said(Most).Count;
 
     /// <param name="room">0 to <see cref="Wanted"/>.</param>
-    public IReadOnlyList<string> LinesIn(int room) => room < 1 ? [] : Say(room);
+    public IReadOnlyList<string> LinesIn(int room) => room < 1 ? [] : Said(room);
 
     /// <summary>One text that says itself what it is.</summary>
     public static ShortSection Sentence(Language language, Phrase title, Phrase text, int most = LinesOfItem) => new(title, room => Folded(language, text, 0, Math.Min(most, room)));
@@ -65,21 +67,37 @@ internal sealed record ShortSection(Phrase Title, Func<int, IReadOnlyList<string
     /// <param name="title">On a line of its own.</param>
     /// <param name="lead">Behind the title; empty = nothing.</param>
     /// <param name="items">1 or more.</param>
-    public static ShortSection Acts(Language language, Phrase title, Phrase lead, IReadOnlyList<(Phrase Act, Phrase Why)> items) => new(title, room =>
+    public static ShortSection Acts(Language language, Phrase title, Phrase lead, IReadOnlyList<(Phrase Act, Phrase Why)> items)
     {
         var head = Folded(language, $"{ShortTextWords.Titled(title)}{(lead.IsEmpty ? lead : $" {lead}")}", 0, int.MaxValue);
-        List<IReadOnlyList<string>> all = [.. items.Select(item => Whole(language, item.Act, item.Why))];
-        for (var shown = all.Count; shown > 0; shown--)
+        List<IReadOnlyList<string>> whole = [];
+        return new(title, room =>
         {
-            List<string> lines = [.. head, .. all.Take(shown).SelectMany(l => l), .. shown == all.Count ? [] : Folded(language, $"- {ShortTextWords.AndMore(all.Count - shown)}", 2, 1)];
-            if (lines.Count <= room)
+            // No further than there is room: a large course has many.
+            var (lines, shown) = (head.Count, 0);
+            for (var i = 0; i < items.Count; i++)
             {
-                return lines;
-            }
-        }
+                if (i == whole.Count)
+                {
+                    whole.Add(Whole(language, items[i].Act, items[i].Why));
+                }
 
-        return Folded(language, ShortTextWords.OnlyCounted(title, items.Count), 0, 1);
-    });
+                lines += whole[i].Count;
+                if (lines > room)
+                {
+                    break;
+                }
+
+                shown = lines + (i + 1 < items.Count ? 1 : 0) <= room ? i + 1 : shown;
+            }
+
+            return shown == 0
+                ? Folded(language, ShortTextWords.OnlyCounted(title, items.Count), 0, 1)
+                : [.. head, .. whole.Take(shown).SelectMany(l => l), .. shown == items.Count ? [] : Folded(language, $"- {ShortTextWords.AndMore(items.Count - shown)}", 2, 1)];
+        });
+    }
+
+    private IReadOnlyList<string> Said(int room) => _said.TryGetValue(room, out var known) ? known : _said[room] = Say(room);
 
     private static IReadOnlyList<string> Whole(Language language, Phrase act, Phrase why)
     {
@@ -95,7 +113,10 @@ internal sealed record ShortSection(Phrase Title, Func<int, IReadOnlyList<string
     /// <param name="last">A sentence behind them, as far as it has room.</param>
     public static ShortSection Row(Language language, Phrase title, IReadOnlyList<Phrase> items, Phrase? last = null) => new(title, room =>
     {
-        foreach (var text in Rows(title, items, last))
+        // What is longer than all its lines together needs not be folded to see that it has no room.
+        var letters = 0;
+        var most = items.TakeWhile(item => (letters += item.In(language).Length) <= room * TextLines.Width).Count();
+        foreach (var text in Rows(title, items, last, most))
         {
             if (Folded(language, text, 0, room + 1) is var folded && folded.Count <= room)
             {
@@ -129,18 +150,22 @@ internal sealed record ShortSection(Phrase Title, Func<int, IReadOnlyList<string
         return lines.All;
     }
 
-    /// <summary>The same with ever fewer items.</summary>
-    private static IEnumerable<Phrase> Rows(Phrase title, IReadOnlyList<Phrase> items, Phrase? last)
+    /// <summary>With so many items at most, and then with ever fewer.</summary>
+    private static IEnumerable<Phrase> Rows(Phrase title, IReadOnlyList<Phrase> items, Phrase? last, int most)
     {
         var head = ShortTextWords.Titled(title);
-        Phrase all = $"{head} {Phrase.Join("; ", items)}.";
-        if (last is not null)
+        if (most == items.Count)
         {
-            yield return $"{all} {last}";
+            Phrase all = $"{head} {Phrase.Join("; ", items)}.";
+            if (last is not null)
+            {
+                yield return $"{all} {last}";
+            }
+
+            yield return all;
         }
 
-        yield return all;
-        for (var shown = items.Count - 1; shown > 0; shown--)
+        for (var shown = Math.Min(most, items.Count - 1); shown > 0; shown--)
         {
             yield return $"{head} {Phrase.Join("; ", items.Take(shown).Append(ShortTextWords.AndMore(items.Count - shown)))}.";
         }
