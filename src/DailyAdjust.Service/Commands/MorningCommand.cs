@@ -54,33 +54,23 @@ internal static class MorningCommand
         using var logger = LogSetup.Create(context.Home, context.Options, console: false);
         using var factory = new SerilogLoggerFactory(logger);
         var log = factory.CreateLogger<SiteMorning>();
-        var code = ExitCode.Done;
-        var done = new List<SiteFolder>();
-        foreach (var folder in context.Sites())
+        var runs = new SiteRuns(context, log).All(context.Sites(), async (mine, folder, turn) =>
         {
-            try
+            // Before the ledger is opened: a slow server keeps nobody else from it, nor another site from its turn.
+            using var pulls = new SitePulls(folder, new PullTools { Time = context.Time, Log = log });
+            if (context.Date is null && context.Options.PullWaitSeconds > 0 && Described(folder) is { } described)
             {
-                RunSite(context, folder, given, at, visit, log);
-                done.Add(folder);
+                await pulls.NowAsync(described, TimeSpan.FromSeconds(context.Options.PullWaitSeconds), CancellationToken.None).ConfigureAwait(false);
             }
-            catch (OperationCanceledException)
+
+            using (await turn().ConfigureAwait(false))
             {
-                context.Error.WriteLine($"{folder.Name}: stopped while its page was printed; the sheet is there.");
-                return ExitCode.Failed;
+                RunSite(mine, folder, given, (at, visit), pulls, log);
             }
-            catch (Exception failure) when (failure is WrongInputException or LedgerException or IOException or UnauthorizedAccessException)
-            {
-                // One site's failure does not stop the others. Most failures name their site themselves.
-                var named = failure.Message.StartsWith(folder.Name + ": ", StringComparison.Ordinal);
-                context.Error.WriteLine(named ? failure.Message : $"{folder.Name}: {DiskTrouble.InWords(failure)}");
-                context.Error.WriteLine((failure as WrongInputException)?.Hint ?? "Nothing was issued for this site.");
-                log.LogError(failure, "{Site}: {Failure}", folder.Name, DiskTrouble.InWords(failure));
-                code = Math.Max(code, failure is WrongInputException ? ExitCode.WrongInput : ExitCode.Failed);
-                if (DiskTrouble.IsFailed(failure))
-                {
-                    return ExitCode.Failed;
-                }
-            }
+        });
+        if (runs.IsCutShort)
+        {
+            return runs.Code;
         }
 
         new HomeIndex(context.Home, log).Write();
@@ -91,23 +81,16 @@ internal static class MorningCommand
 
         if (given.Mail && context.Options.Mail is not null)
         {
-            Mail(context, done, log);
+            Mail(context, runs.Done, log);
         }
 
-        return code;
+        return runs.Code;
     }
 
-    private static void RunSite(CommandContext context, SiteFolder folder, Given asked, AtOption at, VisitOption visit, ILogger log)
+    private static void RunSite(CommandContext context, SiteFolder folder, Given asked, (AtOption At, VisitOption Visit) options, SitePulls pulls, ILogger log)
     {
-        // Before the ledger is opened: a slow server keeps nobody else from it.
-        using var pulls = new SitePulls(folder, new PullTools { Time = context.Time, Log = log });
-        if (context.Date is null && context.Options.PullWaitSeconds > 0 && Described(folder) is { } described)
-        {
-            pulls.NowAsync(described, TimeSpan.FromSeconds(context.Options.PullWaitSeconds), CancellationToken.None).GetAwaiter().GetResult();
-        }
-
         using var site = folder.ToWrite(context.Date, asked.From, context.Time, out var badEdit);
-        var given = at.Of(context, site.Newest, context.Date);
+        var given = options.At.Of(context, site.Newest, context.Date);
         List<string> notices = badEdit is null ? [] : [badEdit];
         notices.AddRange(TakeInbox(context, site, log));
         notices.AddRange(TakeFolders(context, site, log));
@@ -119,7 +102,7 @@ internal static class MorningCommand
 
         var before = TimeSpan.FromMinutes(context.Options.WorkBeginsMinutesBefore);
         var (date, asOf) = given ?? MorningTime.Of(site.Newest, context.Date, context.Time.GetUtcNow(), before);
-        if (visit.Entries(context, site.Newest, new(date, asOf)) is { Count: > 0 } unplanned)
+        if (options.Visit.Entries(context, site.Newest, new(date, asOf)) is { Count: > 0 } unplanned)
         {
             // As `log visit` would: a sheet can be reckoned again from the logbook alone.
             new FileIntake(site, context.Time.GetUtcNow()).Add(unplanned);

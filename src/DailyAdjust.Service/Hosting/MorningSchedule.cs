@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using DailyAdjust.Ledger;
 using DailyAdjust.Service.Configuration;
@@ -14,7 +15,7 @@ public sealed class MorningSchedule(ISchedulerFactory factory, ServiceOptions op
     /// <summary>Key of the site's name in a job.</summary>
     internal const string SiteKey = "site";
 
-    private readonly Dictionary<string, string> _planned = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, string> _planned = new(StringComparer.Ordinal);
 
     /// <summary>Brings the site's triggers up to its description.</summary>
     public async Task FollowAsync(SiteRunner runner, CancellationToken stop)

@@ -4,7 +4,7 @@ using Microsoft.Extensions.Hosting;
 namespace DailyAdjust.Service.Hosting;
 
 /// <summary>
-/// Looks at every site in turn, again and again on a monotonic timer: what is due and not done, what lies in the inbox. The schedule
+/// Looks at every site, as many at a time as there are processors, again and again on a monotonic timer: what is due and not done, what lies in the inbox. The schedule
 /// only makes a morning punctual; this makes sure that none is missed, whatever the clock does.
 /// </summary>
 public sealed class PollWorker(SiteRunners sites, SiteWork work, MorningSchedule schedule, Watchdog watchdog, ServiceOptions options, TimeProvider time, ServiceFailure failure) : BackgroundService
@@ -13,13 +13,14 @@ public sealed class PollWorker(SiteRunners sites, SiteWork work, MorningSchedule
 
     private async Task LookAsync(CancellationToken stop)
     {
-        foreach (var site in sites.All())
+        var processors = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = stop };
+        await Parallel.ForEachAsync(sites.All(), processors, async (site, cancelled) =>
         {
-            await work.RunAsync(site, stop).ConfigureAwait(false);
-            await schedule.FollowAsync(site, stop).ConfigureAwait(false);
+            await work.RunAsync(site, cancelled).ConfigureAwait(false);
+            await schedule.FollowAsync(site, cancelled).ConfigureAwait(false);
             watchdog.Beat();
-        }
-
+        }).ConfigureAwait(false);
+        work.EndLook();
         watchdog.Beat();
     }
 }

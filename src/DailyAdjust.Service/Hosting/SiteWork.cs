@@ -18,8 +18,18 @@ namespace DailyAdjust.Service.Hosting;
 public sealed class SiteWork(HomeIndex index, MorningBeat beat, ILogger<SiteWork> log)
 {
     private readonly ToldOnce _told = new();
-    private bool _hasLooked;
+    private readonly GatheredWork _after = new(() =>
+    {
+        index.Write();
+        beat.Beat();
+    });
+
+    private volatile bool _hasLooked;
     private volatile Exception? _failed;
+
+    /// <summary>All sites were looked at: what could not follow every sheet at once is done now.</summary>
+    /// <exception cref="DiskFailedException">The disk failed: nothing more may be written.</exception>
+    public void EndLook() => _after.DoDue();
 
     /// <exception cref="LedgerException">The disk failed: nothing more may be written.</exception>
     /// <exception cref="DiskFailedException">The same.</exception>
@@ -38,8 +48,7 @@ public sealed class SiteWork(HomeIndex index, MorningBeat beat, ILogger<SiteWork
             {
                 // After the first look too: a crash may have come between a sheet and the page that leads to it.
                 _hasLooked = true;
-                index.Write();
-                beat.Beat();
+                _after.Ask();
             }
 
             ServiceMetrics.Looked(site, Stopwatch.GetElapsedTime(begun));

@@ -1,5 +1,6 @@
 using System.Text;
 using DailyAdjust.Reports;
+using DailyAdjust.Reports.Index;
 using DailyAdjust.Service.Home;
 using Microsoft.Extensions.Logging;
 
@@ -21,7 +22,7 @@ public sealed class HomeIndex(HomeFolder home, ILogger log)
         {
             lock (_oneAtATime)
             {
-                var page = Encoding.UTF8.GetBytes(AllSites.Html([.. home.Sites().Select(IndexBook.Of)]));
+                var page = Encoding.UTF8.GetBytes(AllSites.Html(Sites()));
                 if (!File.Exists(home.IndexFile) || !page.AsSpan().SequenceEqual(File.ReadAllBytes(home.IndexFile)))
                 {
                     AtomicFile.Write(home.IndexFile, page);
@@ -32,5 +33,21 @@ public sealed class HomeIndex(HomeFolder home, ILogger log)
         {
             log.LogError(failure, "{File} could not be written: {Failure}", home.IndexFile, failure.Message);
         }
+    }
+
+    private IndexSite[] Sites()
+    {
+        var folders = home.Sites();
+        var sites = new IndexSite[folders.Count];
+        try
+        {
+            Parallel.For(0, folders.Count, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, i => sites[i] = IndexBook.Of(folders[i]));
+        }
+        catch (AggregateException several)
+        {
+            throw several.InnerExceptions.FirstOrDefault(DiskTrouble.IsFailed) ?? several.InnerExceptions[0];
+        }
+
+        return sites;
     }
 }

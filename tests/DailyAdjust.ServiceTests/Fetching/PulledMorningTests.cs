@@ -65,6 +65,22 @@ public sealed class PulledMorningTests : IDisposable
     }
 
     [Fact]
+    public async Task A_source_that_stalls_holds_up_no_other_sites_sheet()
+    {
+        using var server = new LocalServer(Stall());
+        WithPull(server);
+        var other = _home.EmptySite("zinnia");
+        File.Copy(Path.Combine(ExampleSite.Folder, "site", "site.yaml"), other.SiteFile);
+        File.Copy(Path.Combine(ExampleSite.Folder, "site", "stations.csv"), other.StationsFile);
+
+        using var process = RunningProgram.Start(new ProgramStart("morning", "--home", _home.Path, "--set", "PullWaitSeconds=60"));
+        await UntilAsync(() => server.Questions.Count > 0 && Reports(other).Any());
+
+        Assert.False(process.HasExited);
+        process.Kill();
+    }
+
+    [Fact]
     public async Task Two_sources_do_not_wait_for_each_other_and_keep_their_own_interval()
     {
         using var stalls = new LocalServer(Stall());
