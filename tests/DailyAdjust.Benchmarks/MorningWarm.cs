@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
+using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Ledger;
 using DailyAdjust.Reports;
@@ -36,9 +37,20 @@ internal static class MorningWarm
         var inputs = MorningKnowledge.Of(site, date, asOf, issue: 1);
         var sheet = MorningCalculation.Run(inputs);
         Tell($"{folder.Name}: gathered", () => MorningKnowledge.Of(site, date, asOf, issue: 1));
+        Tell($"{folder.Name}: balance of {BalanceOf(inputs).Days.Count} zone days", () => BalanceOf(inputs));
         Tell($"{folder.Name}: advice of {sheet.Programs.Count} programs, {sheet.Site.Stations.Count} stations", () => MorningCalculation.Run(inputs));
         Tell($"{folder.Name}: files of the sheet", () => MorningReport.Render(sheet, new SheetIssue { SiteId = folder.Name, Number = 1, Notices = [] }));
     }
+
+    private static BalanceResult BalanceOf(MorningInputs inputs) => Balance.Run(new BalanceInputs
+    {
+        Versions = inputs.Versions,
+        Weather = inputs.Weather,
+        Before = inputs.Before,
+        Log = inputs.Log,
+        Sheets = inputs.Sheets,
+        StartState = inputs.StartState,
+    });
 
     private static void Tell(string what, Func<object> work)
     {

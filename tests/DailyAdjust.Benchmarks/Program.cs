@@ -6,7 +6,9 @@ var root = new RootCommand("Measures, and makes the courses that are measured.")
 {
     CourseCommand.Create(),
     FitCommand(),
+    KernelCommand.Create(),
     MorningWarm.Create(),
+    WeatherCommand.Create(),
 };
 return await root.Parse(args).InvokeAsync();
 
