@@ -14,6 +14,7 @@ internal sealed class Nights
     private readonly HashSet<(ProgramKey Program, DateTimeOffset At)> _takenOut;
     private readonly StationsOut _stationsOut;
     private readonly IReadOnlyDictionary<ProgramKey, double> _growInPercents;
+    private StartsOfNights? _starts;
 
     /// <param name="context">The morning.</param>
     /// <param name="log">Its `pump` entries reduce the capacity from their time until their end.</param>
@@ -41,12 +42,11 @@ internal sealed class Nights
     /// <param name="percentOf">A program's percentage; 0 = does not run.</param>
     /// <param name="programs">Those that are looked at; null = all, with the site's starts.</param>
     /// <param name="movedBy">By how much some of them start otherwise than on the site; null = none does.</param>
-    public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, IReadOnlyList<PlannedProgram>? programs = null, IReadOnlyDictionary<ProgramKey, TimeSpan>? movedBy = null) =>
-        _context.Laying.Between(
-            _context.GrowIns, programs ?? _context.Programs, _context.RoundDone, _to,
-            (key, start) => start.GrowIn is not null && _growInPercents.TryGetValue(key, out var percent) ? percent : percentOf(key),
-            (key, start) => _takenOut.Contains((key, start.At - (movedBy?.GetValueOrDefault(key) ?? default))),
-            _stationsOut.Of);
+    public IReadOnlyList<PlannedRun> Runs(Func<ProgramKey, double> percentOf, IReadOnlyList<PlannedProgram>? programs = null, IReadOnlyDictionary<ProgramKey, TimeSpan>? movedBy = null)
+    {
+        var starts = programs is null && movedBy is null ? _starts ??= Starts(_context.Programs, null) : Starts(programs ?? _context.Programs, movedBy);
+        return starts.At((key, start) => start.GrowIn is not null && _growInPercents.TryGetValue(key, out var percent) ? percent : percentOf(key));
+    }
 
     public NightFit Fit(IReadOnlyList<PlannedRun> runs, IReadOnlyList<FitCut> cuts) => new(
         [.. runs.Select(r => new ProgramRun(r.Start.Date, r.Program.Key, r.Begins, r.Finishes))],
@@ -120,6 +120,9 @@ internal sealed class Nights
 
         return told;
     }
+
+    private StartsOfNights Starts(IReadOnlyList<PlannedProgram> programs, IReadOnlyDictionary<ProgramKey, TimeSpan>? movedBy) => _context.Laying.StartsBetween(
+        _context.GrowIns, programs, _context.RoundDone, _to, (key, start) => _takenOut.Contains((key, start.At - (movedBy?.GetValueOrDefault(key) ?? default))), _stationsOut.Of);
 
     private PlannedRun? EarlierThatFits(List<PlannedRun> all, int at, TimeSpan by)
     {

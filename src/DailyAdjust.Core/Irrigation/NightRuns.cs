@@ -54,15 +54,19 @@ internal sealed class NightRuns(Site site)
     /// <param name="stationsOut">Stations that are taken out of a start; null = none is.</param>
     public IReadOnlyList<PlannedRun> Between(
         GrowIns growIns, IReadOnlyList<PlannedProgram> programs, DateTimeOffset from, DateTimeOffset to, Func<ProgramKey, StartInForce, double> percentOf,
+        Func<ProgramKey, ProgramStart, bool>? isOut = null, Func<PlannedProgram, ProgramStart, IReadOnlySet<StationKey>?>? stationsOut = null) =>
+        StartsBetween(growIns, programs, from, to, isOut, stationsOut).At(percentOf);
+
+    /// <summary>The same starts, to be laid out at several percentages.</summary>
+    public StartsOfNights StartsBetween(
+        GrowIns growIns, IReadOnlyList<PlannedProgram> programs, DateTimeOffset from, DateTimeOffset to,
         Func<ProgramKey, ProgramStart, bool>? isOut = null, Func<PlannedProgram, ProgramStart, IReadOnlySet<StationKey>?>? stationsOut = null)
     {
         var programsOf = programs.ToLookup(p => p.Key.Controller, StringComparer.Ordinal);
-        return [.. site.Controllers.SelectMany(controller => InTurn(controller, programsOf[controller.Id]
+        return new StartsOfNights(this, [.. site.Controllers.Select(controller => new StartsOfBox(controller, [.. programsOf[controller.Id]
             .SelectMany(p => growIns.From(p, from).TakeWhile(s => s.Start.At < to)
                 .Where(s => isOut?.Invoke(p.Key, s.Start) != true)
-                .Select(s => s.Due(p, percentOf(p.Key, s)))
-                .Where(d => d.Percent > 0)
-                .Select(d => stationsOut is null ? d : d with { Out = stationsOut(p, d.Start) }))))];
+                .Select(s => new StartOfNight(p, s, stationsOut?.Invoke(p, s.Start))))]))]);
     }
 
     /// <summary>The runs of one controller's starts, by start; where it stacks, a later one waits until the earlier one has ended.</summary>
