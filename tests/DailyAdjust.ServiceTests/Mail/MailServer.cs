@@ -13,7 +13,7 @@ public sealed class MailServer : IDisposable
     /// <summary>Debian's package belongs to Debian's python; another python on the path need not know it.</summary>
     private static readonly Lazy<string?> Python = new(() => new[] { "/usr/bin/python3", "python3" }.FirstOrDefault(Knows));
 
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(180);
 
     private readonly string _folder;
     private readonly List<string> _arguments;
@@ -93,12 +93,15 @@ public sealed class MailServer : IDisposable
 
     public void WaitForEvent(string text) => WaitFor($"the event \"{text}\"", () => Events.Any(e => e.StartsWith(text, StringComparison.Ordinal)));
 
-    public static void WaitFor(string what, Func<bool> holds)
+    /// <param name="what">It is waited for.</param>
+    /// <param name="holds">Whether it is there.</param>
+    /// <param name="said">What to show where it does not come; null = nothing.</param>
+    public static void WaitFor(string what, Func<bool> holds, Func<string>? said = null)
     {
         var waited = Stopwatch.StartNew();
         while (!holds())
         {
-            Assert.True(waited.Elapsed < Patience, $"Waited in vain for {what}.");
+            Assert.True(waited.Elapsed < Patience, $"Waited in vain for {what}.\n{said?.Invoke()}");
             Thread.Sleep(50);
         }
     }

@@ -99,7 +99,7 @@ public sealed class KilledServiceTests : IDisposable
             return true;
         }
 
-        MailServer.WaitFor("the kill or the end of the work", () => service.HasEnded || (HasLooked(service) && IsDone(home)));
+        MailServer.WaitFor("the kill or the end of the work", () => service.HasEnded || (HasLooked(service) && IsDone(home)), () => service.Said);
 
         // What it does while it stops has steps too.
         var exit = service.Stop();
@@ -110,7 +110,7 @@ public sealed class KilledServiceTests : IDisposable
     private static void Finish(TestHome home, Dictionary<string, string> variables)
     {
         using var service = Serve(home, variables);
-        MailServer.WaitFor("the sheet to be written and mailed", () => service.HasEnded || (HasLooked(service) && IsDone(home)));
+        MailServer.WaitFor("the sheet to be written and mailed", () => service.HasEnded || (HasLooked(service) && IsDone(home)), () => service.Said);
         Assert.Equal(0, service.Stop());
     }
 
