@@ -1,4 +1,5 @@
 using DailyAdjust.Core.Sites;
+using DailyAdjust.Files.Readings;
 
 namespace DailyAdjust.Files.Formats;
 
@@ -52,18 +53,18 @@ internal sealed class StationFilter(WeatherSource source, FormatRows rows)
             return;
         }
 
-        var others = string.Join(", ", _others) + (_others.Count == NamesTold ? " ..." : "");
+        var others = string.Join(", ", _others.Select(code => Shown.Short(code))) + (_others.Count == NamesTold ? " ..." : "");
         if (_wanted is null)
         {
-            rows.RefuseFile(_firstOther, 1, $"the file has rows of several stations: {_only}, {others}", "Say in the site which is meant, with station: and its code");
+            rows.RefuseFile(_firstOther, 1, $"the file has rows of several stations: {Shown.Short(_only)}, {others}", "Say in the site which is meant, with station: and its code");
         }
         else if (_found)
         {
-            rows.Tell("other stations", _firstOther, 1, FormattableString.Invariant($"{_count} rows of other stations are passed over: {others}"), $"The site names station {_wanted}");
+            rows.Tell("other stations", _firstOther, 1, FormattableString.Invariant($"{_count} rows of other stations are passed over: {others}"), $"The site names station {Shown.Short(_wanted)}");
         }
         else
         {
-            rows.Tell("other stations", _firstOther, 1, $"the file has no row of station {_wanted}; it has {others}", "Correct station: in the site, or is it another station's file?");
+            rows.Tell("other stations", _firstOther, 1, $"the file has no row of station {Shown.Short(_wanted)}; it has {others}", "Correct station: in the site, or is it another station's file?");
         }
     }
 

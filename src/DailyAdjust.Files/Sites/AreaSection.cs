@@ -36,7 +36,7 @@ internal static class AreaSection
             Kc = Kc(section),
             RootDepthM = section.NeedQuantity("root_depth", UnitKind.Length, new(0.01, 3), "6 in"),
             Soil = Soil(section, soils),
-            AllowableDepletion = section.NeedQuantity("allowable_depletion", UnitKind.Percent, new(0, 100, AboveMin: true, BelowMax: true), "50 %") / 100,
+            AllowableDepletion = section.NeedQuantity("allowable_depletion", UnitKind.Percent, new(0.1, 100, BelowMax: true), "50 %") / 100,
             LeaveEmpty = ReportSection.Share(section, "leave_empty", new(0, 100)) ?? 0.30,
             Efficiency = Efficiency(section, out var uniformity),
             DistributionUniformity = uniformity,

@@ -37,7 +37,7 @@ internal static class SoilSection
             FieldCapacityPercent = section.Quantity("field_capacity", UnitKind.Percent, new(0, 80, AboveMin: true)),
             IntakeRate = rate is { } mmPerHour ? new ApplicationRate(mmPerHour) : null,
             SurfaceStorage = new(storage ?? 0),
-            CurveNumber = section.Number("curve_number", new(0, 100, AboveMin: true)),
+            CurveNumber = section.Number("curve_number", new(1, 100)),
         };
         section.Done();
         if (rate is not null && storage is null)

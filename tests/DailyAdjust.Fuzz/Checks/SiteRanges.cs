@@ -24,7 +24,7 @@ internal static class SiteRanges
             Hold.Within(area.Soil.IntakeRate?.MmPerHour, double.Epsilon, 1000, "intake_rate");
             Hold.Within(area.Soil.CurveNumber, 1, 100, "curve_number");
             Hold.Within(area.RootDepthM, double.Epsilon, 5, "root_depth");
-            Hold.Within(area.AllowableDepletion, double.Epsilon, 1, "allowable_depletion");
+            Hold.Within(area.AllowableDepletion, 0.000999, 1, "allowable_depletion");
             Hold.Within(area.LeaveEmpty, 0, 1, "leave_empty");
             Hold.Within(area.Efficiency, double.Epsilon, 1, "efficiency");
             Hold.Within(area.RunAt, 0, 1, "run_at");

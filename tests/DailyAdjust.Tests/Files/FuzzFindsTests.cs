@@ -194,4 +194,27 @@ public sealed class FuzzFindsTests
         Assert.NotEmpty(problems);
         Assert.All(problems, p => Assert.InRange(p.ToString().Length, 1, 500));
     }
+
+    /// <summary>A share so small that half of it is none, and a curve on which no rain ever runs off, are slips of the pen.</summary>
+    [Theory]
+    [InlineData("allowable_depletion: 50 %", "allowable_depletion: 5e-324 %")]
+    [InlineData("curve_number: 69", "curve_number: 0.06")]
+    public void NumbersNextToNothingAreNone(string good, string bad)
+    {
+        Assert.Contains(good, ExampleSiteFiles.SiteYaml, StringComparison.Ordinal);
+
+        var reading = SiteReader.Read("site.yaml", ExampleSiteFiles.SiteYaml.Replace(good, bad, StringComparison.Ordinal), "stations.csv", ExampleSiteFiles.StationsCsv);
+
+        Assert.Null(reading.Site);
+        Assert.NotEmpty(reading.Problems);
+    }
+
+    [Fact]
+    public void ALongStationsCodeIsCutWhereItIsTold()
+    {
+        var good = GoodFiles.ByLines.Single(f => f.Name is "dwd");
+        var text = string.Join('\n', [.. good.Header, .. good.Rows, good.Rows[^1].Replace(good.Rows[^1].Split(';')[0], new string('4', 20_000), StringComparison.Ordinal)]) + "\n";
+
+        Assert.All(FormatFile.Read(good.Source!, Encoding.UTF8.GetBytes(text)).Report.Problems, p => Assert.InRange(p.ToString().Length, 1, 1_000));
+    }
 }
