@@ -1,17 +1,16 @@
 using System.Globalization;
+using DailyAdjust.Files.Readings;
 
 namespace DailyAdjust.Files;
 
 /// <summary>How problems quote what a file says, and what they suggest instead.</summary>
 internal static class Wording
 {
-    private const int LongestQuote = 60;
     private const int MostNamed = 40;
     private const int LongestList = 800;
 
     /// <summary>The text in quotation marks, cut where it is long.</summary>
-    public static string Quote(string text) =>
-        text.Length <= LongestQuote ? $"\"{text}\"" : $"\"{text[..LongestQuote]}...\"";
+    public static string Quote(string text) => $"\"{Shown.Short(text)}\"";
 
     /// <summary>"a and b and c"; of very many the first ones, and how many more.</summary>
     public static string AllOf(IReadOnlyList<string> words) =>
@@ -37,7 +36,7 @@ internal static class Wording
     public static string Listed(IReadOnlyCollection<string> words)
     {
         var letters = 0;
-        List<string> named = [.. words.Take(MostNamed).Select(k => k.Length <= LongestQuote ? k : k[..LongestQuote] + "...").TakeWhile(k => (letters += k.Length) <= LongestList)];
+        List<string> named = [.. words.Take(MostNamed).Select(k => Shown.Short(k)).TakeWhile(k => (letters += k.Length) <= LongestList)];
         return string.Join(", ", named) + (words.Count > named.Count ? ", ..." : "");
     }
 

@@ -56,33 +56,13 @@ public static class Balance
     /// <summary>Runs the given days, one after another.</summary>
     /// <param name="inputs">Weather days must be consecutive and known.</param>
     /// <exception cref="ArgumentException">A gap in the days, or an open day.</exception>
-    public static BalanceResult Run(BalanceInputs inputs)
-    {
-        var days = new List<ZoneDay>();
-        return Run(inputs, new BalanceRun(inputs), days);
-    }
+    public static BalanceResult Run(BalanceInputs inputs) => Run(inputs, new BalanceRun(inputs));
 
     /// <summary>The same day by day, none of them kept: for spans that are printed.</summary>
     /// <param name="inputs">As for <see cref="Run(BalanceInputs)"/>.</param>
     /// <returns>Zone days of one date after another, those that are to be listed; every date once, in order of stations.csv.</returns>
     /// <exception cref="ArgumentException">A gap in the days, or an open day.</exception>
-    public static IEnumerable<IReadOnlyList<ZoneDay>> DayByDay(BalanceInputs inputs)
-    {
-        var run = new BalanceRun(inputs);
-        DateOnly? previous = null;
-        foreach (var weather in inputs.Weather)
-        {
-            var isListed = !(weather.Date < inputs.ListFrom);
-            var days = isListed ? new List<ZoneDay>() : null;
-            RequireNext(previous, weather.Date);
-            previous = weather.Date;
-            run.Day(weather, days);
-            if (days is not null)
-            {
-                yield return days;
-            }
-        }
-    }
+    public static IEnumerable<IReadOnlyList<ZoneDay>> DayByDay(BalanceInputs inputs) => DaysOf(inputs, new BalanceRun(inputs), () => []).Select(day => day.Listed).OfType<IReadOnlyList<ZoneDay>>();
 
     /// <summary>The same, and what one station's last day was reckoned from.</summary>
     /// <param name="inputs">Weather days must be consecutive and known.</param>
@@ -90,10 +70,9 @@ public static class Balance
     /// <returns>Null = the station has no such day.</returns>
     internal static (ZoneDay Day, ZoneDayParts Parts)? Watch(BalanceInputs inputs, StationKey station)
     {
-        var days = new List<ZoneDay>();
         var run = new BalanceRun(inputs) { Watched = station };
-        Run(inputs, run, days);
-        return run.LastDay is { } parts && days.FindLast(d => d.Station == station) is { } day && day.Date == parts.Day.Date ? (day, parts) : null;
+        var days = Run(inputs, run).Days;
+        return run.LastDay is { } parts && days.LastOrDefault(d => d.Station == station) is { } day && day.Date == parts.Day.Date ? (day, parts) : null;
     }
 
     /// <summary>The same as <see cref="Run(BalanceInputs)"/> of all of them, where only the days from a date on can differ from a result that is known.</summary>
@@ -119,26 +98,28 @@ public static class Balance
         return later with { Days = [.. known.Days.Take(listed), .. later.Days], Litres = [.. known.Litres.Take(earlier), .. later.Litres] };
     }
 
-    private static BalanceResult Run(BalanceInputs inputs, BalanceRun run, List<ZoneDay> days)
+    private static BalanceResult Run(BalanceInputs inputs, BalanceRun run)
     {
-        var litres = new List<double>();
-        DateOnly? previous = null;
-        foreach (var weather in inputs.Weather)
-        {
-            RequireNext(previous, weather.Date);
-            previous = weather.Date;
-            litres.Add(run.Day(weather, weather.Date < inputs.ListFrom ? null : days));
-        }
-
-        var next = previous?.AddDays(1) ?? inputs.StartState?.Date ?? inputs.Versions[0].Site.Start;
+        var days = new List<ZoneDay>();
+        List<double> litres = [.. DaysOf(inputs, run, () => days).Select(day => day.Litres)];
+        var next = inputs.Weather is [.., var last] ? last.Date.AddDays(1) : inputs.StartState?.Date ?? inputs.Versions[0].Site.Start;
         return new BalanceResult(days, run.StateAt(next)) { Litres = litres };
     }
 
-    private static void RequireNext(DateOnly? previous, DateOnly date)
+    /// <summary>One day after another: the list that took its zone days (null = they are not wanted) and its water, L.</summary>
+    private static IEnumerable<(List<ZoneDay>? Listed, double Litres)> DaysOf(BalanceInputs inputs, BalanceRun run, Func<List<ZoneDay>> list)
     {
-        if (previous is { } last && date != last.AddDays(1))
+        DateOnly? previous = null;
+        foreach (var weather in inputs.Weather)
         {
-            throw new ArgumentException($"Weather days must follow one another: {date:yyyy-MM-dd} comes after {last:yyyy-MM-dd}.", nameof(date));
+            if (previous is { } last && weather.Date != last.AddDays(1))
+            {
+                throw new ArgumentException($"Weather days must follow one another: {weather.Date:yyyy-MM-dd} comes after {last:yyyy-MM-dd}.", nameof(inputs));
+            }
+
+            previous = weather.Date;
+            var listed = weather.Date < inputs.ListFrom ? null : list();
+            yield return (listed, run.Day(weather, listed));
         }
     }
 }

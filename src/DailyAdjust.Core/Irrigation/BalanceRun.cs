@@ -23,7 +23,6 @@ internal sealed class BalanceRun
     private readonly HandWater _hand;
     private readonly SeasonHistory _season;
     private readonly List<WaterEvent> _events = [];
-    private readonly Dictionary<(string Gauge, string Area), int> _groundOf = [];
     private Site? _site;
     private IReadOnlyList<ZonePlan> _zones = [];
 
@@ -100,18 +99,12 @@ internal sealed class BalanceRun
         _site = site;
         _programs = ZonePlan.AllPrograms(site);
         _zones = ZonePlan.Of(site, _programs);
-        _groundOf.Clear();
-        _ground = [.. _zones.Select(zone => GroundOf(zone.Station))];
-        _groundDays = new GroundDay[_groundOf.Count];
+        List<(string, string)> kinds = [.. _zones.Select(z => (z.Station.Gauge, z.Station.Area.Name)).Distinct()];
+        _ground = [.. _zones.Select(z => kinds.IndexOf((z.Station.Gauge, z.Station.Area.Name)))];
+        _groundDays = new GroundDay[kinds.Count];
         _rules = new RunRules(
             _settings, _ran, _season, new GrowIns(site, _inputs.Log), new RainSwitches(site, _inputs.Before.Concat(_inputs.Weather).SelectMany(d => d.Rain)), new NightRuns(site));
         _depletion = [.. _zones.Select(zone => carried is null ? zone.StartDepletionMm() : Math.Min(carried.GetValueOrDefault(zone.Station.Key), zone.TotalAvailableMm))];
-    }
-
-    private int GroundOf(Station station)
-    {
-        var kind = (station.Gauge, station.Area.Name);
-        return _groundOf.TryGetValue(kind, out var known) ? known : _groundOf[kind] = _groundOf.Count;
     }
 
     private Dictionary<StationKey, double> Depletions() => _zones.Zip(_depletion).ToDictionary(z => z.First.Station.Key, z => z.Second);
@@ -161,7 +154,7 @@ internal sealed class BalanceRun
             LastDay = new ZoneDayParts(zone, day, ground.Rain, ground.OnZone, [.. _events]);
         }
 
-        var k = ground.Kc * station.Exposure;
+        var k = zone.K(ground.Kc);
         var sums = ZoneDaySums.Run(ref soil, _events, eto * k);
         _depletion[index] = soil.DepletionMm;
         into?.Add(new ZoneDay

@@ -15,7 +15,7 @@ internal readonly record struct DayStart(PlannedProgram Program, ProgramStart St
     /// <summary>Whether a rain switch keeps the valves shut.</summary>
     public bool IsShut { get; init; }
 
-    /// <summary>Whether anybody said anything, of the program or of any of its stations, about whether it ran.</summary>
+    /// <summary>False = nobody said anything about whether it, or any part of it, ran.</summary>
     public bool IsTold { get; init; }
 
     public DueStart Due => new(Program, Start, Setting.Percent) { GrowIn = GrowIn };

@@ -26,7 +26,7 @@ internal sealed class HandWater
     /// <summary>One station's events of a date, and the minutes it was run by hand.</summary>
     public double AddEvents(List<WaterEvent> events, ZonePlan zone, DateOnly date, DrawCurve curve, DateTimeOffset dayEnd)
     {
-        if (!_byDate.ContainsKey(date) || AtBox(zone.Station.Key.Controller, date) is not { Count: > 0 } entries)
+        if (!_byDate.TryGetValue(date, out var all))
         {
             return 0;
         }
@@ -34,7 +34,7 @@ internal sealed class HandWater
         var minutesRun = 0.0;
         var firstOfHand = events.Count;
         List<(LogEntry Entry, DateTimeOffset At)>? readings = null;
-        foreach (var (entry, at) in entries)
+        foreach (var (entry, at) in AtBox(zone.Station.Key.Controller, date, all))
         {
             var drawnBy = at >= dayEnd ? 1 : curve.ShareBy(at);
             switch (entry.Kind)
@@ -65,7 +65,7 @@ internal sealed class HandWater
     }
 
     /// <summary>A date's entries that may speak of a box's stations: most speak of others.</summary>
-    private List<(LogEntry Entry, DateTimeOffset At)> AtBox(string controller, DateOnly date)
+    private List<(LogEntry Entry, DateTimeOffset At)> AtBox(string controller, DateOnly date, List<(LogEntry Entry, DateTimeOffset At)> all)
     {
         if (_atBoxOn != date)
         {
@@ -73,7 +73,7 @@ internal sealed class HandWater
             _atBoxOn = date;
         }
 
-        return _atBox.TryGetValue(controller, out var known) ? known : _atBox[controller] = _byDate[date].FindAll(e => e.Entry.Where.MayTouch(controller));
+        return _atBox.TryGetValue(controller, out var known) ? known : _atBox[controller] = all.FindAll(e => e.Entry.Where.MayTouch(controller));
     }
 
     /// <summary>Minutes on the station itself; a percentage runs a whole program as a start would.</summary>

@@ -33,8 +33,6 @@ internal sealed class ZonePlan
 
     public double AllowableMm { get; }
 
-    public static IReadOnlyList<ZonePlan> Of(Site site) => Of(site, AllPrograms(site));
-
     /// <param name="site">The site.</param>
     /// <param name="programs">All of them.</param>
     public static IReadOnlyList<ZonePlan> Of(Site site, IReadOnlyList<PlannedProgram> programs)
@@ -63,7 +61,10 @@ internal sealed class ZonePlan
     }
 
     /// <summary>What of reference ET its unstressed ground asks on a date: crop coefficient × exposure factor, 0 or more.</summary>
-    public double K(DateOnly date) => CropCoefficient.On(Station.Area.Kc, date) * Station.Exposure;
+    public double K(DateOnly date) => K(CropCoefficient.On(Station.Area.Kc, date));
+
+    /// <summary>The same where its area's crop coefficient of the date is known.</summary>
+    public double K(double kc) => kc * Station.Exposure;
 
     /// <summary>Depletion on the site's first morning, mm.</summary>
     public double StartDepletionMm() => _site.StartSoil switch

@@ -53,8 +53,8 @@ public static class BasePlan
             throw new ArgumentException("Normals are 12 monthly values, some above 0.", nameof(etoMmPerDay));
         }
 
-        var zones = ZonePlan.Of(site);
         var programs = ZonePlan.AllPrograms(site);
+        var zones = ZonePlan.Of(site, programs);
         var window = site.Window ?? UsualNight;
         var nights = new PlanNights(site, window, programs);
         var laying = new StartLaying(site, nights);

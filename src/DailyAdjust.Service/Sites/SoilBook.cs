@@ -26,12 +26,13 @@ public static class SoilBook
         var start = site.Versions[0].Site.Start;
         var first = year > start ? year : start;
         var shown = notUsed.Select(e => TouchedDays.FirstOf(e, clock)).Append(date.AddDays(-LookBack.DaysShown)).Min();
-        if (Newest(site, shown) is { } state && state.Date > first)
+        var state = Newest(site, shown);
+        if (state is null || state.Date <= first)
         {
-            return WaterBook.Kept(site, first, state.Date.AddDays(-1)) is { } water ? (state, water) : (Newest(site, first), []);
+            return (state, []);
         }
 
-        return (Newest(site, shown), []);
+        return WaterBook.Kept(site, first, state.Date.AddDays(-1)) is { } water ? (state, water) : (Newest(site, first), []);
     }
 
     /// <summary>The newest kept state of this date or an earlier one; null = from the site's start.</summary>
