@@ -8,11 +8,11 @@ namespace DailyAdjust.Tests.Files.Formats;
 /// <summary>Rows of a weather file, counted by other means than its reader's.</summary>
 internal static partial class RowCounts
 {
-    /// <summary>Lines that are not blank; one that holds a control character is no blank one.</summary>
+    /// <summary>Lines that are not blank; one that holds a control character is no blank one. A byte order mark begins a file that was added to another.</summary>
     /// <param name="text">Below the header.</param>
     /// <param name="isStation">A station's row of empty cells is blank; the public formats have none.</param>
     public static int Lines(string text, bool isStation) =>
-        LineEnd().Split(text).Count(line => line.Trim('\u001A', '\uFEFF') is var bare && (!string.IsNullOrWhiteSpace(isStation ? bare.Replace(',', ' ') : bare) || bare.Any(c => c is < ' ' and not '\t')));
+        LineEnd().Split(text).Count(line => (line is ['\uFEFF', ..] ? line[1..] : line).Trim('\u001A') is var bare && (!string.IsNullOrWhiteSpace(isStation ? bare.Replace(',', ' ') : bare) || bare.Any(c => c is < ' ' and not '\t')));
 
     /// <summary>Rows of a station that is not the site's are told as a number and are not counted otherwise.</summary>
     public static int OfOthers(ReadingsReport report) =>
