@@ -11,6 +11,9 @@ internal static class Unanswered
     /// <summary>For so long a round that was passed over is asked for.</summary>
     private const int DaysPassedOver = 14;
 
+    /// <summary>No sheet is as of an instant so long after its date.</summary>
+    private const int DaysOfSheet = 3;
+
     /// <summary>
     /// The lines that asked for a walk to a program since somebody last said anything about it, by the newest issue of each round (a later look of a date may ask for a second one),
     /// ascending. Any later word on what is on the program answers all of them, and so does a note of what is wrong with it: whoever wrote it found it off. That nothing was turned for a later
@@ -21,7 +24,9 @@ internal static class Unanswered
         var (settings, noted) = (context.Settings, context.FaultOf(program)?.NotedAt);
         var (site, date) = (context.Site, context.Date);
         var isAfterRound = site.Report.IsAfterRound(site.Clock, date, context.AsOf);
+        var earliest = settings.LastAnswer(program) is { } answer ? site.Clock.DateOf(answer).AddDays(-DaysOfSheet) : DateOnly.MinValue;
         return [.. sheets
+            .Where(s => s.Date >= earliest)
             .Where(s => s.Date < date || (isAfterRound && s.Date == date && !site.Report.IsAfterRound(site.Clock, date, s.AsOf)))
             .GroupBy(s => (s.Date, IsSecond: site.Report.IsAfterRound(site.Clock, s.Date, s.AsOf)))
             .Select(g => g.MaxBy(s => s.Issue)!)

@@ -82,7 +82,7 @@ public static class MorningCalculation
         var balance = supposed is { } s ? Balance.RunFrom(days, s.Logged.Balance, s.From) : Balance.Run(days);
         var trouble = SoundAdvice.Of(inputs, site);
         var context = new AdviceContext(
-            site, inputs.Date, inputs.AsOf, new SettingHistory(inputs.Versions, log, inputs.Sheets), log, SoilMorning.DepletionMm(site, balance.End), inputs.RainSinceMidnight,
+            site, inputs.Date, inputs.AsOf, new SettingHistory(inputs.Versions, log, inputs.Sheets, days.StartsFrom), log, SoilMorning.DepletionMm(site, balance.End), inputs.RainSinceMidnight,
             day => inputs.ExpectedEtoMm(day, site) ?? 0, [.. inputs.Before, .. inputs.Weather], NightCautionPart.Orders(inputs, site))
         {
             Forecast = inputs.Forecast,
