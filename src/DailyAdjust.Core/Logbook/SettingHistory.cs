@@ -63,9 +63,9 @@ public sealed class SettingHistory
 
         bool confirmed = false, pauseKnown = false;
         Setting? dial = null;
-        for (var i = list.Count - 1; i >= 0; i--)
+        for (var i = CountUpTo(list, instant) - 1; i >= 0; i--)
         {
-            if (list[i].From > instant || list[i].IsNotTurned)
+            if (list[i].IsNotTurned)
             {
                 continue;
             }
@@ -149,6 +149,19 @@ public sealed class SettingHistory
     /// <summary>When somebody last said what is on the program, UTC, rather than that nothing was turned; null = never.</summary>
     public DateTimeOffset? LastNumber(ProgramKey program) =>
         _changes.TryGetValue(program, out var list) ? list.Where(c => c.Setting is not null).Max(c => (DateTimeOffset?)c.Said) : null;
+
+    /// <summary>How many of the changes hold from an instant or earlier.</summary>
+    private static int CountUpTo(List<SettingChange> changes, DateTimeOffset instant)
+    {
+        var (from, to) = (0, changes.Count);
+        while (from < to)
+        {
+            var middle = (from + to) / 2;
+            (from, to) = changes[middle].From <= instant ? (middle + 1, to) : (from, middle);
+        }
+
+        return from;
+    }
 
     /// <summary>The changes that tell what is on a program at an instant.</summary>
     private bool TryGet(ProgramKey program, DateTimeOffset instant, [NotNullWhen(true)] out List<SettingChange>? changes) =>
