@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
 using DailyAdjust.Core.Irrigation;
-using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Ledger;
 using DailyAdjust.Reports;
@@ -20,19 +19,18 @@ internal static class MorningWarm
     {
         var home = new Argument<string>("home") { Description = "The home folder." };
         var date = new Argument<string>("date") { Description = "The sheet's date." };
-        var years = new Option<int[]>("--history") { Description = "Also the advice after so many years of sheets, each answered by its round.", AllowMultipleArgumentsPerToken = true };
-        var command = new Command("morning", "One morning's parts in a warm process, for every site of a home; nothing is written.") { home, date, years };
+        var command = new Command("morning", "One morning's parts in a warm process, for every site of a home; nothing is written.") { home, date };
         command.SetAction(given =>
         {
             foreach (var folder in new HomeFolder(given.GetValue(home)!).Sites())
             {
-                Measure(folder, DateOnly.ParseExact(given.GetValue(date)!, "yyyy-MM-dd", CultureInfo.InvariantCulture), given.GetValue(years) ?? []);
+                Measure(folder, DateOnly.ParseExact(given.GetValue(date)!, "yyyy-MM-dd", CultureInfo.InvariantCulture));
             }
         });
         return command;
     }
 
-    private static void Measure(SiteFolder folder, DateOnly date, int[] years)
+    private static void Measure(SiteFolder folder, DateOnly date)
     {
         using var site = OpenSite.Open(folder, LedgerMode.Read);
         var asOf = ReportTime.Of(site.Newest, date).Instant;
@@ -42,27 +40,6 @@ internal static class MorningWarm
         Tell($"{folder.Name}: balance of {BalanceOf(inputs).Days.Count} zone days", () => BalanceOf(inputs));
         Tell($"{folder.Name}: advice of {sheet.Programs.Count} programs, {sheet.Site.Stations.Count} stations", () => MorningCalculation.Run(inputs));
         Tell($"{folder.Name}: files of the sheet", () => MorningReport.Render(sheet, new SheetIssue { SiteId = folder.Name, Number = 1, Notices = [] }));
-        foreach (var count in years)
-        {
-            var old = WithHistory(inputs, sheet, count);
-            Tell($"{folder.Name}: advice after {count} years of sheets", () => MorningCalculation.Run(old));
-        }
-    }
-
-    /// <summary>As if a sheet had been issued on every date that asks for every fourth program, and its round been done.</summary>
-    private static MorningInputs WithHistory(MorningInputs inputs, MorningSheet sheet, int years)
-    {
-        List<DateOnly> dates = [.. Enumerable.Range(1, years * 365).Select(d => inputs.Date.AddDays(-d)).Where(d => d > inputs.Versions[0].Site.Start).Order()];
-        List<IssuedLine> Lines(DateOnly day) => [.. sheet.Programs.Select((p, i) => new IssuedLine(p.Key, AdviceKind.Set, 80 + (i % 9 * 5), Asks: (i + day.DayNumber) % 4 == 0))];
-        return inputs with
-        {
-            Sheets = [.. dates.Select(d => new IssuedSheet(d, 1, sheet.Site.Clock.ToInstant(d, new(5, 0)), Lines(d)))],
-            Log =
-            [
-                .. inputs.Log,
-                .. dates.Select(d => new LogEntry { Time = new LogTime(d, new(7, 0)), Kind = LogKind.Round, Where = new Place(PlaceKind.Site, "", ""), Sheet = d }),
-            ],
-        };
     }
 
     private static BalanceResult BalanceOf(MorningInputs inputs) => Balance.Run(new BalanceInputs

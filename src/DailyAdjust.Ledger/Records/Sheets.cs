@@ -11,7 +11,7 @@ public sealed class Sheets
 
     internal Sheets(LedgerDb db) => _db = db;
 
-    /// <summary>By date and issue, both ends included; null = no end. What they say is read, and kept, when somebody asks for it: of a long history few sheets are.</summary>
+    /// <summary>By date and issue, both ends included; null = no end. What they say is read, and kept, when somebody asks for it while the ledger is open: of a long history few sheets are.</summary>
     public IReadOnlyList<IssuedSheet> Issued(DateOnly? first = null, DateOnly? last = null) => _db.Query(
         "SELECT m.day, m.issue, m.as_of FROM advice AS a JOIN morning AS m USING (day, issue) WHERE m.day BETWEEN $first AND $last ORDER BY m.day, m.issue",
         r =>

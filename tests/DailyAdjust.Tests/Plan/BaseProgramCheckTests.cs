@@ -37,6 +37,19 @@ public class BaseProgramCheckTests
     }
 
     [Fact]
+    public void Only_the_boxes_that_run_while_the_pump_is_asked_most_are_named()
+    {
+        var course = new SmallCourse
+        {
+            Controller = SmallCourse.Box with { Overlap = ProgramOverlap.Together, Programs = [SmallCourse.EveryNight("P0", "19:00"), SmallCourse.EveryNight("P1", "22:00"), SmallCourse.EveryNight("P2", "22:20"), SmallCourse.EveryNight("P3", "23:30")] },
+            Stations = [.. Enumerable.Range(0, 4).Select(i => SmallCourse.Station(i + 1, programs: "P" + i) with { FlowLPerMin = 100 })],
+            DepletionMm = [0, 0, 0, 0],
+        };
+        var pump = Assert.Single(BaseProgramCheck.Of(course.Site with { PumpCapacityLPerMin = 150 }), l => l.StartsWith("pump", StringComparison.Ordinal));
+        Assert.Contains("on 28 of 28 days (C1/P1, C1/P2): move a start.", pump, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_station_of_two_programs_gets_water_on_each_ones_own_days()
     {
         // 10 minutes at 200 % are 3.3 mm: every night 23.3 mm a week, every other night half of it.
