@@ -33,12 +33,10 @@ internal static class Wording
     }
 
     /// <summary>"a, b, c"; of very many, or very long ones, the first.</summary>
-    public static string Listed(IReadOnlyCollection<string> words)
-    {
-        var letters = 0;
-        List<string> named = [.. words.Take(MostNamed).Select(k => Shown.Short(k)).TakeWhile(k => (letters += k.Length) <= LongestList)];
-        return string.Join(", ", named) + (words.Count > named.Count ? ", ..." : "");
-    }
+    public static string Listed(IReadOnlyCollection<string> words) => Named(words, word => Shown.Short(word));
+
+    /// <summary>The same in quotation marks, each.</summary>
+    public static string Quoted(IReadOnlyCollection<string> words) => Named(words, Quote);
 
     /// <summary>The known word that a slip of the pen could have turned into this one; null when none is near.</summary>
     public static string? Nearest(string word, IEnumerable<string> known)
@@ -55,6 +53,13 @@ internal static class Wording
 
     /// <summary>A number as a person would write it.</summary>
     public static string Number(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
+
+    private static string Named(IReadOnlyCollection<string> words, Func<string, string> shown)
+    {
+        var letters = 0;
+        List<string> named = [.. words.Take(MostNamed).Select(shown).TakeWhile(k => (letters += k.Length) <= LongestList)];
+        return string.Join(", ", named) + (words.Count > named.Count ? ", ..." : "");
+    }
 
     private static string Plain(string word) => word.Length > 100 ? word[..100] : word.ToLowerInvariant().Replace('-', '_').Replace(' ', '_');
 

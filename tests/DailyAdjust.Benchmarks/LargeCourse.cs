@@ -6,7 +6,10 @@ using DailyAdjust.Core.Sites;
 
 namespace DailyAdjust.Benchmarks;
 
-/// <summary>An invented course larger than any: 40 controllers with 4 programs of 36 stations each, every night, visited once a week, with a window and a pump.</summary>
+/// <summary>
+/// An invented course larger than any: 40 controllers with 4 programs of 36 stations each, every night, visited once a week, with a window and a pump. Not from the tests'
+/// generator: of so many stations its pump would never be asked for too much, and many of its programs rest every other night, so that little would be left to mend.
+/// </summary>
 internal static class LargeCourse
 {
     private const int Controllers = 40;

@@ -37,10 +37,13 @@ public static class ExampleSite
     }
 
     /// <summary>The rows of weather up to and with a time, as the station would have written them by then.</summary>
-    public static string WeatherUntil(string lastTime)
+    public static string WeatherUntil(string lastTime) => RowsUntil(File.ReadAllText(Weather), lastTime);
+
+    /// <summary>A file's header and its rows up to and with a time or date, with which each begins.</summary>
+    public static string RowsUntil(string text, string lastTime)
     {
-        var lines = File.ReadAllLines(Weather);
-        return string.Join('\n', lines.Take(1).Concat(lines.Skip(1).TakeWhile(l => string.CompareOrdinal(l[..lastTime.Length], lastTime) <= 0))) + "\n";
+        var lines = text.ReplaceLineEndings("\n").Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        return string.Join('\n', lines.Take(1).Concat(lines.Skip(1).TakeWhile(l => string.CompareOrdinal(l, 0, lastTime, 0, lastTime.Length) <= 0))) + "\n";
     }
 
     private static DirectoryInfo TakeInOnce()

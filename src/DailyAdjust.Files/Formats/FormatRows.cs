@@ -24,6 +24,9 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
     /// <summary>Forecasts: when the file says that it was made, UTC; null = it does not say.</summary>
     public DateTimeOffset? Issued { get; set; }
 
+    /// <summary>Rows of other stations, which are told of and counted nowhere else.</summary>
+    public long PassedOver { get; set; }
+
     /// <summary>Nothing of the file is used; null = it is.</summary>
     public Problem? WholeFile { get; private set; }
 
@@ -104,7 +107,7 @@ internal sealed class FormatRows(string file, SiteClock clock, Action<ReadingDay
                 "these days count as missing there; `dailyadjust weather` shows the marks"));
         }
 
-        if (_read + _setAside + _refused == 0)
+        if (_read + _setAside + _refused + PassedOver == 0)
         {
             _problems.Add("no rows", 1, 1, Severity.Warning, () => ("there are no rows in the file", "Nothing to do if the station has only begun it"));
         }

@@ -48,6 +48,7 @@ internal sealed class StationFilter(WeatherSource source, FormatRows rows)
     /// <summary>After the last row.</summary>
     public void Finish()
     {
+        rows.PassedOver = _count;
         if (_count == 0)
         {
             return;
@@ -64,7 +65,7 @@ internal sealed class StationFilter(WeatherSource source, FormatRows rows)
         }
         else
         {
-            rows.Tell("other stations", _firstOther, 1, $"the file has no row of station {Shown.Short(_wanted)}; it has {others}", "Correct station: in the site, or is it another station's file?");
+            rows.Tell("other stations", _firstOther, 1, FormattableString.Invariant($"the file has no row of station {Shown.Short(_wanted)}; it has {_count} of {others}"), "Correct station: in the site, or is it another station's file?");
         }
     }
 

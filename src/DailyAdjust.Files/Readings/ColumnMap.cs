@@ -57,7 +57,7 @@ internal sealed record ColumnMap(IReadOnlyList<string> Cells, int Time, int? Tim
         var index = HeaderText.Find(cells, wanted);
         if (index == HeaderText.Absent)
         {
-            faults.Add(new ColumnFault(1, $"the header has no column \"{wanted}\"", $"It has {Quoted(cells)}; correct the column map or the file"));
+            faults.Add(new ColumnFault(1, $"the header has no column \"{wanted}\"", $"It has {Wording.Quoted([.. cells.Select(cell => cell.Trim())])}; correct the column map or the file"));
         }
         else if (index == HeaderText.Twice)
         {
@@ -81,22 +81,19 @@ internal sealed record ColumnMap(IReadOnlyList<string> Cells, int Time, int? Tim
 
         if (fromHeader is not null && fromMap is not null && fromHeader != fromMap)
         {
-            faults.Add(new ColumnFault(index + 1, $"the header says {fromHeader.Symbol} in \"{header.Trim()}\" and the column map says {fromMap.Symbol}", "Correct the one that is wrong"));
+            faults.Add(new ColumnFault(index + 1, $"the header says {fromHeader.Symbol} in {Wording.Quote(header.Trim())} and the column map says {fromMap.Symbol}", "Correct the one that is wrong"));
             return null;
         }
 
         if ((fromMap ?? fromHeader) is not { } unit)
         {
-            var what = written is null ? $"the column \"{header.Trim()}\" does not say its unit" : $"\"{written}\" in \"{header.Trim()}\" is not a unit that it can have";
+            var what = written is null ? $"the column {Wording.Quote(header.Trim())} does not say its unit" : $"{Wording.Quote(written)} in {Wording.Quote(header.Trim())} is not a unit that it can have";
             faults.Add(new ColumnFault(index + 1, what, $"Give the unit in the column map, one of {usual}"));
             return null;
         }
 
         return unit;
     }
-
-    private static string Quoted(IReadOnlyList<string> cells) =>
-        string.Join(", ", cells.Take(40).Select(cell => $"\"{Shown.Short(cell.Trim())}\""));
 }
 
 /// <summary>Why a header does not fit the column map.</summary>

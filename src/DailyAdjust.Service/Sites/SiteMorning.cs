@@ -61,9 +61,12 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
     }
 
     /// <summary>Finishes sheets that a crash left between two steps, as of their own instant and inputs.</summary>
-    public void Finish()
+    /// <param name="now">UTC: one that is late by now says so; null = none does.</param>
+    /// <returns>Whether there was one.</returns>
+    public bool Finish(DateTimeOffset? now = null)
     {
-        foreach (var morning in site.Ledger.Mornings.Unfinished())
+        var unfinished = site.Ledger.Mornings.Unfinished();
+        foreach (var morning in unfinished)
         {
             if (morning.Step == MorningStep.Computed)
             {
@@ -72,9 +75,11 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
             else
             {
                 var sheet = MorningCalculation.Run(MorningKnowledge.Of(site, morning.Date, morning.AsOf, morning.Issue, morning.Watermark));
-                Complete(morning, sheet, Promises);
+                Complete(morning, sheet, Promises, now is { } finished ? Late(morning, finished) : null);
             }
         }
+
+        return unfinished.Count > 0;
     }
 
     /// <summary>Records mornings that were slept over; the balance closes their days by itself.</summary>
@@ -104,7 +109,13 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         return TouchedDays.Differences(site.Ledger.Logbook.Effective(newest.Watermark), site.Ledger.Logbook.Effective()).Any(e => e.Kind is LogKind.Ran or LogKind.Power);
     }
 
-    private IssuedMorning Complete(MorningRecord begun, MorningSheet sheet, SheetPromises? mail)
+    /// <summary>Of a sheet that was begun in time for a report hour and is finished after it, on the same date; else null.</summary>
+    private string? Late(MorningRecord begun, DateTimeOffset now) =>
+        now > begun.AsOf.AddMinutes(1) && site.Newest.Clock.DateOf(now) == begun.Date && ReportTime.Newest(site.Newest, begun.AsOf, TimeSpan.Zero).Instant == begun.AsOf
+            ? LateWords.Late(site.Newest.Clock, begun.AsOf, now)
+            : null;
+
+    private IssuedMorning Complete(MorningRecord begun, MorningSheet sheet, SheetPromises? mail, string? late = null)
     {
         var (date, issue) = (begun.Date, begun.Issue);
         var replaced = site.Ledger.Sheets.Issued(date, date).Select(s => (int?)s.Issue).Max();
@@ -113,7 +124,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
             SiteId = site.Folder.Name,
             Number = issue,
             Replaces = replaced,
-            Notices = site.Ledger.Notices.Waiting,
+            Notices = [.. site.Ledger.Notices.Waiting, .. late is null ? Array.Empty<string>() : [late]],
         });
         var files = report.All.ToDictionary(f => f.Name, f => f.Bytes.ToArray(), StringComparer.Ordinal);
         site.Ledger.InOneStep(() =>

@@ -141,6 +141,9 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
     private bool IssueDue(OpenSite site, DateTimeOffset now, bool pullsUnderWay)
     {
         var morning = new SiteMorning(site, log) { Promises = SheetPromises.Of(options, time) };
+
+        // First: a sheet that a crash left half made is the one that is due, and not due once more.
+        var wasCutShort = morning.Finish(now);
         var plan = Plan(site, now);
         morning.RecordMissed(plan.Missed);
         if (plan.Missed.Count > 0)
@@ -148,7 +151,7 @@ public sealed class SiteRunner(SiteFolder folder, ServiceOptions options, TimePr
             Notice(LateWords.Missed(plan.Missed));
         }
 
-        var hasNews = plan.Missed.Count > 0;
+        var hasNews = wasCutShort || plan.Missed.Count > 0;
         if (plan.Issue is { } wanted && WaitsForPulls(site, wanted, now, pullsUnderWay))
         {
             return hasNews;

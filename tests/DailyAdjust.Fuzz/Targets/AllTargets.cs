@@ -18,7 +18,7 @@ internal static class AllTargets
         new ForecastTarget(),
         new ColumnMapTarget(),
         new FaultyTarget(),
-        .. GoodFiles.ByLines.Select(file => new WeatherTarget(file)),
+        .. GoodFiles.ByLines.Append(Samples.CourseWeather).Select(file => new WeatherTarget(file)),
     ];
 
     public static IEnumerable<string> Names => All.Select(target => target.Name);

@@ -12,7 +12,7 @@ internal sealed class ColumnMapTarget() : Target("column map", 12, [.. Samples.W
     private static readonly WeatherQuantity[] Quantities = Enum.GetValues<WeatherQuantity>();
     private static readonly string[] Headers = [.. Samples.Weather.SelectMany(text => text.Split('\n')[0].Split(',')).Select(cell => cell.Trim()).Distinct(StringComparer.Ordinal)];
     private static readonly TimeSpan[] Intervals = [TimeSpan.FromHours(1), TimeSpan.FromDays(1), TimeSpan.FromMinutes(1), TimeSpan.FromMinutes(15)];
-    private static readonly WeatherSource[] Described = [.. Samples.Descriptions.SelectMany(d => Files.Sites.SiteReader.Read("site.yaml", d.Yaml, "stations.csv", d.Csv).Site!.Weather.Stations)];
+    private static readonly WeatherSource[] Described = [.. Samples.Courses.SelectMany(c => c.Site.Weather.Stations)];
 
     public override void Try(byte[] bytes, Random random)
     {

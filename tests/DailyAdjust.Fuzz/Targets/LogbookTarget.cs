@@ -1,5 +1,6 @@
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Quantities;
+using DailyAdjust.Core.Sites;
 using DailyAdjust.Files.Logbook;
 using DailyAdjust.Files.Rounds;
 using DailyAdjust.Fuzz.Checks;
@@ -8,14 +9,15 @@ using DailyAdjust.Tests.Files;
 
 namespace DailyAdjust.Fuzz.Targets;
 
-/// <summary>The logbook.</summary>
-internal sealed class LogbookTarget() : Target("logbook", 14, [Samples.Bytes(ExampleSiteFiles.LogbookCsv), Samples.Bytes(Samples.Logbook)])
+/// <summary>The logbook, of the course whose places it names.</summary>
+internal sealed class LogbookTarget() : Target("logbook", 14, [.. Samples.Courses.Select(c => c.Logbook).OfType<string>().Select(Samples.Bytes)])
 {
     public override void Try(byte[] bytes, Random random)
     {
         var text = DescriptionFiles.Decode(bytes);
         _ = LogbookReader.Recognises(text);
-        Entries.Check(text, LogbookReader.Read("logbook.csv", text, Samples.Site), () => LogbookReader.Read("logbook.csv", text, Samples.Site));
+        var site = Samples.CourseOf(course => course.IsLogbookOf(text), random).Site;
+        Entries.Check(text, site, () => LogbookReader.Read("logbook.csv", text, site));
     }
 }
 
@@ -26,20 +28,21 @@ internal sealed class RoundTarget() : Target("round", 12, [Samples.Bytes(GoodTex
     {
         var text = DescriptionFiles.Decode(bytes);
         _ = RoundSheetReader.Recognises(text);
-        Entries.Check(text, RoundSheetReader.Read("logbook.csv", text, Samples.Site), () => RoundSheetReader.Read("logbook.csv", text, Samples.Site));
+        Entries.Check(text, Samples.Site, () => RoundSheetReader.Read("logbook.csv", text, Samples.Site));
     }
 }
 
 /// <summary>What must hold of entries that came of a file.</summary>
 internal static class Entries
 {
-    public static void Check(string text, LogbookReading reading, Func<LogbookReading> again)
+    public static void Check(string text, Site site, Func<LogbookReading> read)
     {
+        var reading = read();
         Places.Check(reading.Problems, "logbook.csv", text);
-        Hold.Same(reading, again());
+        Hold.Same(reading, read());
         Hold.That(reading.RowsRefused == 0 || reading.Problems.Any(p => p.Severity == Files.Severity.Error), "a row was refused without a reason");
         Hold.That(reading.Entries.Select(e => e.Identity).Distinct().Count() == reading.Entries.Count, "two entries are one");
-        reading.Entries.ToList().ForEach(Entry);
+        reading.Entries.ToList().ForEach(entry => Entry(entry, site));
 
         // A first row that is not read itself leaves it open which row is the header.
         var rows = CsvRowCount.Of(text, DelimiterOf(text));
@@ -47,7 +50,7 @@ internal static class Entries
         Hold.That(text.Length > 15_000_000 || counted == rows - 1 || (counted == rows && reading.RowsRead == 0), $"{rows} rows with the header, and {reading.RowsRead} read, {reading.RowsRefused} refused");
     }
 
-    private static void Entry(LogEntry entry)
+    private static void Entry(LogEntry entry, Site site)
     {
         Hold.Within(entry.Value, 0, entry.Unit switch
         {
@@ -62,7 +65,7 @@ internal static class Entries
         Hold.Within(entry.RodLengthM, double.Epsilon, 2, "rod length");
         Hold.Within(entry.Time.Date.Year, 1900, 2199, "year");
         Hold.Within(entry.Until?.Date.Year, 1900, 2199, "year of the end");
-        _ = (entry.CountsFrom(Samples.Site.Clock), entry.Until?.Instant(Samples.Site.Clock));
+        _ = (entry.CountsFrom(site.Clock), entry.Until?.Instant(site.Clock));
     }
 
     /// <summary>The sign that the first line has most of.</summary>

@@ -4,24 +4,26 @@ using DailyAdjust.Service.Sites;
 
 namespace DailyAdjust.Fuzz.Targets;
 
-/// <summary>site.yaml, beside a good stations.csv.</summary>
-internal sealed class SiteTarget() : Target("site", 22, [.. Samples.Descriptions.Select(d => Samples.Bytes(d.Yaml))])
+/// <summary>site.yaml, beside its good stations.csv, or another's.</summary>
+internal sealed class SiteTarget() : Target("site", 22, [.. Samples.Courses.Select(c => Samples.Bytes(c.Yaml))])
 {
     public override IReadOnlyList<string> Separators => [": ", ", ", " - ", "\n  "];
 
-    public override void Try(byte[] bytes, Random random) =>
-        Description.Check(DescriptionFiles.Decode(bytes), Samples.Descriptions[random.Next(Samples.Descriptions.Count)].Csv);
+    public override void Try(byte[] bytes, Random random)
+    {
+        var text = DescriptionFiles.Decode(bytes);
+        var isItsOwn = random.Next(3) > 0;
+        Description.Check(text, Samples.CourseOf(course => isItsOwn && course.IsSiteOf(text), random).Csv);
+    }
 }
 
 /// <summary>stations.csv, beside its good site.yaml.</summary>
-internal sealed class StationsTarget() : Target("stations", 14, [.. Samples.Descriptions.Select(d => Samples.Bytes(d.Csv))])
+internal sealed class StationsTarget() : Target("stations", 14, [.. Samples.Courses.Select(c => Samples.Bytes(c.Csv))])
 {
     public override void Try(byte[] bytes, Random random)
     {
-        // Most come from the file whose columns are in their header.
         var text = DescriptionFiles.Decode(bytes);
-        var fitting = Samples.Descriptions.FirstOrDefault(d => text.StartsWith(d.Csv[..20], StringComparison.Ordinal), Samples.Descriptions[random.Next(Samples.Descriptions.Count)]);
-        Description.Check(fitting.Yaml, text);
+        Description.Check(Samples.CourseOf(course => course.IsStationsOf(text), random).Yaml, text);
     }
 }
 

@@ -1,6 +1,6 @@
 using System.Globalization;
-using System.Text;
 using DailyAdjust.Service.Home;
+using DailyAdjust.Tests.Courses;
 using Microsoft.Data.Sqlite;
 using Xunit;
 
@@ -12,21 +12,16 @@ public sealed class KilledBackfillTests : IDisposable
 {
     private const int Rows = 150_000;
 
+    private static readonly CourseSize Course = CourseSize.Small(seed: 600, new DateOnly(2026, 6, 9));
+
     private readonly TestHome _home = new();
     private readonly string _file;
 
     public KilledBackfillTests()
     {
-        // Three years of 10-minute rows; the example site begins in June 2026, so all of them lie before its balance.
+        // Seventeen years of an invented course, all of which lie before its balance.
         _file = Path.Combine(_home.Path, "yard-years.csv");
-        var text = new StringBuilder("Time,Temp (°F),RH (%),Wind (mph),Solar (W/m²),Rain (in)\n");
-        var time = new DateTime(2023, 1, 1, 0, 10, 0, DateTimeKind.Unspecified);
-        for (var i = 0; i < Rows; i++, time = time.AddMinutes(10))
-        {
-            text.Append(CultureInfo.InvariantCulture, $"{time:yyyy-MM-dd HH:mm},{55 + (15 * Math.Sin(i / 23.0)):0.0},{60 + (i % 31)},{4 + (i % 7)},{Math.Max(0, 500 * Math.Sin((i % 144 - 36) * Math.PI / 72)):0},{(i % 97 == 0 ? 0.01 : 0):0.00}\n");
-        }
-
-        File.WriteAllText(_file, text.ToString());
+        File.WriteAllText(_file, CourseWeather.Hourly(Course.From.AddDays(-Rows / 24), Course.From.AddDays(-1), Course.Seed));
     }
 
     public void Dispose() => _home.Dispose();
@@ -64,9 +59,9 @@ public sealed class KilledBackfillTests : IDisposable
     private SiteFolder Site(string name)
     {
         var site = _home.EmptySite(name);
-        File.WriteAllText(site.SiteFile, File.ReadAllText(Path.Combine(ExampleSite.Folder, "site", "site.yaml"))
-            .Replace("interval: 1 h", "interval: 10 min", StringComparison.Ordinal).Replace("clock: local", "clock: standard", StringComparison.Ordinal));
-        File.Copy(Path.Combine(ExampleSite.Folder, "site", "stations.csv"), site.StationsFile);
+        var files = CourseFiles.Of(Course);
+        File.WriteAllText(site.SiteFile, files["site.yaml"]);
+        File.WriteAllText(site.StationsFile, files["stations.csv"]);
         return site;
     }
 

@@ -18,20 +18,30 @@ public sealed class CourseFilesTests
     }
 
     [Fact]
-    public void Description_weather_and_logbook_are_read_whole()
+    public void Description_weather_and_logbook_are_read_whole() => ReadWhole(Size, logged: Size.Controllers);
+
+    [Fact]
+    public void So_are_small_ones_of_any_seed_whose_sizes_differ()
     {
-        var files = CourseFiles.Of(Size);
+        var sizes = Enumerable.Range(1, 40).Select(seed => CourseSize.Small((ulong)seed, new(2026, 6, 9))).ToList();
+        Assert.All(sizes, size => ReadWhole(size, size.Controllers + ((size.Through.DayNumber - size.From.DayNumber) / 7)));
+        Assert.True(sizes.Select(size => size with { Seed = 0 }).Distinct().Count() > 35);
+    }
+
+    private static void ReadWhole(CourseSize size, int logged)
+    {
+        var files = CourseFiles.Of(size);
         var description = SiteReader.Read("site.yaml", files["site.yaml"], "stations.csv", files["stations.csv"]);
         Assert.Empty(description.Problems);
         var site = description.Site!;
-        Assert.Equal((Size.Stations, Size.Controllers, Size.Controllers * Size.Programs), (site.Stations.Count, site.Controllers.Count, site.Controllers.Sum(c => c.Programs.Count)));
+        Assert.Equal((size.Stations, size.Controllers, size.Controllers * size.Programs), (site.Stations.Count, site.Controllers.Count, site.Controllers.Sum(c => c.Programs.Count)));
 
-        var weather = new[] { "yard-2025.csv", "yard-2026.csv" }.Select(name => StationFile.Read(files[name], site.Weather.Sources.First(), site.Clock)).ToList();
+        var weather = files.Keys.Where(name => name.StartsWith("yard-", StringComparison.Ordinal)).Select(name => StationFile.Read(files[name], site.Weather.Sources.First(), site.Clock)).ToList();
         Assert.All(weather, year => Assert.Empty(year.Report.Problems));
-        Assert.Equal(4 * 24, weather.Sum(year => year.Counts.Read));
+        Assert.Equal((size.Through.DayNumber + 1 - size.From.DayNumber) * 24, weather.Sum(year => year.Counts.Read));
 
         var logbook = LogbookReader.Read("logbook.csv", files["logbook.csv"], site);
         Assert.Empty(logbook.Problems);
-        Assert.Equal(Size.Controllers, logbook.RowsRead);
+        Assert.Equal(logged, logbook.RowsRead);
     }
 }

@@ -1,3 +1,5 @@
+using DailyAdjust.Tests.Plain;
+
 namespace DailyAdjust.Tests.Courses;
 
 /// <summary>How large an invented course is.</summary>
@@ -8,7 +10,7 @@ internal sealed record CourseSize
 
     public int Stations { get; init; } = 300;
 
-    /// <summary>Boxes; the stations are shared out evenly.</summary>
+    /// <summary>Boxes; the stations are shared out evenly, and each program needs one.</summary>
     public int Controllers { get; init; } = 8;
 
     /// <summary>Of each box, at most 8; each waters one kind of turf.</summary>
@@ -19,4 +21,20 @@ internal sealed record CourseSize
 
     /// <summary>Last day of the weather.</summary>
     public DateOnly Through { get; init; } = new(2026, 7, 15);
+
+    /// <summary>A small one of a few weeks; how large is of the seed, too.</summary>
+    public static CourseSize Small(ulong seed, DateOnly through)
+    {
+        var dice = new Dice(seed);
+        var (controllers, programs) = (dice.Whole(1, 4), dice.Whole(1, 6));
+        return new()
+        {
+            Seed = seed,
+            Stations = (controllers * programs) + dice.Whole(0, 20),
+            Controllers = controllers,
+            Programs = programs,
+            From = through.AddDays(-dice.Whole(4, 45)),
+            Through = through,
+        };
+    }
 }

@@ -217,4 +217,35 @@ public sealed class FuzzFindsTests
 
         Assert.All(FormatFile.Read(good.Source!, Encoding.UTF8.GetBytes(text)).Report.Problems, p => Assert.InRange(p.ToString().Length, 1, 1_000));
     }
+    /// <summary>A header of many long cells, a long unit below it, and a name that is spread over the line.</summary>
+    [Fact]
+    public void ALongHeaderIsCutWhereItIsTold()
+    {
+        var cells = string.Join(',', Enumerable.Range(1, 40).Select(i => $"{i:00}{new string('x', 200)}"));
+        var spread = StationFile.PlainHeader.Replace("Temp (°C)", $"Temp{new string(' ', 20_000)}(grad)", StringComparison.Ordinal);
+        var plain = new Dictionary<WeatherQuantity, MappedColumn>(StationFile.Plain.Columns) { [WeatherQuantity.AirTemperature] = new("Temp", null) };
+        var named = new Dictionary<WeatherQuantity, MappedColumn>(StationFile.Plain.Columns) { [WeatherQuantity.AirTemperature] = new("Temp (grad)", null) };
+
+        Told($"Time,{cells}\n", StationFile.Plain, "the header has no column \"Temp (°C)\"");
+        Told($"Time,Temp,Wind (m/s),Rain (mm)\n,{new string('g', 20_000)},m/s,mm\n", StationFile.Plain with { UnitsBelow = true, Columns = plain }, "is not a unit that it can have");
+        Told(spread, StationFile.Plain with { Columns = named }, "is not a unit that it can have");
+
+        static void Told(string header, WeatherSource source, string what)
+        {
+            var problems = StationFile.Read(header + "2026-06-01 01:00,20.1,1.5,0.00\n", source).Report.Problems;
+            Assert.Contains(problems, p => p.What.Contains(what, StringComparison.Ordinal));
+            Assert.All(problems, p => Assert.InRange(p.ToString().Length, 1, 1_100));
+        }
+    }
+    [Fact]
+    public void RowsOfAnotherStationAreCountedWhereThereAreNoneOfOurs()
+    {
+        var good = GoodFiles.ByLines.Single(f => f.Name is "dwd");
+        var text = string.Join('\n', [.. good.Header, .. good.Rows.Select(row => row.Replace("  44;", "2576;", StringComparison.Ordinal))]) + "\n";
+
+        var report = FormatFile.Read(good.Source!, Encoding.UTF8.GetBytes(text)).Report;
+
+        Assert.Equal("the file has no row of station 44; it has 12 of 2576", Assert.Single(report.Problems).What);
+        Assert.Equal(good.Rows.Count, RowCounts.OfOthers(report));
+    }
 }

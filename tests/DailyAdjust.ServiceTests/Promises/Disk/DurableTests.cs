@@ -7,7 +7,7 @@ namespace DailyAdjust.ServiceTests.Promises.Disk;
 [Trait("Promise", "2")]
 public sealed partial class DurableTests : IDisposable
 {
-    private readonly TestHome _home = SecondDay.HomeWithInbox();
+    private readonly TestHome _home = SecondDay.Example.HomeWithInbox();
 
     public void Dispose() => _home.Dispose();
 
@@ -19,7 +19,7 @@ public sealed partial class DurableTests : IDisposable
     {
         Tool.Need("strace");
         var files = Directory.CreateDirectory(Path.Combine(_home.Path, "files")).FullName;
-        SecondDay.PutFiles(files);
+        SecondDay.Example.PutFiles(files);
         var calls = Trace(command switch
         {
             "ingest" => ["ingest", Path.Combine(files, "yard-hourly.csv"), Path.Combine(files, "logbook.csv")],

@@ -8,7 +8,7 @@ namespace DailyAdjust.ServiceTests.Promises.Disk;
 [Trait("Promise", "2")]
 public sealed class FailedFlushTests : IDisposable
 {
-    private readonly TestHome _home = SecondDay.HomeWithInbox();
+    private readonly TestHome _home = SecondDay.Example.HomeWithInbox();
 
     public FailedFlushTests() => Tool.Need("strace");
 
@@ -38,7 +38,7 @@ public sealed class FailedFlushTests : IDisposable
 
         AssertNothingMoreWasWritten();
         SiteState.AssertWhole(SecondDay.Site(_home));
-        SiteState.AssertEachOnce(SecondDay.Site(_home), SecondDay.Inbox);
+        SiteState.AssertEachOnce(SecondDay.Site(_home), SecondDay.Example.Inbox);
         var again = RunningProgram.Run("morning", "--home", _home.Path, "--date", "2026-06-09");
         Assert.True(again.ExitCode == 0, again.ToString());
         SiteState.AssertNoLeftovers(_home);
@@ -64,7 +64,7 @@ public sealed class FailedFlushTests : IDisposable
 
         AssertNothingMoreWasWritten();
         SiteState.AssertWhole(SecondDay.Site(_home));
-        SiteState.AssertEachOnce(SecondDay.Site(_home), SecondDay.Inbox);
+        SiteState.AssertEachOnce(SecondDay.Site(_home), SecondDay.Example.Inbox);
         using var again = Serve([]);
         MailServer.WaitFor("the sheet", () => again.HasEnded || (again.Said.Contains("work begins at", StringComparison.Ordinal) && IsDone()));
         Assert.Equal(0, again.Stop());

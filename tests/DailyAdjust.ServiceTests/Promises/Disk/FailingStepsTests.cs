@@ -12,7 +12,7 @@ public sealed class FailingStepsTests
     [Fact]
     public void Whatever_step_the_disk_refuses_from_on()
     {
-        using var runs = new KilledRuns(SecondDay.HomeWithInbox, home => ["morning", "--home", home.Path], 0);
+        using var runs = new KilledRuns(SecondDay.Example.HomeWithInbox, home => ["morning", "--home", home.Path], 0);
         var writing = Enumerable.Range(1, runs.Log.Count).Where(i => runs.Log[i - 1].Split(' ')[1] is "write" or "rename" or "mkdir" or "sync" && runs.Steps[i - 1].Length > 0).ToList();
         var random = new Random(3);
         var refused = 0;

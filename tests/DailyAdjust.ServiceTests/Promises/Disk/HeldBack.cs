@@ -45,7 +45,7 @@ internal sealed class HeldBack : IDisposable
     {
         Assert.Equal(_oldSheet, OldSheet());
         SiteState.AssertWhole(_site);
-        SiteState.AssertEachOnce(_site, SecondDay.Inbox);
+        SiteState.AssertEachOnce(_site, SecondDay.Example.Inbox);
     }
 
     /// <summary>The disk is well again: by itself it takes what came and issues the sheet, which says that it was held back; so does the log's file.</summary>

@@ -2,7 +2,7 @@ using Xunit;
 
 namespace DailyAdjust.ServiceTests.Promises.Disk;
 
-/// <summary>`morning` and `ingest`, killed as by a power cut: nothing is lost, nothing is there twice.</summary>
+/// <summary>`morning` and `ingest`, killed as by a power cut, on the example site and on invented courses: nothing is lost, nothing is there twice.</summary>
 [Trait("Promise", "1")]
 public sealed class KilledCommandTests
 {
@@ -16,72 +16,104 @@ public sealed class KilledCommandTests
         [.. new[] { "report.html", "report.txt", "report-full.txt", "round.csv", "advice.csv", "advice.json" }.Select(file => "report file " + file)];
 
     [Fact]
-    public void A_morning_that_is_killed_at_every_named_step_is_finished_as_if_nothing_had_happened()
-    {
-        using var runs = new KilledRuns(SecondDay.HomeWithInbox, home => ["morning", "--home", home.Path], 0);
-        Sweep("morning", runs, [.. MorningSteps, .. ReportSteps], kills: 3);
-    }
+    public void A_morning_that_is_killed_at_every_named_step_is_finished_as_if_nothing_had_happened() =>
+        Sweep("morning", Morning, [.. MorningSteps, .. ReportSteps], kills: 3, firstSeed: 100);
 
     [Fact]
-    public void An_ingest_that_is_killed_at_every_named_step_takes_each_file_once()
-    {
-        using var runs = new KilledRuns(HomeWithFiles, Ingest, 2);
-        Sweep("ingest", runs, ["reading a file", "committing what came in"], kills: 2);
-    }
+    public void An_ingest_that_is_killed_at_every_named_step_takes_each_file_once() =>
+        Sweep("ingest", Ingest, ["reading a file", "committing what came in"], kills: 2, firstSeed: 200);
 
     [Fact]
     public void At_any_moment()
     {
         var random = new Random(20260609);
-        Moments("morning", new KilledRuns(SecondDay.HomeWithInbox, home => ["morning", "--home", home.Path], 0), Tried.Times(1, 30), random);
-        Moments("ingest", new KilledRuns(HomeWithFiles, Ingest, 2), Tried.Times(1, 12), random);
+        List<SecondDay> courses = [.. Enumerable.Range(300, Tried.Times(1, 15)).Select(seed => SecondDay.Of((ulong)seed))];
+        Moments("morning", Morning, courses, Tried.Times(0, 15), random);
+        Moments("ingest", Ingest, courses[..Tried.Times(1, 6)], Tried.Times(0, 6), random);
     }
 
-    /// <summary>One step of each name, or, in the full count, every single one.</summary>
+    /// <summary>One step of each name, on the example, every fifth on an invented course; in the full count every single one on the example, and each name on some courses.</summary>
     /// <param name="command">Its name.</param>
-    /// <param name="runs">The command on its homes.</param>
+    /// <param name="on">The command on copies of a home.</param>
     /// <param name="names">That there must be.</param>
-    /// <param name="kills">To a home: those after the first come when less is left to do.</param>
-    private static void Sweep(string command, KilledRuns runs, string[] names, int kills)
+    /// <param name="kills">To a home: those after the first come when less is left to do. A course, which has an undisturbed run of its own, gets one fewer.</param>
+    /// <param name="firstSeed">Of the first invented course; the next one has the next.</param>
+    private static void Sweep(string command, Func<SecondDay, KilledRuns> on, string[] names, int kills, ulong firstSeed)
     {
         var random = new Random(1);
-        var byName = Enumerable.Range(1, runs.Steps.Count).GroupBy(step => runs.Steps[step - 1], StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToList(), StringComparer.Ordinal);
-        Assert.Superset(names.ToHashSet(StringComparer.Ordinal), byName.Keys.ToHashSet(StringComparer.Ordinal));
-        List<int> chosen = Tried.Times(0, 1) == 1
-            ? [.. Enumerable.Range(1, runs.Steps.Count)]
-            : [.. names.Where(name => !ReportSteps.Skip(2).Contains(name, StringComparer.Ordinal)).Select(name => byName[name][random.Next(byName[name].Count)])];
+        var isFull = Tried.Times(0, 1) == 1;
+        List<string> met = [.. names.Where(name => isFull || !ReportSteps.Skip(2).Contains(name, StringComparer.Ordinal))];
+        List<string> onCourses = isFull ? [.. Enumerable.Repeat(met, 3).SelectMany(name => name)] : [.. met.Where((_, i) => i % 5 == 4)];
+        using (var runs = on(SecondDay.Example))
+        {
+            var byName = ByName(runs, names);
+            List<int> chosen = isFull ? [.. Enumerable.Range(1, runs.Steps.Count)] : [.. met.Except(onCourses, StringComparer.Ordinal).Select(name => OneOf(byName[name]))];
+            Tried.Held(1, $"{command} killed at a named step", chosen.Sum(step => KilledAt(runs, step, kills)));
+        }
+
         var killed = 0;
-        foreach (var step in chosen)
+        foreach (var name in onCourses)
+        {
+            using var runs = on(SecondDay.Of(firstSeed++));
+            killed += KilledAt(runs, OneOf(ByName(runs, names)[name]), kills - 1);
+        }
+
+        if (onCourses.Count > 0)
+        {
+            Tried.Held(1, $"{command} of an invented course killed at a named step", killed);
+        }
+
+        int OneOf(List<int> steps) => steps[random.Next(steps.Count)];
+
+        int KilledAt(KilledRuns runs, int step, int kills)
         {
             var count = runs.Try([Kill.Before(step), .. Enumerable.Range(1, kills - 1).Select(_ => Kill.Before(1 + random.Next(step)))]);
             Assert.True(count > 0, $"{command} was not killed at step {step} ({runs.Steps[step - 1]})");
-            killed += count;
+            return count;
         }
-
-        Tried.Held(1, $"{command} killed at a named step", killed);
     }
 
-    private static void Moments(string command, KilledRuns given, int homes, Random random)
+    /// <summary>The numbers of the steps of each name.</summary>
+    private static Dictionary<string, List<int>> ByName(KilledRuns runs, string[] names)
     {
-        using var runs = given;
+        var byName = Enumerable.Range(1, runs.Steps.Count).GroupBy(step => runs.Steps[step - 1], StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToList(), StringComparer.Ordinal);
+        Assert.Superset(names.ToHashSet(StringComparer.Ordinal), byName.Keys.ToHashSet(StringComparer.Ordinal));
+        return byName;
+    }
+
+    /// <summary>One home of each course, and some of the example's.</summary>
+    private static void Moments(string command, Func<SecondDay, KilledRuns> on, IReadOnlyList<SecondDay> courses, int examples, Random random)
+    {
         var killed = 0;
-        var most = (int)runs.Took.TotalMilliseconds;
-        for (var home = 0; home < homes; home++)
+        foreach (var course in courses)
         {
-            killed += runs.Try(Kill.After(random.Next(most / 4, most)), Kill.After(random.Next(most / 4, most)), Kill.After(random.Next(most / 4, most)));
+            using var runs = on(course);
+            killed += Killed(runs);
         }
 
-        Assert.True(killed > 0);
-        Tried.Held(1, $"{command} killed at a random moment", killed);
+        Told($"{command} of an invented course killed at a random moment");
+        if (examples > 0)
+        {
+            using var runs = on(SecondDay.Example);
+            killed = Enumerable.Range(0, examples).Sum(_ => Killed(runs));
+            Told($"{command} killed at a random moment");
+        }
+
+        int Killed(KilledRuns runs)
+        {
+            var most = (int)runs.Took.TotalMilliseconds;
+            return runs.Try(Kill.After(random.Next(most / 4, most)), Kill.After(random.Next(most / 4, most)), Kill.After(random.Next(most / 4, most)));
+        }
+
+        void Told(string what)
+        {
+            Assert.True(killed > 0, $"never: {what}");
+            Tried.Held(1, what, killed);
+        }
     }
 
-    private static TestHome HomeWithFiles()
-    {
-        var home = SecondDay.Home();
-        SecondDay.PutFiles(Directory.CreateDirectory(Path.Combine(home.Path, "files")).FullName);
-        return home;
-    }
+    private static KilledRuns Morning(SecondDay day) => new(day.HomeWithInbox, home => ["morning", "--home", home.Path], 0);
 
-    private static string[] Ingest(TestHome home) =>
-        ["ingest", "--home", home.Path, .. SecondDay.Inbox.Keys.Order(StringComparer.Ordinal).Select(name => Path.Combine(home.Path, "files", name))];
+    private static KilledRuns Ingest(SecondDay day) => new(
+        day.HomeWithFiles, home => ["ingest", "--home", home.Path, .. day.Inbox.Keys.Order(StringComparer.Ordinal).Select(name => Path.Combine(SecondDay.FilesOf(home), name))], 2);
 }

@@ -62,12 +62,13 @@ internal sealed class KilledRuns : IDisposable
     {
         using var home = _home();
         var site = SecondDay.Site(home);
+        var dropped = Directory.GetFiles(site.Inbox).ToDictionary(file => Path.GetFileName(file), File.ReadAllBytes, StringComparer.Ordinal);
         var killed = 0;
         foreach (var kill in kills)
         {
             killed += WasKilled(home, kill) ? 1 : 0;
             SiteState.AssertWhole(site);
-            SiteState.AssertEachOnce(site, Dropped(home));
+            SiteState.AssertEachOnce(site, dropped);
         }
 
         var end = RunningProgram.Run(new ProgramStart(_arguments(home)) { Variables = DiskSteps.Variables(home.Path, SecondDay.Clock) });
@@ -78,10 +79,6 @@ internal sealed class KilledRuns : IDisposable
     }
 
     public void Dispose() => _calm.Dispose();
-
-    /// <summary>Commands that take what lies in the inbox; others read their files elsewhere.</summary>
-    private static IReadOnlyDictionary<string, byte[]> Dropped(TestHome home) =>
-        Directory.Exists(Path.Combine(home.Path, "files")) ? new Dictionary<string, byte[]>(StringComparer.Ordinal) : SecondDay.Inbox;
 
     private bool WasKilled(TestHome home, Kill kill)
     {

@@ -7,7 +7,7 @@ namespace DailyAdjust.ServiceTests.Promises.Disk;
 [Trait("Promise", "3")]
 public sealed class OpenFilesTests : IDisposable
 {
-    private readonly TestHome _home = SecondDay.Home();
+    private readonly TestHome _home = SecondDay.Example.Home();
 
     public void Dispose() => _home.Dispose();
 
@@ -22,7 +22,7 @@ public sealed class OpenFilesTests : IDisposable
             service.WaitFor("the first sheet", () => service.IsWritten(SecondDay.Date));
             Thread.Sleep(1500);
             Limit(service.ProcessId, Directory.GetFiles($"/proc/{service.ProcessId.ToString(CultureInfo.InvariantCulture)}/fd").Length / 2);
-            SecondDay.PutFiles(site.Inbox);
+            SecondDay.Example.PutFiles(site.Inbox);
             service.AssertHeld("Too many files are open");
             Limit(service.ProcessId, 4096);
             service.WaitFor("the inbox to be taken", () => Directory.GetFiles(site.Inbox).Length == 0);

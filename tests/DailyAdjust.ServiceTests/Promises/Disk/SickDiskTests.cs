@@ -8,7 +8,7 @@ namespace DailyAdjust.ServiceTests.Promises.Disk;
 [Trait("Promise", "3")]
 public sealed class SickDiskTests : IDisposable
 {
-    private readonly TestHome _home = SecondDay.HomeWithInbox();
+    private readonly TestHome _home = SecondDay.Example.HomeWithInbox();
 
     public void Dispose() => _home.Dispose();
 

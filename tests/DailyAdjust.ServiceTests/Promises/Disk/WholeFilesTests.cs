@@ -11,7 +11,7 @@ public sealed class WholeFilesTests
     [Fact]
     public async Task A_reader_never_sees_half_a_file()
     {
-        using var home = SecondDay.HomeWithInbox();
+        using var home = SecondDay.Example.HomeWithInbox();
         var site = SecondDay.Site(home);
         Issue(home);
         var folder = site.ReportFolder(SecondDay.Date);

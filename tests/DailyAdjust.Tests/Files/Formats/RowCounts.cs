@@ -16,8 +16,7 @@ internal static partial class RowCounts
 
     /// <summary>Rows of a station that is not the site's are told as a number and are not counted otherwise.</summary>
     public static int OfOthers(ReadingsReport report) =>
-        report.Problems.Select(problem => Others().Match(problem.What)).Where(match => match.Success).Sum(match => int.Parse(match.Groups["count"].ValueSpan, CultureInfo.InvariantCulture))
-        + report.Problems.Count(problem => problem.What.StartsWith("the file has no row of station", StringComparison.Ordinal));
+        report.Problems.Select(problem => Others().Match(problem.What)).Where(match => match.Success).Sum(match => int.Parse(match.Groups["count"].ValueSpan, CultureInfo.InvariantCulture));
 
     /// <summary>Values of a forecast's layers.</summary>
     /// <param name="json">The document.</param>
@@ -36,6 +35,6 @@ internal static partial class RowCounts
     [GeneratedRegex("\r\n|\r|\n", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex LineEnd();
 
-    [GeneratedRegex("^(?<count>[0-9]+) rows of other stations", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex("^(?<count>[0-9]+) rows of other stations|^the file has no row of station [^;]*; it has (?<count>[0-9]+) of ", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex Others();
 }
