@@ -39,10 +39,11 @@ public class BaseProgramCheckTests
     [Fact]
     public void Only_the_boxes_that_run_while_the_pump_is_asked_most_are_named()
     {
+        // P0 ends as P2 begins, P3 begins as it ends: neither runs beside P1 and P2.
         var course = new SmallCourse
         {
-            Controller = SmallCourse.Box with { Overlap = ProgramOverlap.Together, Programs = [SmallCourse.EveryNight("P0", "19:00"), SmallCourse.EveryNight("P1", "22:00"), SmallCourse.EveryNight("P2", "22:20"), SmallCourse.EveryNight("P3", "23:30")] },
-            Stations = [.. Enumerable.Range(0, 4).Select(i => SmallCourse.Station(i + 1, programs: "P" + i) with { FlowLPerMin = 100 })],
+            Controller = SmallCourse.Box with { Overlap = ProgramOverlap.Together, Programs = [SmallCourse.EveryNight("P0", "21:20"), SmallCourse.EveryNight("P1", "22:00"), SmallCourse.EveryNight("P2", "22:20"), SmallCourse.EveryNight("P3", "22:40")] },
+            Stations = [.. Enumerable.Range(0, 4).Select(i => SmallCourse.Station(i + 1, minutes: i == 2 ? 20 : 60, programs: "P" + i) with { FlowLPerMin = i is 1 or 2 ? 100 : 40 })],
             DepletionMm = [0, 0, 0, 0],
         };
         var pump = Assert.Single(BaseProgramCheck.Of(course.Site with { PumpCapacityLPerMin = 150 }), l => l.StartsWith("pump", StringComparison.Ordinal));
