@@ -3,7 +3,7 @@
 # processes, in one run on one machine; prints one table of what was measured against the figures to reach.
 #   compare.sh [--sites N] [--years N] [--rows N] [--only kernels|ingest|course|sites]...
 # 100 sites unless --sites says otherwise (the figure is of 1,000), 10 years, 500,000 rows. Shared machines are noisy: what is compared runs
-# in turn, the least of its runs counts. Whoever lacks gcc, python3-numpy, python3-pandas, sqlite3 or time goes without those rows.
+# in turn, the least of its runs counts. Whoever lacks gcc, python3-numpy, python3-pandas, sqlite3, strace or time goes without those rows.
 # Ends with 1 only where results disagree or a command fails.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
@@ -120,6 +120,32 @@ whole() {
   row "$what" "${took% *} s, ${took#* } MB" "$most s${mb:+, $mb MB}" "${took% *} <= $most && ${took#* } <= ${mb:-1e9}"
 }
 
+# What the last of the years costs beside the first, and what the ledger and a morning write. Growth may be 1.25 x in time, 1.10 x in what is allocated.
+growth() {
+  "${bench[@]}" growth "$1" 2026-07-16 > "$work/growth"
+  local what said last
+  last=$(awk -F '\t' '{ print $2 }' "$work/growth" | sort -n | tail -1)
+  grown() { awk -F '\t' -v what="$1" -v column="$2" -v last="$last" '$1 == what && $2 == 1 { first = $column } $1 == what && $2 == last { printf "%.2f", $column / first }' "$work/growth"; }
+  for what in zone-day advice; do
+    [ "$what" = advice ] && said="a morning's advice after $last years of answered sheets" || said="a zone day of $last years"
+    row "$said, beside 1 year" "$(grown $what 3) x the time, $(grown $what 4) x the memory" '1.25 x, 1.10 x' "$(grown $what 3) <= 1.25 && $(grown $what 4) <= 1.10"
+  done
+  local ledger="$1/sites/course-0001/ledger.db" bytes
+  if bytes=$(sqlite3 -readonly "$ledger" "SELECT sum(pgsize) FROM dbstat WHERE name NOT IN ('report_file', 'advice')" 2> /dev/null); then
+    bytes=$(calc "$bytes / (1500.0 * $(sqlite3 -readonly "$ledger" 'SELECT count(*) FROM weather_day'))")
+    row 'ledger without what was issued' "$bytes bytes a zone day" '8' "$bytes <= 8"
+    row '  one sheet as it was issued' "$(sqlite3 -readonly "$ledger" 'SELECT (SELECT sum(length(body)) FROM report_file) / (SELECT count(*) FROM advice) / 1500 + (SELECT avg(length(lines)) FROM advice) / 1500' | cut -d. -f1) bytes a zone day" - 1
+  else
+    missing 'sqlite3 with dbstat' 'what the ledger holds'
+  fi
+  if command -v strace > /dev/null; then
+    strace -f -e trace=fsync,fdatasync -o "$work/synced" "$program" morning --date 2026-07-16 --no-mail --home "$1" > "$work/log" 2>&1 || { cat "$work/log" >&2; return 1; }
+    row 'fsyncs of a morning' "$(grep -cE 'f(data)?sync\(' "$work/synced")" - 1
+  else
+    missing strace 'how often a morning waits for the disk'
+  fi
+}
+
 # A large course: ten years taken and reckoned once, and then the mornings that follow.
 course() {
   local home="$work/course" warm
@@ -129,6 +155,7 @@ course() {
   whole 'one morning, 1,500 stations, 40 controllers, cold' 5 1.2 250 "$program" morning --date 2026-07-1@ --no-mail --home "$home"
   warm=$("${bench[@]}" morning "$home" 2026-07-16 | sed -n 's/.*: advice of .*least \([0-9.]*\) ms.*/\1/p')
   row 'its advice, warm' "$warm ms" '20 ms' "$warm <= 20"
+  growth "$home"
   whole "balance of 1,500 stations, one day after $years years" 3 2 300 "$program" balance --date 2026-07-14 --format csv --home "$home"
   whole "balance of 1,500 stations, all days of $years years" 1 2 300 "$program" balance --format csv --home "$home"
   whole "replay of 1,500 stations x $years years" 1 10 500 "$program" replay --home "$home"
