@@ -64,10 +64,12 @@ internal static class GrowthCommand
     private static MorningInputs WithHistory(MorningInputs inputs, MorningSheet sheet, int years)
     {
         List<DateOnly> dates = [.. Enumerable.Range(1, years * 365).Select(d => inputs.Date.AddDays(-d)).Where(d => d > inputs.Versions[0].Site.Start).Order()];
-        List<IssuedLine> Lines(DateOnly day) => [.. sheet.Programs.Select((p, i) => new IssuedLine(p.Key, AdviceKind.Set, 80 + (i % 9 * 5), Asks: (i + day.DayNumber) % 4 == 0))];
+
+        // In the program what old sheets say stays in the ledger: four lists stand for all of them.
+        List<IssuedLine>[] lines = [.. Enumerable.Range(0, 4).Select(day => sheet.Programs.Select((p, i) => new IssuedLine(p.Key, AdviceKind.Set, 80 + (i % 9 * 5), Asks: (i + day) % 4 == 0)).ToList())];
         return inputs with
         {
-            Sheets = [.. dates.Select(d => new IssuedSheet(d, 1, sheet.Site.Clock.ToInstant(d, new(5, 0)), Lines(d)))],
+            Sheets = [.. dates.Select(d => new IssuedSheet(d, 1, sheet.Site.Clock.ToInstant(d, new(5, 0)), lines[d.DayNumber % 4]))],
             Log = [.. inputs.Log, .. dates.Select(d => new LogEntry { Time = new LogTime(d, new(7, 0)), Kind = LogKind.Round, Where = new Place(PlaceKind.Site, "", ""), Sheet = d })],
         };
     }
