@@ -6,6 +6,7 @@ var root = new RootCommand("Measures, and makes the courses that are measured.")
 {
     CourseCommand.Create(),
     FitCommand(),
+    GrowthCommand.Create(),
     KernelCommand.Create(),
     MorningWarm.Create(),
     WeatherCommand.Create(),

@@ -11,6 +11,9 @@ internal static class Unanswered
     /// <summary>For so long a round that was passed over is asked for.</summary>
     private const int DaysPassedOver = 14;
 
+    /// <summary>No sheet is as of an instant so long after its date.</summary>
+    private const int DaysOfSheet = 3;
+
     /// <summary>
     /// The lines that asked for a walk to a program since somebody last said anything about it, by the newest issue of each round (a later look of a date may ask for a second one),
     /// ascending. Any later word on what is on the program answers all of them, and so does a note of what is wrong with it: whoever wrote it found it off. That nothing was turned for a later
@@ -21,7 +24,9 @@ internal static class Unanswered
         var (settings, noted) = (context.Settings, context.FaultOf(program)?.NotedAt);
         var (site, date) = (context.Site, context.Date);
         var isAfterRound = site.Report.IsAfterRound(site.Clock, date, context.AsOf);
+        var earliest = settings.LastAnswer(program) is { } answer ? site.Clock.DateOf(answer).AddDays(-DaysOfSheet) : DateOnly.MinValue;
         return [.. sheets
+            .Where(s => s.Date >= earliest)
             .Where(s => s.Date < date || (isAfterRound && s.Date == date && !site.Report.IsAfterRound(site.Clock, date, s.AsOf)))
             .GroupBy(s => (s.Date, IsSecond: site.Report.IsAfterRound(site.Clock, s.Date, s.AsOf)))
             .Select(g => g.MaxBy(s => s.Issue)!)
@@ -38,22 +43,26 @@ internal static class Unanswered
     /// Rounds of the last two weeks that asked for a walk to a program and were passed over: a later sheet's round was answered, theirs was not, nor was anything else said
     /// of the program in between. The balance has them as not done. Ascending.
     /// </summary>
-    public static IReadOnlyList<DateOnly> PassedOver(ProgramKey program, AdviceContext context, IReadOnlyList<IssuedSheet> sheets, IReadOnlyList<LogEntry> log)
+    public static IReadOnlyList<DateOnly> PassedOver(AdviceContext context, IReadOnlyList<IssuedSheet> sheets, IReadOnlyList<LogEntry> log)
     {
-        var clock = context.Site.Clock;
-        var words = log.Where(e => e.Kind is LogKind.Round or LogKind.Setting or LogKind.Off or LogKind.Pause && (e.Kind == LogKind.Round || e.Where.Covers(program))).ToList();
-        var passed = new List<DateOnly>();
-        foreach (var sheet in sheets.Where(s => s.Date < context.Date && s.Date >= context.Date.AddDays(-DaysPassedOver)).GroupBy(s => s.Date).Select(g => g.MaxBy(s => s.Issue)!).OrderBy(s => s.Date))
+        var first = context.Date.AddDays(-DaysPassedOver);
+        List<IssuedSheet> recent = [.. sheets.Where(s => s.Date < context.Date && s.Date >= first).GroupBy(s => s.Date).Select(g => g.MaxBy(s => s.Issue)!)];
+        List<LogEntry> words = [.. log.Where(e => e.Kind is LogKind.Round or LogKind.Setting or LogKind.Off or LogKind.Pause && (e.Sheet ?? e.Time.Date) >= first)];
+        return [.. context.Programs.SelectMany(p => PassedOver(p.Key, context.Site.Clock, recent, words)).Distinct().Order()];
+    }
+
+    private static IEnumerable<DateOnly> PassedOver(ProgramKey program, SiteClock clock, List<IssuedSheet> recent, List<LogEntry> said)
+    {
+        List<LogEntry> words = [.. said.Where(e => e.Kind == LogKind.Round || e.Where.Covers(program))];
+        foreach (var sheet in recent)
         {
             var next = words.Where(e => e.Sheet > sheet.Date && !string.Equals(e.Text, LogEntry.NotTurned, StringComparison.Ordinal) && !e.Except.Any(x => x.Covers(program))).Select(e => e.Sheet!.Value).DefaultIfEmpty(DateOnly.MinValue).Min();
             var isSaid = words.Exists(e => e.Sheet == sheet.Date || (e.Sheet is null && e.Time.Instant(clock) >= sheet.AsOf && e.Time.Date <= next));
             if (next > DateOnly.MinValue && !isSaid && sheet.Lines.Any(l => l.Program == program && l.Asks))
             {
-                passed.Add(sheet.Date);
+                yield return sheet.Date;
             }
         }
-
-        return passed;
     }
 
     /// <summary>The logbook as it would be had every unanswered line been done by the hour at which its round was to be done.</summary>

@@ -6,7 +6,7 @@ namespace DailyAdjust.Core.Advice;
 
 /// <summary>
 /// When somebody comes to each program's controller: its visit days, with single visits moved or added by `visit` entries.
-/// An entry without an end says that somebody is there on its date. One with an end moves the next visit (the day's own while its round is not yet to be done) to the date it names.
+/// An entry without an end says that somebody is there on its date. One with an end moves the next visit (the day's own while its round is not yet to be done) to the date it names, earlier or later.
 /// </summary>
 internal sealed class VisitCalendar
 {
@@ -14,6 +14,7 @@ internal sealed class VisitCalendar
     private readonly Site _site;
     private readonly List<LogEntry> _moves;
     private readonly List<LogEntry> _unplanned;
+    private readonly Dictionary<ProgramKey, IReadOnlyList<MovedVisit>> _moved = [];
 
     public VisitCalendar(Site site, IReadOnlyList<LogEntry> log)
     {
@@ -29,22 +30,7 @@ internal sealed class VisitCalendar
             return true;
         }
 
-        var visit = program.Program.Visit.Includes(date);
-        foreach (var move in _moves.Where(m => m.Where.Covers(program.Key)))
-        {
-            var to = move.Until!.Value.Date;
-            var from = MovedFrom(program, move);
-            if (from <= date && date < to)
-            {
-                visit = false;
-            }
-            else if (date == to)
-            {
-                visit = true;
-            }
-        }
-
-        return visit;
+        return IsPlanned(program, date, _moved.TryGetValue(program.Key, out var known) ? known : _moved[program.Key] = Moved(program));
     }
 
     /// <summary>The first visit day after a date; a year on where there is none in sight.</summary>
@@ -71,15 +57,29 @@ internal sealed class VisitCalendar
         }
     }
 
-    private DateOnly MovedFrom(PlannedProgram program, LogEntry move)
+    private static bool IsPlanned(PlannedProgram program, DateOnly date, IReadOnlyList<MovedVisit> moved) =>
+        moved.Aggregate(program.Program.Visit.Includes(date), (visit, move) => date == move.To || (visit && (date < move.First || date > move.Last)));
+
+    /// <summary>Each entry moves the visit that is next with what was moved before it: none is left up to its new date, and where that is earlier, none on the old one.</summary>
+    private List<MovedVisit> Moved(PlannedProgram program)
     {
-        var stillToday = move.Time.Clock is { } time && time < _site.Report.RoundDoneBy;
-        var from = stillToday ? move.Time.Date : move.Time.Date.AddDays(1);
-        for (var i = 0; i < DaysAhead && !program.Program.Visit.Includes(from); i++)
+        var moved = new List<MovedVisit>();
+        foreach (var entry in _moves.Where(m => m.Where.Covers(program.Key)))
         {
-            from = from.AddDays(1);
+            var stillToday = entry.Time.Clock is { } time && time < _site.Report.RoundDoneBy;
+            var next = stillToday ? entry.Time.Date : entry.Time.Date.AddDays(1);
+            for (var i = 0; i < DaysAhead && !IsPlanned(program, next, moved); i++)
+            {
+                next = next.AddDays(1);
+            }
+
+            var to = entry.Until!.Value.Date;
+            moved.Add(new MovedVisit(next, to > next ? to.AddDays(-1) : next, to));
         }
 
-        return from;
+        return moved;
     }
+
+    /// <summary>Nobody comes from one date through another, but on the third, which may lie before them.</summary>
+    private readonly record struct MovedVisit(DateOnly First, DateOnly Last, DateOnly To);
 }

@@ -34,6 +34,9 @@ public sealed record BalanceInputs
     /// <summary>The first date whose zone days are wanted; earlier ones are run and not listed. Null = all.</summary>
     public DateOnly? ListFrom { get; init; }
 
+    /// <summary>The first instant of which a start is looked at, UTC: of the night before the first day, whose runs go on into it. Null = nothing is run.</summary>
+    internal DateTimeOffset? StartsFrom => (Weather is [var first, ..] ? first.Date : StartState?.Date) is { } begin ? Versions[^1].Site.Clock.DayStart(begin.AddDays(-2)) : null;
+
     /// <summary>
     /// The share of a date's reference ET that is drawn where the draw curve stands at a share: of a day of which a part is measured already. Null = the curve itself.
     /// </summary>

@@ -43,7 +43,7 @@ internal sealed class BalanceRun
         _inputs = inputs;
         _versions = inputs.Versions;
         var clock = _versions[^1].Site.Clock;
-        _settings = new SettingHistory(_versions, inputs.Log, inputs.Sheets);
+        _settings = new SettingHistory(_versions, inputs.Log, inputs.Sheets, inputs.StartsFrom);
         _ran = new RanHistory(clock, inputs.Log);
         _hand = new HandWater(clock, inputs.Log);
         _season = new SeasonHistory(clock, inputs.Log);

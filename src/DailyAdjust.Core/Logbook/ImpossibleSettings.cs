@@ -19,11 +19,11 @@ public static class ImpossibleSettings
     public static IReadOnlyList<ImpossibleSetting> Open(IReadOnlyList<SiteVersion> versions, IReadOnlyList<LogEntry> log, SettingHistory settings)
     {
         var site = versions[^1].Site;
-        var open = new List<ImpossibleSetting>();
+        var (open, covered) = (new List<ImpossibleSetting>(), new CoveredPrograms(versions));
         for (var i = 0; i < log.Count; i++)
         {
             var entry = log[i];
-            if (entry.Kind != LogKind.Setting)
+            if (entry.Kind != LogKind.Setting || !covered.By(entry.Where).Any(p => Is(entry, p, versions)))
             {
                 continue;
             }

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using DailyAdjust.Core.Quantities;
 using DailyAdjust.Core.Sites;
 
@@ -23,77 +24,48 @@ public readonly record struct SettingInForce(Setting Setting, bool Confirmed)
 /// </summary>
 public sealed class SettingHistory
 {
-    private const double MinutesPerDay = 1440;
-    private readonly Dictionary<ProgramKey, List<SettingChange>> _changes = [];
+    private readonly Dictionary<ProgramKey, List<SettingChange>> _changes;
 
-    public SettingHistory(IReadOnlyList<SiteVersion> versions, IReadOnlyList<LogEntry> log, IReadOnlyList<IssuedSheet> sheets)
+    /// <summary>Earlier than this only the whole logbook tells, UTC.</summary>
+    private readonly DateTimeOffset _from = DateTimeOffset.MinValue;
+
+    private readonly Lazy<SettingHistory> _whole;
+
+    /// <param name="versions">Of the site, ascending by date.</param>
+    /// <param name="log">In order of arrival; voided and superseded entries removed.</param>
+    /// <param name="sheets">Every sheet issued so far.</param>
+    /// <param name="from">The first instant that will be asked about as a rule, UTC: what lies under later numbers is then passed over, and gathered only if somebody asks for it after all. Null = all is gathered.</param>
+    public SettingHistory(IReadOnlyList<SiteVersion> versions, IReadOnlyList<LogEntry> log, IReadOnlyList<IssuedSheet> sheets, DateTimeOffset? from = null)
     {
-        var newest = versions[^1].Site;
-        var programs = new CoveredPrograms(versions);
-        foreach (var entry in log)
-        {
-            var (from, said) = Times(entry, newest, sheets);
-            switch (entry.Kind)
-            {
-                case LogKind.Setting when entry.Value is { } percent:
-                    // Off with an end is what a returned sheet says of a pause.
-                    AddSetting(entry, [.. programs.By(entry.Where).Where(p => !ImpossibleSettings.Is(entry, p, versions))], new SettingChange(from, said, new Setting(percent)) { Ends = percent == 0 && entry.Sheet is not null ? entry.Until?.Instant(newest.Clock) : null, PausedBy = entry, IsBySheet = entry.Sheet is not null }, versions);
-                    break;
-                case LogKind.Setting when string.Equals(entry.Text, LogEntry.NotTurned, StringComparison.Ordinal):
-                    AddNotTurned(entry, said, programs, versions, sheets);
-                    break;
-                case LogKind.Off:
-                    AddToAll(programs.By(entry.Where), new SettingChange(from, said, Setting.Off) { IsBySheet = entry.Sheet is not null });
-                    break;
-                case LogKind.Pause when entry.Value is { } minutes:
-                    AddToAll(programs.By(entry.Where), new SettingChange(from, said, Setting.Off) { Ends = PauseEnd(newest.Clock, from, (int)Math.Round(minutes / MinutesPerDay)), PausedBy = entry, IsBySheet = entry.Sheet is not null });
-                    break;
-                case LogKind.Round when entry.Sheet is { } date:
-                    AddRound(entry, said, date, versions, sheets);
-                    break;
-                default:
-                    break;
-            }
-        }
-
-        foreach (var (_, list) in _changes)
-        {
-            // Stable: of two changes at one instant the later arrival wins.
-            var ordered = list.OrderBy(c => c.From).ToList();
-            list.Clear();
-            list.AddRange(ordered);
-        }
+        IReadOnlyList<DialWord> words = DialWords.Of(versions, log, sheets);
+        _whole = new(() => from is null ? this : new SettingHistory(versions, log, sheets));
+        _from = from ?? _from;
+        _changes = SettingChanges.Of(versions, from is { } begin ? NeededWords.From(words, versions, begin) : words);
     }
 
-    private SettingHistory()
+    private SettingHistory(Dictionary<ProgramKey, List<SettingChange>> changes)
     {
+        _changes = changes;
+        _whole = new(this);
     }
 
     /// <summary>Settings that have always been on the programs: of a reckoning without a logbook.</summary>
-    internal static SettingHistory Always(IEnumerable<(ProgramKey Program, Setting Setting)> settings)
-    {
-        var history = new SettingHistory();
-        foreach (var (program, setting) in settings)
-        {
-            history.Add(program, new SettingChange(DateTimeOffset.MinValue, DateTimeOffset.MinValue, setting));
-        }
-
-        return history;
-    }
+    internal static SettingHistory Always(IEnumerable<(ProgramKey Program, Setting Setting)> settings) =>
+        new(settings.ToDictionary(s => s.Program, s => (List<SettingChange>)[new(DateTimeOffset.MinValue, DateTimeOffset.MinValue, s.Setting)]));
 
     /// <summary>The setting of a program at an instant.</summary>
     public SettingInForce At(ProgramKey program, DateTimeOffset instant)
     {
-        if (!_changes.TryGetValue(program, out var list))
+        if (!TryGet(program, instant, out var list))
         {
             return new SettingInForce(Setting.Full, Confirmed: false);
         }
 
         bool confirmed = false, pauseKnown = false;
         Setting? dial = null;
-        for (var i = list.Count - 1; i >= 0; i--)
+        for (var i = CountUpTo(list, instant) - 1; i >= 0; i--)
         {
-            if (list[i].From > instant || list[i].IsNotTurned)
+            if (list[i].IsNotTurned)
             {
                 continue;
             }
@@ -128,14 +100,14 @@ public sealed class SettingHistory
 
     /// <summary>The last setting above 0 % before an instant; 100 % when there is none.</summary>
     public Setting LastRunning(ProgramKey program, DateTimeOffset instant) =>
-        _changes.TryGetValue(program, out var list)
+        TryGet(program, instant, out var list)
             ? list.LastOrDefault(c => c.From <= instant && c.Setting is { IsOff: false })?.Setting ?? Setting.Full
             : Setting.Full;
 
     /// <summary>Since when a program is off at an instant, UTC; null = it runs, or is only paused.</summary>
     public DateTimeOffset? OffSince(ProgramKey program, DateTimeOffset instant)
     {
-        if (!_changes.TryGetValue(program, out var list))
+        if (!TryGet(program, instant, out var list))
         {
             return null;
         }
@@ -151,7 +123,7 @@ public sealed class SettingHistory
 
     /// <summary>Whether a program that is off or paused at an instant is so because a sheet asked for it, rather than by somebody's own word.</summary>
     public bool IsOffBySheet(ProgramKey program, DateTimeOffset instant) =>
-        _changes.TryGetValue(program, out var list) && list.LastOrDefault(c => c.From <= instant && c.Setting is not null && !c.IsDialOnly && (c.Ends is null || instant < c.Ends)) is { Setting.IsOff: true, IsBySheet: true };
+        TryGet(program, instant, out var list) && list.LastOrDefault(c => c.From <= instant && c.Setting is not null && !c.IsDialOnly && (c.Ends is null || instant < c.Ends)) is { Setting.IsOff: true, IsBySheet: true };
 
     /// <summary>When a pause of some days ends: the same time of day, so many dates later.</summary>
     public static DateTimeOffset PauseEnd(SiteClock clock, DateTimeOffset from, int days)
@@ -166,131 +138,32 @@ public sealed class SettingHistory
     /// </summary>
     /// <param name="program">Which.</param>
     /// <param name="asOf">The sheet's as-of instant, UTC.</param>
-    /// <param name="onItsDial">Only what was said of another program on the one dial of its box; false = only of the program itself.</param>
+    /// <param name="onItsDial">Only what was said of another program on the one dial of its box, where nothing answers it of the program itself; false = only of the program itself.</param>
     public bool IsAnswered(ProgramKey program, DateTimeOffset asOf, bool onItsDial = false) =>
         _changes.TryGetValue(program, out var list) && list.Exists(c => c.IsDialOnly == onItsDial && c.Said > asOf && (c.NotTurnedOf is null || c.NotTurnedOf <= asOf));
+
+    /// <summary>When anybody last said anything of the program's setting, UTC, but that nothing was turned: sheets made before are answered. Null = never.</summary>
+    public DateTimeOffset? LastAnswer(ProgramKey program) =>
+        _changes.TryGetValue(program, out var list) ? list.Where(c => c is { IsDialOnly: false, IsNotTurned: false }).Max(c => (DateTimeOffset?)c.Said) : null;
 
     /// <summary>When somebody last said what is on the program, UTC, rather than that nothing was turned; null = never.</summary>
     public DateTimeOffset? LastNumber(ProgramKey program) =>
         _changes.TryGetValue(program, out var list) ? list.Where(c => c.Setting is not null).Max(c => (DateTimeOffset?)c.Said) : null;
 
-    /// <summary>
-    /// From when on an entry counts, and when it was said. An answer to a sheet cannot have been carried out before the sheet was there, and was said after it was made, in whatever minute
-    /// it is told; what the dial showed before answers nothing. `round` names its sheet: see <see cref="AddRound"/>.
-    /// </summary>
-    private static (DateTimeOffset From, DateTimeOffset Said) Times(LogEntry entry, Site site, IReadOnlyList<IssuedSheet> sheets)
+    /// <summary>How many of the changes hold from an instant or earlier.</summary>
+    private static int CountUpTo(List<SettingChange> changes, DateTimeOffset instant)
     {
-        var time = entry.Time.Instant(site.Clock);
-        if (entry.Kind == LogKind.Round || entry.Sheet is not { } date || sheets.FirstOrDefault(s => s.Date == date && s.Issue == entry.Issue) is not { } sheet)
+        var (from, to) = (0, changes.Count);
+        while (from < to)
         {
-            return (time, time);
+            var middle = (from + to) / 2;
+            (from, to) = changes[middle].From <= instant ? (middle + 1, to) : (from, middle);
         }
 
-        var from = sheet.AsOf > time && site.Report.IsAfterRound(site.Clock, date, sheet.AsOf) ? sheet.AsOf : time;
-        return (from, from <= sheet.AsOf && !string.Equals(entry.Text, LogEntry.Found, StringComparison.Ordinal) ? sheet.AsOf.AddTicks(1) : from);
+        return from;
     }
 
-    private void AddToAll(IEnumerable<ProgramKey> programs, SettingChange change)
-    {
-        foreach (var program in programs)
-        {
-            Add(program, change);
-        }
-    }
-
-    private void AddSetting(LogEntry entry, List<ProgramKey> programs, SettingChange change, IReadOnlyList<SiteVersion> versions)
-    {
-        AddToAll(programs, change);
-        if (entry.Where.Kind == PlaceKind.Program && new ProgramKey(entry.Where.Name, entry.Where.Item) is var program && programs.Contains(program))
-        {
-            AddToDial(program, change, versions, entry.Time.Date);
-        }
-    }
-
-    /// <summary>A returned sheet says that nothing was turned: no number, and no answer to what an earlier sheet asked for.</summary>
-    private void AddNotTurned(LogEntry entry, DateTimeOffset said, CoveredPrograms programs, IReadOnlyList<SiteVersion> versions, IReadOnlyList<IssuedSheet> sheets)
-    {
-        var program = new ProgramKey(entry.Where.Name, entry.Where.Item);
-        if (!programs.Has(program) || sheets.FirstOrDefault(s => s.Date == entry.Sheet && s.Issue == entry.Issue) is not { } sheet)
-        {
-            return;
-        }
-
-        var change = SettingChange.NotTurned(said, sheet);
-        Add(program, change);
-        foreach (var other in OneDial.Others(program, versions, sheet.Date))
-        {
-            Add(other, change with { IsDialOnly = true });
-        }
-    }
-
-    /// <summary>A number of one program, on the dial of the others of its box.</summary>
-    private void AddToDial(ProgramKey program, SettingChange change, IReadOnlyList<SiteVersion> versions, DateOnly date)
-    {
-        if (change.Setting is { IsOff: false })
-        {
-            foreach (var other in OneDial.Others(program, versions, date))
-            {
-                Add(other, change with { IsDialOnly = true });
-            }
-        }
-    }
-
-    private void AddRound(LogEntry entry, DateTimeOffset said, DateOnly date, IReadOnlyList<SiteVersion> versions, IReadOnlyList<IssuedSheet> sheets)
-    {
-        var sheet = sheets
-            .Where(s => s.Date == date && (entry.Issue is null ? s.AsOf <= said : s.Issue == entry.Issue))
-            .MaxBy(s => s.Issue);
-        if (sheet is null)
-        {
-            return;
-        }
-
-        var site = SiteVersions.On(versions, date);
-        var doneBy = site.RoundDone(date);
-        doneBy = doneBy > sheet.AsOf ? doneBy : sheet.AsOf;
-        var from = said < doneBy ? said : doneBy;
-        said = said > sheet.AsOf ? said : sheet.AsOf.AddTicks(1);
-        var isSecondRound = site.Report.IsAfterRound(site.Clock, date, sheet.AsOf);
-        foreach (var line in sheet.Lines)
-        {
-            if (!line.Asks && isSecondRound)
-            {
-                // It says nothing of what the date's first round asked for.
-                continue;
-            }
-
-            if (entry.Except.Any(e => e.Covers(line.Program)))
-            {
-                Add(line.Program, SettingChange.NotTurned(said, sheet));
-                continue;
-            }
-
-            if (!line.Asks)
-            {
-                // Answered: there was nothing to turn, so what was on it stays.
-                Add(line.Program, new SettingChange(from, said, Setting: null));
-                continue;
-            }
-
-            var change = new SettingChange(from, said, line.Percent is { } percent ? new Setting(percent) : Setting.Off)
-            {
-                Ends = line.PauseDays is { } days ? PauseEnd(site.Clock, from, days) : null,
-                PausedBy = entry,
-                IsBySheet = true,
-            };
-            Add(line.Program, change);
-            AddToDial(line.Program, change, versions, date);
-        }
-    }
-
-    private void Add(ProgramKey program, SettingChange change)
-    {
-        if (!_changes.TryGetValue(program, out var list))
-        {
-            _changes[program] = list = [];
-        }
-
-        list.Add(change);
-    }
+    /// <summary>The changes that tell what is on a program at an instant.</summary>
+    private bool TryGet(ProgramKey program, DateTimeOffset instant, [NotNullWhen(true)] out List<SettingChange>? changes) =>
+        (instant < _from ? _whole.Value : this)._changes.TryGetValue(program, out changes);
 }

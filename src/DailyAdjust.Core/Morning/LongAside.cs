@@ -24,10 +24,12 @@ internal static class LongAside
         var earliest = context.Date.AddDays(-Days);
         var mornings = sheets.Where(s => s.Date >= earliest && s.Date < context.Date)
             .GroupBy(s => s.Date).OrderBy(g => g.Key).Select(g => g.MaxBy(s => s.Issue)!).ToList();
+        var often = mornings.SelectMany(s => s.Lines.SelectMany(l => (l.SetAside ?? []).Select(a => (l.Program, a.Station)))).CountBy(a => a).Where(a => a.Value >= FewestMornings).Select(a => a.Key).ToHashSet();
         return
         [
             .. from zone in context.Zones
                from planned in zone.Programs
+               where often.Contains((planned.Program.Key, zone.Station.Key.Station))
                let change = ChangeOf(zone.Station, planned.Program.Key, planned.Program.Controller, planned.BaseMinutes, mornings, versions)
                where change is not null && change.Since <= earliest.AddDays(DaysOfGrace)
                select change,

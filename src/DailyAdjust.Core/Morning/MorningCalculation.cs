@@ -12,7 +12,7 @@ namespace DailyAdjust.Core.Morning;
 public static class MorningCalculation
 {
     /// <summary>Raised when the same inputs would give another result; part of every sheet's record.</summary>
-    public const int Version = 12;
+    public const int Version = 13;
 
     /// <summary>One morning.</summary>
     /// <param name="inputs">Nothing in them is later than their as-of instant.</param>
@@ -82,7 +82,7 @@ public static class MorningCalculation
         var balance = supposed is { } s ? Balance.RunFrom(days, s.Logged.Balance, s.From) : Balance.Run(days);
         var trouble = SoundAdvice.Of(inputs, site);
         var context = new AdviceContext(
-            site, inputs.Date, inputs.AsOf, new SettingHistory(inputs.Versions, log, inputs.Sheets), log, SoilMorning.DepletionMm(site, balance.End), inputs.RainSinceMidnight,
+            site, inputs.Date, inputs.AsOf, new SettingHistory(inputs.Versions, log, inputs.Sheets, SettingsFrom(site, inputs.Date, days.StartsFrom)), log, SoilMorning.DepletionMm(site, balance.End), inputs.RainSinceMidnight,
             day => inputs.ExpectedEtoMm(day, site) ?? 0, [.. inputs.Before, .. inputs.Weather], NightCautionPart.Orders(inputs, site))
         {
             Forecast = inputs.Forecast,
@@ -94,6 +94,10 @@ public static class MorningCalculation
         var advisor = new ProgramAdvisor(context, RecentRains.Of(inputs), new Doubts(unknownRain.RestsOnIt, assumedSoil.RestsOnIt), trouble?.Why);
         return new Reckoning(days, balance, trouble, context, unknownRain, assumedSoil, advisor);
     }
+
+    /// <summary>The sheet tells of the year's settings.</summary>
+    private static DateTimeOffset? SettingsFrom(Site site, DateOnly date, DateTimeOffset? balance) =>
+        site.Clock.DayStart(new DateOnly(date.Year, 1, 1)) is var year && balance < year ? balance : year;
 
     private static MorningSheet SheetOf(
         MorningInputs inputs, Reckoning reckoning, IReadOnlyList<Settled> settled, IReadOnlyDictionary<StationKey, double> driestMm, AdviceContext? ifDone)
@@ -114,7 +118,7 @@ public static class MorningCalculation
             Freshness = FreshnessPart.Of(inputs, context, programs, trouble, unknownRain.Asked(inputs.Date)) with
             {
                 AssumedSoil = assumedSoil.Zones,
-                PassedOverRounds = [.. context.Programs.SelectMany(p => Unanswered.PassedOver(p.Key, context, inputs.Sheets, days.Log)).Distinct().Order()],
+                PassedOverRounds = Unanswered.PassedOver(context, inputs.Sheets, days.Log),
             },
             Programs = programs,
             Overnight = OvernightPart.Of(inputs, context.Site),

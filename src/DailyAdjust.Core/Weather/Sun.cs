@@ -162,5 +162,5 @@ public static class Sun
     internal static double LatitudeRad(double latitudeDeg) =>
         Math.PI / 180 * Require.Within(latitudeDeg, -90, 90, nameof(latitudeDeg));
 
-    private static int OfYear(int dayOfYear) => (int)Require.Within(dayOfYear, 1, 366, nameof(dayOfYear));
+    internal static int OfYear(int dayOfYear) => (int)Require.Within(dayOfYear, 1, 366, nameof(dayOfYear));
 }

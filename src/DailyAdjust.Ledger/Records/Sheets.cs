@@ -11,14 +11,14 @@ public sealed class Sheets
 
     internal Sheets(LedgerDb db) => _db = db;
 
-    /// <summary>By date and issue, both ends included; null = no end.</summary>
+    /// <summary>By date and issue, both ends included; null = no end. What they say is read, and kept, when somebody asks for it while the ledger is open: of a long history few sheets are.</summary>
     public IReadOnlyList<IssuedSheet> Issued(DateOnly? first = null, DateOnly? last = null) => _db.Query(
-        """
-        SELECT m.day, m.issue, m.as_of, a.lines FROM advice AS a JOIN morning AS m USING (day, issue)
-        WHERE m.day BETWEEN $first AND $last ORDER BY m.day, m.issue
-        """,
-        r => new IssuedSheet(
-            Formats.ToDay(r.GetString(0)), r.GetInt32(1), Formats.ToInstant(r.GetString(2)), IssuedLineJson.Read(r.GetString(3))),
+        "SELECT m.day, m.issue, m.as_of FROM advice AS a JOIN morning AS m USING (day, issue) WHERE m.day BETWEEN $first AND $last ORDER BY m.day, m.issue",
+        r =>
+        {
+            var (day, issue) = (r.GetString(0), r.GetInt32(1));
+            return new IssuedSheet(Formats.ToDay(day), issue, Formats.ToInstant(r.GetString(2)), new LateList<IssuedLine>(() => Lines(day, issue)));
+        },
         ("$first", Formats.OfDay(first ?? DateOnly.MinValue)),
         ("$last", Formats.OfDay(last ?? DateOnly.MaxValue)));
 
@@ -28,4 +28,8 @@ public sealed class Sheets
         r => KeyValuePair.Create(r.GetString(0), Packed.Unpack((byte[])r[2], r.GetInt32(1))),
         ("$day", Formats.OfDay(date)),
         ("$issue", issue));
+
+    private IReadOnlyList<IssuedLine> Lines(string day, int issue) => _db.First(
+        "SELECT lines FROM advice WHERE day = $day AND issue = $issue", r => IssuedLineJson.Read(r.GetString(0)), ("$day", day), ("$issue", issue))
+        ?? throw new LedgerException(LedgerTrouble.Corrupt, FormattableString.Invariant($"What sheet {day}/{issue} says is not in the ledger any more."));
 }

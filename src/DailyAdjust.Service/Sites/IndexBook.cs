@@ -59,6 +59,9 @@ public static class IndexBook
     private static IReadOnlyList<IndexDay> Days(SiteFolder folder, IReadOnlyList<DateOnly> pages, Dictionary<DateOnly, IssuedSheet> sheets)
     {
         var rounds = ReportFolders.WithFile(folder, ReportFiles.RoundCsv).ToHashSet();
-        return [.. pages.Select(date => new IndexDay(date, sheets.GetValueOrDefault(date), rounds.Contains(date)))];
+        return [.. pages.Select(date => new IndexDay(date, sheets.TryGetValue(date, out var sheet) ? Read(sheet) : null, rounds.Contains(date)))];
     }
+
+    /// <summary>The page is written when the ledger is closed again.</summary>
+    private static IssuedSheet Read(IssuedSheet sheet) => sheet with { Lines = [.. sheet.Lines] };
 }

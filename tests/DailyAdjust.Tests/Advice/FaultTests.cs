@@ -99,6 +99,7 @@ public class FaultTests
     [InlineData("valve 3 fixed; valve 2 stuck")]
     [InlineData("valve stuck, head mended")]
     [InlineData("head 3 broken head 4 fixed")]
+    [InlineData("head broken pipe fixed")]
     [InlineData("mended 2 of 3 heads")]
     [InlineData("2 of 3 heads mended")]
     [InlineData("2/3 mended")]

@@ -24,4 +24,15 @@ public class RainSwitchesTests
         var switches = new RainSwitches(site with { Controllers = [box] }, [new GaugeDay("yard", 0.254 * tips, falls, RainBasis.Measured, 0)]);
         Assert.Equal(shut, switches.At(box.Id, Noon.AddHours(hoursAfter)) is not null);
     }
+
+    [Theory]
+    [InlineData(0, true)]
+    [InlineData(1, false)]
+    public void Rain_of_more_than_45_days_ago_is_forgotten_however_long_it_dries(int ticksBefore, bool shut)
+    {
+        var site = OneZone.Site(OneZone.Area);
+        var box = site.Controllers[0] with { RainSwitch = new RainSwitch(6, TimeSpan.FromDays(60)) };
+        var switches = new RainSwitches(site with { Controllers = [box] }, [new GaugeDay("yard", 7, [new RainFall(Noon.AddDays(-LookBack.Days).AddTicks(-ticksBefore), 7)], RainBasis.Measured, 0)]);
+        Assert.Equal(shut, switches.At(box.Id, Noon) is not null);
+    }
 }

@@ -37,6 +37,20 @@ public class BaseProgramCheckTests
     }
 
     [Fact]
+    public void Only_the_boxes_that_run_while_the_pump_is_asked_most_are_named()
+    {
+        // P0 ends as P2 begins, P3 begins as it ends: neither runs beside P1 and P2.
+        var course = new SmallCourse
+        {
+            Controller = SmallCourse.Box with { Overlap = ProgramOverlap.Together, Programs = [SmallCourse.EveryNight("P0", "21:20"), SmallCourse.EveryNight("P1", "22:00"), SmallCourse.EveryNight("P2", "22:20"), SmallCourse.EveryNight("P3", "22:40")] },
+            Stations = [.. Enumerable.Range(0, 4).Select(i => SmallCourse.Station(i + 1, minutes: i == 2 ? 20 : 60, programs: "P" + i) with { FlowLPerMin = i is 1 or 2 ? 100 : 40 })],
+            DepletionMm = [0, 0, 0, 0],
+        };
+        var pump = Assert.Single(BaseProgramCheck.Of(course.Site with { PumpCapacityLPerMin = 150 }), l => l.StartsWith("pump", StringComparison.Ordinal));
+        Assert.Contains("on 28 of 28 days (C1/P1, C1/P2): move a start.", pump, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_station_of_two_programs_gets_water_on_each_ones_own_days()
     {
         // 10 minutes at 200 % are 3.3 mm: every night 23.3 mm a week, every other night half of it.

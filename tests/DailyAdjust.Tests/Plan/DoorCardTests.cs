@@ -39,6 +39,11 @@ public class DoorCardTests
         Assert.Equal((2, First.AddDays(9)), Number(history));
         history.Add(new(First.AddDays(12), old));
         Assert.Equal((3, First.AddDays(12)), Number(history));
+        var pausing = SmallCourse.Box with { StationGap = TimeSpan.FromMinutes(2) };
+        IReadOnlyList<Station> two = [old.Stations[0], old.Stations[0] with { Key = new("C1", "2") }];
+        history.Add(new(First.AddDays(14), old with { Stations = two }));
+        history.Add(new(First.AddDays(15), old with { Stations = two, Controllers = [pausing] }));
+        Assert.Equal((5, First.AddDays(15)), Number(history)); // it ends two minutes later
     }
 
     private static (int Revision, DateOnly From) Number(IReadOnlyList<SiteVersion> history)

@@ -32,6 +32,7 @@ internal static class RecordedCases
         .. Enumerable.Range(1, Mornings).Select(seed => (Name("books", seed), (Func<string>)(() => Books(seed)))),
         .. Enumerable.Range(1, Mornings / 3).Select(seed => (Name("steps", seed), (Func<string>)(() => Steps(seed)))),
         .. Enumerable.Range(1, Mornings / 3).Select(seed => (Name("plan", seed), (Func<string>)(() => Plan(seed)))),
+        .. Enumerable.Range(1, Mornings).Select(seed => (Name("rich", seed), (Func<string>)(() => Rich(seed)))),
         .. Enumerable.Range(1, Weathers).Select(seed => (Name("weather", seed), (Func<string>)(() => Weather(seed)))),
     ];
 
@@ -50,6 +51,26 @@ internal static class RecordedCases
         }
 
         return text.ToString();
+    }
+
+    /// <summary>A morning and a later look of it where everything that can be said was said, the way to its numbers, and the books.</summary>
+    private static string Rich(int seed)
+    {
+        var course = RichCase.Of(seed);
+        var text = new StringBuilder();
+        foreach (var hour in (TimeOnly[])[course.Site.Report.At[0], course.Site.Report.At[1]])
+        {
+            var inputs = RichCase.Morning(course, course.Weather[^2].Date, hour, seed);
+            var sheet = MorningCalculation.Run(inputs);
+            text.Append(Dump.Of(sheet)).Append(Encoding.UTF8.GetString(MorningReport.Render(sheet, InventedMorning.Issue)[ReportFiles.FullText].Span));
+            text.Append(VisitsText.Write(MorningCalculation.Visits(inputs), boxes: null));
+            foreach (var program in sheet.Programs)
+            {
+                text.Append(Dump.Of(ProgramSteps.Of(inputs, sheet, program.Key)));
+            }
+        }
+
+        return text.Append(Dump.Of(Balance.Run(course.Balance).Days)).Append(Dump.Of(WaterBooksCalculation.Of(new WaterBooksInputs(course.Balance, course.Site.Start.AddDays(2))))).Append(Dump.Of(BaseProgramCheck.Of(course.Site))).ToString();
     }
 
     private static MorningInputs Unanswered(RandomCase course, DateOnly date)

@@ -1,4 +1,5 @@
 using CsCheck;
+using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 using Xunit;
 
@@ -43,6 +44,19 @@ public sealed class ReadingBlockTests
             Assert.Equal(readings.SelectMany(Bits), back.SelectMany(Bits));
             Assert.Equal(block, ReadingBlock.Write(back));
         });
+
+    [Fact]
+    public void MarksComeBackWithTheirReadings()
+    {
+        IReadOnlyList<ValueMark>[] marks = [[], [new(WeatherQuantity.Rain, MarkKind.Trace, "T"), new(WeatherQuantity.AirTemperature, MarkKind.FailedAtSource, "")], [], [new(WeatherQuantity.WindSpeed, MarkKind.SeveralDays, "x")]];
+        List<Reading> readings = [.. marks.Select((m, i) => new Reading { Begin = Midnight.AddHours(i), End = Midnight.AddHours(i + 1), RainMm = 3.2, Marks = m })];
+        var block = ReadingBlock.Write(readings);
+        Assert.Equal(marks, ReadingBlock.Read(block).Select(r => r.Marks));
+        for (var length = 0; length < block.Length; length++)
+        {
+            Assert.Throws<InvalidDataException>(() => ReadingBlock.Read(block.AsSpan(0, length)));
+        }
+    }
 
     [Fact]
     public void DamagedBytesAreNeverReadingsOfAnotherLength() =>

@@ -36,6 +36,7 @@ public sealed class SunTests
         Assert.Equal(0, winter.DaylightHours);
         Assert.Equal(winter.Sunrise, winter.Sunset);
         Assert.Equal(0, winter.ExtraterrestrialRadiationMJPerM2Day);
+        Assert.Equal(0, Radiation.SolarFromSunshineMJPerM2(0, winter.DaylightHours, winter.ExtraterrestrialRadiationMJPerM2Day));
     }
 
     [Fact]

@@ -104,6 +104,15 @@ public sealed class SeriesChecksTests
     }
 
     [Fact]
+    public void An_hour_that_is_missing_after_it_hides_no_spike_and_more_do()
+    {
+        double Air(int hour) => Hours.Healthy.First(r => r.Begin == Hours.At(hour)).AirTemperatureC;
+        string Missing(int through) => Found(Hours.With(11, 17, r => r with { AirTemperatureC = r.Begin == Hours.At(12) ? Air(12) + 25 : r.Begin > Hours.At(12) && r.Begin <= Hours.At(through) ? double.NaN : r.AirTemperatureC }));
+        Assert.Equal("spike air_temperature x1", Missing(13));
+        Assert.Equal("", Missing(14));
+    }
+
+    [Fact]
     public void A_front_is_no_spike()
     {
         double At(double hour) => Hours.Healthy.First(r => r.Begin == Hours.At(hour)).AirTemperatureC;

@@ -1,0 +1,96 @@
+using System.CommandLine;
+using System.Diagnostics;
+using System.Globalization;
+using DailyAdjust.Core.Irrigation;
+using DailyAdjust.Core.Logbook;
+using DailyAdjust.Core.Morning;
+using DailyAdjust.Ledger;
+using DailyAdjust.Service.Home;
+using DailyAdjust.Service.Sites;
+
+namespace DailyAdjust.Benchmarks;
+
+/// <summary>What more years cost: the balance of each zone day, and one morning's advice. In turn, the least of several rounds; and what each allocates.</summary>
+internal static class GrowthCommand
+{
+    private const int Rounds = 7;
+    private static readonly int[] _years = [1, 2, 5, 10];
+
+    public static Command Create()
+    {
+        var home = new Argument<string>("home") { Description = "The home folder, with a course of ten years of weather." };
+        var date = new Argument<string>("date") { Description = "The sheet's date." };
+        var command = new Command("growth", "What 1, 2, 5 and 10 years cost at a home's first site; nothing is written.") { home, date };
+        command.SetAction(given => Measure(new HomeFolder(given.GetValue(home)!).Sites()[0], DateOnly.ParseExact(given.GetValue(date)!, "yyyy-MM-dd", CultureInfo.InvariantCulture)));
+        return command;
+    }
+
+    private static void Measure(SiteFolder folder, DateOnly date)
+    {
+        using var site = OpenSite.Open(folder, LedgerMode.Read);
+        var inputs = MorningKnowledge.Of(site, date, ReportTime.Of(site.Newest, date).Instant, issue: 1);
+        var zones = site.Newest.Stations;
+        Tell("balance, ns and bytes a zone day", _years.Select(years =>
+        {
+            var first = date.AddDays(-365 * years);
+            var balance = new BalanceInputs
+            {
+                Versions = inputs.Versions,
+                Weather = [.. WeatherBook.Through(site, date.AddDays(-2), first).TakeWhile(d => d.EtoMm is not null)],
+                Log = inputs.Log,
+                StartState = new SoilState(first, zones.ToDictionary(z => z.Key, _ => 0.0)),
+            };
+            return (years, (double)balance.Weather.Count * zones.Count, (Action)(() => Run(balance)));
+        }));
+
+        var sheet = MorningCalculation.Run(inputs);
+        Tell("advice of a morning, ns and bytes", _years.Prepend(0).Select(years =>
+        {
+            var known = WithHistory(inputs, sheet, years);
+            return (years, 1.0, (Action)(() => MorningCalculation.Run(known)));
+        }));
+    }
+
+    private static void Run(BalanceInputs inputs)
+    {
+        foreach (var day in Balance.DayByDay(inputs))
+        {
+            Debug.Assert(day.Count > 0, "Every day has its zones.");
+        }
+    }
+
+    /// <summary>As if a sheet had been issued on every date that asks for every fourth program, and its round been done.</summary>
+    private static MorningInputs WithHistory(MorningInputs inputs, MorningSheet sheet, int years)
+    {
+        List<DateOnly> dates = [.. Enumerable.Range(1, years * 365).Select(d => inputs.Date.AddDays(-d)).Where(d => d > inputs.Versions[0].Site.Start).Order()];
+        List<IssuedLine> Lines(DateOnly day) => [.. sheet.Programs.Select((p, i) => new IssuedLine(p.Key, AdviceKind.Set, 80 + (i % 9 * 5), Asks: (i + day.DayNumber) % 4 == 0))];
+        return inputs with
+        {
+            Sheets = [.. dates.Select(d => new IssuedSheet(d, 1, sheet.Site.Clock.ToInstant(d, new(5, 0)), Lines(d)))],
+            Log = [.. inputs.Log, .. dates.Select(d => new LogEntry { Time = new LogTime(d, new(7, 0)), Kind = LogKind.Round, Where = new Place(PlaceKind.Site, "", ""), Sheet = d })],
+        };
+    }
+
+    private static void Tell(string what, IEnumerable<(int Years, double Units, Action Work)> cases)
+    {
+        var all = cases.ToList();
+        var (least, bytes) = (new double[all.Count], new double[all.Count]);
+        Array.Fill(least, double.PositiveInfinity);
+        for (var round = 0; round < Rounds; round++)
+        {
+            for (var i = 0; i < all.Count; i++)
+            {
+                GC.Collect();
+                var (before, begun) = (GC.GetAllocatedBytesForCurrentThread(), Stopwatch.GetTimestamp());
+                all[i].Work();
+                least[i] = Math.Min(least[i], Stopwatch.GetElapsedTime(begun).TotalNanoseconds / all[i].Units);
+                bytes[i] = (GC.GetAllocatedBytesForCurrentThread() - before) / all[i].Units;
+            }
+        }
+
+        for (var i = 0; i < all.Count; i++)
+        {
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}\t{all[i].Years}\t{least[i]:0}\t{bytes[i]:0}"));
+        }
+    }
+}
