@@ -6,7 +6,7 @@ namespace DailyAdjust.ServiceTests.Promises.Disk;
 [Trait("Promise", "1")]
 public sealed class KilledCommandTests
 {
-    /// <summary>What a kill has to meet; the steps of the report's files are met in turn.</summary>
+    /// <summary>What a kill has to meet, beside the steps of the report's files.</summary>
     private static readonly string[] MorningSteps =
     [
         "reading a file", "putting a file away", "committing what came in", "closing days", "recording the sheet", "recording what became of it", "the week's books", "the page over all sites",
@@ -32,7 +32,7 @@ public sealed class KilledCommandTests
         Moments("ingest", Ingest, courses[..Tried.Times(1, 6)], Tried.Times(0, 6), random);
     }
 
-    /// <summary>One step of each name, on the example, every fifth on an invented course; in the full count every single one on the example, and each name on some courses.</summary>
+    /// <summary>One step of each name, on the example, every fourth on an invented course; in the full count every single one on the example, and each name on some courses.</summary>
     /// <param name="command">Its name.</param>
     /// <param name="on">The command on copies of a home.</param>
     /// <param name="names">That there must be.</param>
@@ -42,8 +42,8 @@ public sealed class KilledCommandTests
     {
         var random = new Random(1);
         var isFull = Tried.Times(0, 1) == 1;
-        List<string> met = [.. names.Where(name => isFull || !ReportSteps.Skip(2).Contains(name, StringComparer.Ordinal))];
-        List<string> onCourses = isFull ? [.. Enumerable.Repeat(met, 3).SelectMany(name => name)] : [.. met.Where((_, i) => i % 5 == 4)];
+        List<string> met = [.. names.Where(name => isFull || !ReportSteps.Skip(1).Contains(name, StringComparer.Ordinal))];
+        List<string> onCourses = isFull ? [.. Enumerable.Repeat(met, 3).SelectMany(name => name)] : [.. met.Where((_, i) => i % 4 == 3)];
         using (var runs = on(SecondDay.Example))
         {
             var byName = ByName(runs, names);
