@@ -46,7 +46,7 @@ internal static class Unanswered
     public static IReadOnlyList<DateOnly> PassedOver(AdviceContext context, IReadOnlyList<IssuedSheet> sheets, IReadOnlyList<LogEntry> log)
     {
         var first = context.Date.AddDays(-DaysPassedOver);
-        List<IssuedSheet> recent = [.. sheets.Where(s => s.Date < context.Date && s.Date >= first).GroupBy(s => s.Date).Select(g => g.MaxBy(s => s.Issue)!)];
+        List<IssuedSheet> recent = [.. sheets.Where(s => s.Date < context.Date && s.Date >= first).NewestOfDates()];
         List<LogEntry> words = [.. log.Where(e => e.Kind is LogKind.Round or LogKind.Setting or LogKind.Off or LogKind.Pause && (e.Sheet ?? e.Time.Date) >= first)];
         return [.. context.Programs.SelectMany(p => PassedOver(p.Key, context.Site.Clock, recent, words)).Distinct().Order()];
     }

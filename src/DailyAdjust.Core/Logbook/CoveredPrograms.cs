@@ -16,6 +16,8 @@ internal sealed class CoveredPrograms
         _known = [.. _all];
     }
 
+    public IReadOnlyList<ProgramKey> All => _all;
+
     public bool Has(ProgramKey program) => _known.Contains(program);
 
     /// <summary>Those that an entry at a place speaks of, in order of site version and controller.</summary>

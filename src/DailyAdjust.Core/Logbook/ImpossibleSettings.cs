@@ -23,7 +23,7 @@ public static class ImpossibleSettings
         for (var i = 0; i < log.Count; i++)
         {
             var entry = log[i];
-            if (entry.Kind != LogKind.Setting || !covered.By(entry.Where).Any(p => Is(entry, p, versions)))
+            if (entry.Kind != LogKind.Setting || covered.By(entry.Where).Where(p => Is(entry, p, versions)).ToHashSet() is not { Count: > 0 } impossible)
             {
                 continue;
             }
@@ -34,7 +34,7 @@ public static class ImpossibleSettings
             {
                 List<ProgramKey> programs = [.. controller.Programs
                     .Select(p => new ProgramKey(controller.Id, p.Id))
-                    .Where(p => entry.Where.Covers(p) && Is(entry, p, versions) && !(settings.LastNumber(p) > instant)
+                    .Where(p => impossible.Contains(p) && !(settings.LastNumber(p) > instant)
                         && !later.Any(e => e is { Kind: LogKind.Off } or { Kind: LogKind.Setting, Value: not null } && e.Where.Covers(p) && e.Time.Instant(site.Clock) == instant && !Is(e, p, versions)))];
                 if (programs.Count > 0)
                 {

@@ -34,6 +34,14 @@ public enum AdviceKind
 /// <param name="Lines">One per program.</param>
 public sealed record IssuedSheet(DateOnly Date, int Issue, DateTimeOffset AsOf, IReadOnlyList<IssuedLine> Lines);
 
+/// <summary>Sheets of many dates.</summary>
+public static class IssuedSheets
+{
+    /// <summary>Of every date its newest issue, in order of date.</summary>
+    public static IEnumerable<IssuedSheet> NewestOfDates(this IEnumerable<IssuedSheet> sheets) =>
+        sheets.GroupBy(sheet => sheet.Date).OrderBy(date => date.Key).Select(date => date.MaxBy(sheet => sheet.Issue)!);
+}
+
 /// <summary>What a sheet said of one program.</summary>
 /// <param name="Program">Which.</param>
 /// <param name="Advice">What.</param>

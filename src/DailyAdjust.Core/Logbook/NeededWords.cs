@@ -30,11 +30,11 @@ internal static class NeededWords
         return [.. words.Where((_, i) => needed[i])];
     }
 
+    /// <summary>Those of the versions that are in force then or later: the ones that no next one has followed yet.</summary>
     private static HashSet<ProgramKey> ProgramsFrom(IReadOnlyList<SiteVersion> versions, DateTimeOffset from)
     {
         var date = versions[^1].Site.Clock.DateOf(from);
-        var current = versions.Where(v => v.From > date).Select(v => v.Site).Prepend(SiteVersions.On(versions, date));
-        return [.. current.SelectMany(s => s.Controllers.SelectMany(c => c.Programs.Select(p => new ProgramKey(c.Id, p.Id))))];
+        return [.. new CoveredPrograms([.. versions.Where((_, i) => i == versions.Count - 1 || versions[i + 1].From > date)]).All];
     }
 
     /// <summary>The programs that got a number by it, and run with it until somebody says otherwise.</summary>

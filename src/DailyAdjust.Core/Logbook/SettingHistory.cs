@@ -27,7 +27,7 @@ public sealed class SettingHistory
     private readonly Dictionary<ProgramKey, List<SettingChange>> _changes;
 
     /// <summary>Earlier than this only the whole logbook tells, UTC.</summary>
-    private readonly DateTimeOffset _from = DateTimeOffset.MinValue;
+    private readonly DateTimeOffset _from;
 
     private readonly Lazy<SettingHistory> _whole;
 
@@ -38,8 +38,8 @@ public sealed class SettingHistory
     public SettingHistory(IReadOnlyList<SiteVersion> versions, IReadOnlyList<LogEntry> log, IReadOnlyList<IssuedSheet> sheets, DateTimeOffset? from = null)
     {
         IReadOnlyList<DialWord> words = DialWords.Of(versions, log, sheets);
-        _whole = new(() => from is null ? this : new SettingHistory(versions, log, sheets));
-        _from = from ?? _from;
+        _whole = new(() => new SettingHistory(SettingChanges.Of(versions, words)));
+        _from = from ?? DateTimeOffset.MinValue;
         _changes = SettingChanges.Of(versions, from is { } begin ? NeededWords.From(words, versions, begin) : words);
     }
 

@@ -22,8 +22,7 @@ internal static class LongAside
     public static IReadOnlyList<MinutesToChange> Of(AdviceContext context, IReadOnlyList<IssuedSheet> sheets, IReadOnlyList<SiteVersion> versions)
     {
         var earliest = context.Date.AddDays(-Days);
-        var mornings = sheets.Where(s => s.Date >= earliest && s.Date < context.Date)
-            .GroupBy(s => s.Date).OrderBy(g => g.Key).Select(g => g.MaxBy(s => s.Issue)!).ToList();
+        List<IssuedSheet> mornings = [.. sheets.Where(s => s.Date >= earliest && s.Date < context.Date).NewestOfDates()];
         var often = mornings.SelectMany(s => s.Lines.SelectMany(l => (l.SetAside ?? []).Select(a => (l.Program, a.Station)))).CountBy(a => a).Where(a => a.Value >= FewestMornings).Select(a => a.Key).ToHashSet();
         return
         [

@@ -32,7 +32,7 @@ internal static class ProgramBooks
 
         public Skips(IReadOnlyList<IssuedSheet> sheets)
         {
-            foreach (var sheet in sheets.GroupBy(s => s.Date).Select(g => g.MaxBy(s => s.Issue)!).OrderBy(s => s.Date))
+            foreach (var sheet in sheets.NewestOfDates())
             {
                 foreach (var line in sheet.Lines)
                 {

@@ -14,7 +14,7 @@ public static class AdviceBook
 {
     /// <summary>The newest issue of every date, both ends included; null = no end.</summary>
     public static IReadOnlyList<AdviceRow> Issued(OpenSite site, DateOnly? from, DateOnly? to) =>
-        [.. NewestIssues(site.Ledger.Sheets.Issued(from, to)).SelectMany(sheet => Rows(site, sheet))];
+        [.. site.Ledger.Sheets.Issued(from, to).NewestOfDates().SelectMany(sheet => Rows(site, sheet))];
 
     /// <summary>The newest issue of a date whose knowledge is that of an instant; empty where there is none.</summary>
     public static IReadOnlyList<AdviceRow> Issued(OpenSite site, MorningTime morning) =>
@@ -57,10 +57,6 @@ public static class AdviceBook
     /// <summary>The same by the sheet's name.</summary>
     public static byte[] AdviceJson(OpenSite site, DateOnly date, int issue) => site.Ledger.Sheets.ReportFiles(date, issue)
         .First(file => string.Equals(file.Key, ReportFiles.AdviceJson, StringComparison.Ordinal)).Value;
-
-    /// <summary>Of sheets of any issue the newest of every date.</summary>
-    public static IEnumerable<IssuedSheet> NewestIssues(IReadOnlyList<IssuedSheet> sheets) =>
-        sheets.GroupBy(sheet => sheet.Date).Select(day => day.MaxBy(sheet => sheet.Issue)!);
 
     private static IEnumerable<AdviceRow> Rows(OpenSite site, IssuedSheet sheet)
     {

@@ -32,7 +32,7 @@ public static class IndexBook
 
     private static IndexSite Of(OpenSite open, IReadOnlyList<DateOnly> pages)
     {
-        var sheets = AdviceBook.NewestIssues(open.Ledger.Sheets.Issued()).ToDictionary(s => s.Date);
+        var sheets = open.Ledger.Sheets.Issued().NewestOfDates().ToDictionary(s => s.Date);
         var newest = sheets.Count == 0 ? null : sheets[sheets.Keys.Max()];
         var last = open.Ledger.Mornings.Last();
         return new()

@@ -45,9 +45,7 @@ internal static class RecordedCases
         var text = new StringBuilder();
         foreach (var inputs in (MorningInputs[])[course.Morning(course.Weather[^1].Date), Unanswered(course, course.Weather[^2].Date)])
         {
-            var sheet = MorningCalculation.Run(inputs);
-            text.Append(Dump.Of(sheet)).Append(Encoding.UTF8.GetString(MorningReport.Render(sheet, InventedMorning.Issue)[ReportFiles.FullText].Span));
-            text.Append(VisitsText.Write(MorningCalculation.Visits(inputs), boxes: null));
+            text.Append(Said(inputs, MorningCalculation.Run(inputs)));
         }
 
         return text.ToString();
@@ -62,8 +60,7 @@ internal static class RecordedCases
         {
             var inputs = RichCase.Morning(course, course.Weather[^2].Date, hour, seed);
             var sheet = MorningCalculation.Run(inputs);
-            text.Append(Dump.Of(sheet)).Append(Encoding.UTF8.GetString(MorningReport.Render(sheet, InventedMorning.Issue)[ReportFiles.FullText].Span));
-            text.Append(VisitsText.Write(MorningCalculation.Visits(inputs), boxes: null));
+            text.Append(Said(inputs, sheet));
             foreach (var program in sheet.Programs)
             {
                 text.Append(Dump.Of(ProgramSteps.Of(inputs, sheet, program.Key)));
@@ -72,6 +69,11 @@ internal static class RecordedCases
 
         return text.Append(Dump.Of(Balance.Run(course.Balance).Days)).Append(Dump.Of(WaterBooksCalculation.Of(new WaterBooksInputs(course.Balance, course.Site.Start.AddDays(2))))).Append(Dump.Of(BaseProgramCheck.Of(course.Site))).ToString();
     }
+
+    /// <summary>A sheet as data and in words, and the visits of its morning.</summary>
+    private static string Said(MorningInputs inputs, MorningSheet sheet) => Dump.Of(sheet) + FullText(sheet) + VisitsText.Write(MorningCalculation.Visits(inputs), boxes: null);
+
+    private static string FullText(MorningSheet sheet) => Encoding.UTF8.GetString(MorningReport.Render(sheet, InventedMorning.Issue)[ReportFiles.FullText].Span);
 
     private static MorningInputs Unanswered(RandomCase course, DateOnly date)
     {
@@ -159,7 +161,7 @@ internal static class RecordedCases
             NewestReadingStation = newest?.Station ?? "",
             Log = [.. log.Where(e => e.Time.Instant(site.Clock) <= asOf)],
         });
-        return text.Append(Encoding.UTF8.GetString(MorningReport.Render(sheet, InventedMorning.Issue)[ReportFiles.FullText].Span)).ToString();
+        return text.Append(FullText(sheet)).ToString();
     }
 
     /// <summary>A pump and a window into which not every night fits, and boxes that take programs together, one after another or not at all.</summary>
