@@ -60,6 +60,9 @@ public class GrowInWhileOffTests
     {
         Assert.Equal(AdviceKind.KeepOff, On(1, Off, GrowIn, At(0, 15) with { Kind = LogKind.Off }).Advice().Advice);
 
+        // Also in the very minute of the sheet.
+        Assert.Equal(AdviceKind.KeepOff, On(1, Off, GrowIn, At(1, 5) with { Kind = LogKind.Off }).Advice().Advice);
+
         // Found off on the round: nobody has turned it on yet.
         Assert.Equal(AdviceKind.Resume, On(1, Off, GrowIn, At(0, 13) with { Kind = LogKind.Setting, Value = 0, Unit = LogUnit.Percent, Sheet = Monday, Issue = 1 }).Advice().Advice);
     }

@@ -30,6 +30,9 @@ public class PercentSearchTests
         Assert.True(looks < 20 * Shapes, $"{looks / (double)Shapes:0.0} looks each, of 32 by halving");
     }
 
+    [Fact]
+    public void Where_only_the_most_is_enough_it_is_found() => Assert.Equal(1000, PercentSearch.Smallest(p => p < 1000 ? 1 : 0));
+
     /// <summary>Never grows: a level, up to four bends or steps down, an end at which no more helps.</summary>
     private static Func<double, double> Shape(Dice dice)
     {

@@ -106,6 +106,17 @@ public class RunByHandTests
     }
 
     [Fact]
+    public void Ground_without_room_for_a_run_worth_its_while_can_wait_and_is_named()
+    {
+        // 0.3 mm above what is left empty for rain: less than 2 minutes. After a run by hand there is nothing more to say.
+        var list = Course(pump: null, leaveEmpty: 0.954)!;
+        Assert.Empty(list.Groups);
+        Assert.Equal(["C1", "C2", "C3"], list.CanWait.Select(s => s.Controller));
+        var run = Entry(LogKind.Run, new(PlaceKind.Station, "C1", "1"), "04:00", 5) with { Unit = LogUnit.Minutes };
+        Assert.Equal(["C2", "C3"], Course(pump: null, log: [Failed, run], leaveEmpty: 0.954)!.CanWait.Select(s => s.Controller));
+    }
+
+    [Fact]
     public void What_must_not_run_is_left_alone_and_named()
     {
         var hold = Entry(LogKind.Hold, new(PlaceKind.Controller, "C2", ""), "04:00", null) with { Until = new LogTime(Today, new(12, 0)) };
@@ -233,7 +244,8 @@ public class RunByHandTests
         IReadOnlyList<string>? priority = null,
         string? unknownFlow = null,
         string? alsoAt = null,
-        IReadOnlyList<Restriction>? rules = null) => Described(pump, log, depletionMm, firstPlay, priority, unknownFlow, alsoAt, rules).Sheet().RunByHand;
+        IReadOnlyList<Restriction>? rules = null,
+        double leaveEmpty = 0) => Described(pump, log, depletionMm, firstPlay, priority, unknownFlow, alsoAt, rules, leaveEmpty).Sheet().RunByHand;
 
     private static SmallCourse Described(
         double? pump,
@@ -243,10 +255,11 @@ public class RunByHandTests
         IReadOnlyList<string>? priority = null,
         string? unknownFlow = null,
         string? alsoAt = null,
-        IReadOnlyList<Restriction>? rules = null)
+        IReadOnlyList<Restriction>? rules = null,
+        double leaveEmpty = 0)
     {
         string[] areas = ["first", "second", "third"];
-        Station Of(int n) => SmallCourse.Station(1, area: SmallCourse.Area with { Name = areas[n - 1] }) with { Key = new($"C{n}", "1"), FlowLPerMin = string.Equals(unknownFlow, $"C{n}", StringComparison.Ordinal) ? null : 100 };
+        Station Of(int n) => SmallCourse.Station(1, area: SmallCourse.Area with { Name = areas[n - 1], LeaveEmpty = leaveEmpty }) with { Key = new($"C{n}", "1"), FlowLPerMin = string.Equals(unknownFlow, $"C{n}", StringComparison.Ordinal) ? null : 100 };
         List<Controller> boxes = [.. Enumerable.Range(1, 3).Select(n => SmallCourse.Box with { Id = $"C{n}", Route = n, Programs = [SmallCourse.EveryNight("P1", "01:00")] })];
         List<Station> stations = [Of(1), Of(2), Of(3)];
         if (alsoAt is not null)

@@ -24,6 +24,14 @@ public sealed class SecondStationTests
     }
 
     [Fact]
+    public void Yesterday_belongs_to_the_week_that_a_station_is_held_against()
+    {
+        // A warm yesterday at both lifts the week's mean by 2 °C: the hill's low value is farther from it than the yard's high one.
+        Assert.Equal("hill", Assert.Single(Days(30, (14, 14), (3, -3.5))[^1].SetAside).Station);
+        Assert.Equal("yard", Assert.Single(Days(30, (0, 0), (3, -3.5))[^1].SetAside).Station);
+    }
+
+    [Fact]
     public void A_cold_day_at_both_is_weather() => Assert.Empty(Days(30, (-9, -9))[^1].SetAside);
 
     [Theory]

@@ -79,6 +79,8 @@ public sealed class SeriesChecksTests
         Assert.Equal("", Found(Hours.With(11, 14, r => Lit(r, 50))));
         Assert.Equal("", Found(Hours.With(11, 16, r => Lit(r, 0))));
         Assert.Equal("stuck solar_radiation x6", Found(Hours.With(11, 17, r => Lit(r, 0))));
+        Assert.Equal("stuck solar_radiation x6", Found(Hours.With(11, 17, r => Lit(r, 0.999))));
+        Assert.Equal("", Found(Hours.With(11, 17, r => Lit(r, 1))));
         Assert.Equal("", Found((Hours with { Accept = ["stuck solar_radiation"] }).With(11, 17, r => Lit(r, 0))));
     }
 

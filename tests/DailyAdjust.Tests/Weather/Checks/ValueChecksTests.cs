@@ -44,6 +44,12 @@ public sealed class ValueChecksTests
         Assert.Equal(outside < 0 ? ["limits wind_speed"] : [], Found((day with { Accept = ["limits"] }).Daily(r => r with { WindSpeedMPerS = outside })));
     }
 
+    [Theory]
+    [InlineData(200, "")]
+    [InlineData(200.1, "limits wind_speed")]
+    public void Wind_beyond_any_storm_is_set_aside_even_where_limits_are_overruled(double speed, string found) =>
+        Assert.Equal(found, string.Join(' ', Found((new OneDay { Accept = ["limits"] }).Daily(r => r with { WindSpeedMPerS = speed }))));
+
     [Fact]
     public void What_no_equation_bears_is_set_aside_even_where_limits_are_overruled()
     {
