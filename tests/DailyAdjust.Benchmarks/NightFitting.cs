@@ -66,7 +66,7 @@ internal static class NightFitting
         {
             var nights = new Nights(context, [], []);
             var runs = nights.Runs(_ => 100);
-            return nights.Excess(runs) >= 0 ? nights.Fit(runs, []) : throw new InvalidOperationException("Less than nothing was in excess.");
+            return nights.Troubles(runs).Count >= 0 ? nights.Fit(runs, []) : throw new InvalidOperationException("Less than nothing was too much.");
         }
     }
 }

@@ -14,7 +14,7 @@ public sealed record CutCause(DateTimeOffset? WindowCloses, DateTimeOffset? Pump
 internal sealed class CutCauses(Nights nights, IReadOnlyDictionary<ProgramKey, double> asked, IReadOnlyDictionary<ProgramKey, double> given)
 {
     private const double Tolerance = 1e-6;
-    private readonly Lazy<IReadOnlyList<NightTrouble>> _now = new(() => [.. nights.Troubles(nights.Runs(key => given[key]))]);
+    private readonly Lazy<IReadOnlyList<NightTrouble>> _now = new(() => nights.Troubles(nights.Runs(key => given[key])));
 
     /// <summary>Null where it cannot be told: what does not fit is there with the smaller number too.</summary>
     public CutCause? Of(CutDial dial)

@@ -29,7 +29,7 @@ internal sealed class CutTrial(Nights nights, IReadOnlyDictionary<ProgramKey, do
 
             var tried = new Dictionary<ProgramKey, double>(percents);
             NightCuts.Turn(tried, asked, dial, percent);
-            return laid[percent] = [.. nights.Troubles(nights.Runs(key => tried[key]))];
+            return laid[percent] = nights.Troubles(nights.Runs(key => tried[key]));
         }
 
         var whole = At(dial.Asked);

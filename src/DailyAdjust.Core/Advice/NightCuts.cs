@@ -28,15 +28,13 @@ internal sealed record NightCut(ProgramKey Program, double FromPercent, double T
 /// </summary>
 internal sealed class NightCuts(AdviceContext context, Nights nights)
 {
-    private const double Tolerance = 1e-6;
-
     /// <param name="advice">What is advised, in walking order.</param>
     /// <param name="mayChange">Whether somebody is at the program's box today and it has a start to decide about.</param>
     public IReadOnlyList<NightCut> Of(IReadOnlyList<ProgramAdvice> advice, Func<ProgramKey, bool> mayChange)
     {
         var asked = advice.ToDictionary(a => a.Key, PercentAfter);
         var runs = nights.Runs(key => asked[key]);
-        if (nights.Excess(runs) <= Tolerance)
+        if (nights.Troubles(runs).Count == 0)
         {
             return [];
         }

@@ -10,6 +10,7 @@ internal sealed class Nights
     private const int Most = 7;
     private readonly AdviceContext _context;
     private readonly PumpLoad _pump;
+    private readonly NightTroubles _troubles;
     private readonly DateTimeOffset _to;
     private readonly HashSet<(ProgramKey Program, DateTimeOffset At)> _takenOut;
     private readonly StationsOut _stationsOut;
@@ -28,6 +29,7 @@ internal sealed class Nights
         _takenOut = [.. takenOut];
         _stationsOut = new StationsOut(context);
         _pump = new PumpLoad(context.Site, log);
+        _troubles = new NightTroubles(context.Site, _pump);
         var visits = context.Programs.Select(p => context.Visits.NextAfter(p, context.Date));
         var nights = Math.Min(Most, visits.DefaultIfEmpty(context.Date.AddDays(1)).Max().DayNumber - context.Date.DayNumber);
         _to = context.Site.RoundDone(context.Date.AddDays(nights));
@@ -58,11 +60,6 @@ internal sealed class Nights
         Clashes = [.. StationClashes.Of(Site, runs)],
         Reaching = [.. ReachingRuns.Of(_context, runs)],
     };
-
-    /// <summary>What does not fit and smaller numbers could mend: minutes past the window's closing, and minutes of the pump's work beyond its capacity. 0 = everything fits.</summary>
-    public double Excess(IReadOnlyList<PlannedRun> runs) =>
-        runs.Where(r => WindowMinutes.BeginsInside(Site, r)).Sum(r => WindowMinutes.Outside(Site, r))
-        + _pump.Exceeded(runs).Sum(p => (p.FlowLPerMin - p.CapacityLPerMin) / Math.Max(1, p.CapacityLPerMin) * (p.To - p.From).TotalMinutes);
 
     /// <summary>Programs that have a part in anything that does not fit.</summary>
     public IReadOnlySet<ProgramKey> Misfits(IReadOnlyList<PlannedRun> runs) =>
@@ -162,46 +159,10 @@ internal sealed class Nights
     }
 
     /// <summary>Programs of whose water less would mend what does not fit.</summary>
-    public IReadOnlySet<ProgramKey> Involved(IReadOnlyList<PlannedRun> runs)
-    {
-        var programs = new HashSet<ProgramKey>();
-        foreach (var run in PastClosing(runs))
-        {
-            // Where programs wait for one another, an earlier one's length counts too.
-            var controller = run.Program.Controller;
-            programs.UnionWith(controller.Overlap == ProgramOverlap.Stack ? controller.Programs.Select(p => new ProgramKey(controller.Id, p.Id)) : [run.Program.Key]);
-        }
-
-        var asking = new AskingRuns(runs);
-        foreach (var step in _pump.TooMuch(runs))
-        {
-            programs.UnionWith(asking.In(step.From, step.To).Select(r => r.Program.Key));
-        }
-
-        return programs;
-    }
+    public IReadOnlySet<ProgramKey> Involved(IReadOnlyList<PlannedRun> runs) => _troubles.Programs(runs);
 
     /// <summary>What does not fit and whose length has a part in it: a run past the window's closing, or runs that together ask too much of the pump.</summary>
-    public IEnumerable<NightTrouble> Troubles(IReadOnlyList<PlannedRun> runs)
-    {
-        foreach (var run in PastClosing(runs))
-        {
-            yield return new NightTrouble(IsWindow: true, [new StartAsking(run.Program.Key, run.Start.At, 1)], 0, WindowMinutes.Outside(Site, run), WindowMinutes.ClosingAfter(Site.Clock, Site.Window!, run.Begins));
-        }
-
-        var asking = new AskingRuns(runs);
-        foreach (var step in _pump.TooMuch(runs))
-        {
-            yield return new NightTrouble(
-                IsWindow: false,
-                [.. asking.In(step.From, step.To).Select(r => new StartAsking(r.Program.Key, r.Start.At, r.FlowAt(step.From)))],
-                _pump.CapacityAt(step.From),
-                (step.To - step.From).TotalMinutes,
-                step.From);
-        }
-    }
-
-    private IEnumerable<PlannedRun> PastClosing(IReadOnlyList<PlannedRun> runs) => runs.Where(r => WindowMinutes.BeginsInside(Site, r) && WindowMinutes.Outside(Site, r) > 0);
+    public IReadOnlyList<NightTrouble> Troubles(IReadOnlyList<PlannedRun> runs) => _troubles.Of(runs);
 
     /// <summary>A moved start that an order or a watering rule is against, in whole or for ground that its present start may water; or that is still on when one begins.</summary>
     private bool IsForbidden(PlannedRun run, TimeSpan by) =>

@@ -30,22 +30,23 @@ internal sealed class PumpLoad
     }
 
     /// <summary>Nothing limits it.</summary>
-    private bool IsUnlimited => double.IsPositiveInfinity(_capacity) && _limits.Count == 0;
+    public bool IsUnlimited => double.IsPositiveInfinity(_capacity) && _limits.Count == 0;
 
     /// <summary>Spans in which the flow asked exceeds what the pump gives, in order of time.</summary>
     public IReadOnlyList<PumpExceeded> Exceeded(IReadOnlyList<PlannedRun> runs)
     {
         var found = new List<PumpExceeded>();
-        foreach (var step in TooMuch(runs))
+        foreach (var step in Flow(runs))
         {
-            Add(found, new PumpExceeded(step.From, step.To, step.LPerMin, CapacityAt(step.From)));
+            var gives = CapacityAt(step.From);
+            if (step.LPerMin > gives + Tolerance)
+            {
+                Add(found, new PumpExceeded(step.From, step.To, step.LPerMin, gives));
+            }
         }
 
         return found;
     }
-
-    /// <summary>The same, from one change of what runs to the next.</summary>
-    public IEnumerable<FlowStep> TooMuch(IReadOnlyList<PlannedRun> runs) => Flow(runs).Where(step => step.LPerMin > CapacityAt(step.From) + Tolerance);
 
     /// <summary>What runs ask, from one change of it, or of the capacity, to the next, in order of time; empty where nothing limits the pump.</summary>
     public IReadOnlyList<FlowStep> Flow(IReadOnlyList<PlannedRun> runs)
@@ -115,14 +116,14 @@ internal sealed class PumpLoad
             {
                 if (part.Station.FlowLPerMin is { } litres and > 0)
                 {
-                    var units = (long)Math.Round(litres * UnitsPerLitre);
+                    var units = Units(litres);
                     CollectionsMarshal.GetValueRefOrAddDefault(changes, start + part.Begins.Ticks, out _) += units;
                     CollectionsMarshal.GetValueRefOrAddDefault(changes, start + part.Ends.Ticks, out _) -= units;
                 }
             }
         }
 
-        foreach (var instant in _limits.SelectMany(l => l.Until is { } until ? new[] { l.From, until } : [l.From]))
+        foreach (var instant in Turns)
         {
             changes.TryAdd(instant.UtcTicks, 0);
         }
@@ -141,6 +142,22 @@ internal sealed class PumpLoad
 
         found.Add(span);
     }
+
+    /// <summary>A flow as so many whole units.</summary>
+    public static long Units(double litresPerMin) => (long)Math.Round(litresPerMin * UnitsPerLitre);
+
+    /// <summary>Whether more is asked than it gives at an instant.</summary>
+    /// <param name="units">What is asked, in units of flow.</param>
+    /// <param name="at">UTC.</param>
+    /// <param name="givesLPerMin">What it gives then.</param>
+    public bool IsTooMuch(long units, DateTimeOffset at, out double givesLPerMin)
+    {
+        givesLPerMin = CapacityAt(at);
+        return units / UnitsPerLitre > givesLPerMin + Tolerance;
+    }
+
+    /// <summary>When it begins to give otherwise, UTC, in no order.</summary>
+    public IEnumerable<DateTimeOffset> Turns => _limits.SelectMany(l => l.Until is { } until ? new[] { l.From, until } : [l.From]);
 
     /// <summary>When it gives more again, UTC.</summary>
     public IEnumerable<DateTimeOffset> GivesMore => _limits.Select(l => l.Until).OfType<DateTimeOffset>();
@@ -164,9 +181,9 @@ internal sealed class PumpLoad
     public double CapacityAt(DateTimeOffset at)
     {
         var capacity = _capacity;
-        foreach (var limit in _limits.Where(l => l.From <= at && (l.Until is null || at < l.Until)))
+        foreach (var (from, until, limit) in _limits)
         {
-            capacity = Math.Min(capacity, limit.Capacity);
+            capacity = from <= at && (until is null || at < until) ? Math.Min(capacity, limit) : capacity;
         }
 
         return capacity;

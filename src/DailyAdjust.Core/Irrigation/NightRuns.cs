@@ -14,9 +14,6 @@ internal sealed record PlannedRun(DueStart Due, DateTimeOffset Begins, StationSe
     /// <summary>When its last station ends.</summary>
     public DateTimeOffset Finishes => Begins + Sequence.Length;
 
-    /// <summary>What its station that is on at an instant asks, L/min; 0 where none is, or its flow is not known.</summary>
-    public double FlowAt(DateTimeOffset at) => Sequence.At(at - Begins)?.FlowLPerMin ?? 0;
-
     /// <summary>In the order in which they run.</summary>
     public IEnumerable<StationRun> Stations => Sequence.Parts.Select(p => new StationRun(p.Station, Begins + p.Begins, Begins + p.Ends));
 }

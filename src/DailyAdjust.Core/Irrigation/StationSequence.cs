@@ -31,19 +31,6 @@ internal sealed class StationSequence
     /// <summary>From the start to the end of the last station.</summary>
     public TimeSpan Length => _parts.Count > 0 ? _parts[^1].Ends : TimeSpan.Zero;
 
-    /// <summary>The station that is on so long after the start; null = none is.</summary>
-    public Station? At(TimeSpan after)
-    {
-        int low = 0, high = _parts.Count;
-        while (low < high)
-        {
-            var middle = (low + high) / 2;
-            (low, high) = _parts[middle].Ends > after ? (low, middle) : (middle + 1, high);
-        }
-
-        return low < _parts.Count && _parts[low].Begins <= after ? _parts[low].Station : null;
-    }
-
     /// <summary>One station, counted from the program's start.</summary>
     internal readonly record struct Part(Station Station, TimeSpan Begins, TimeSpan Ends);
 }
