@@ -66,7 +66,7 @@ internal static class NightFitting
         {
             var nights = new Nights(context, [], []);
             var runs = nights.Runs(_ => 100);
-            return nights.Troubles(runs).Count >= 0 ? nights.Fit(runs, []) : throw new InvalidOperationException("Less than nothing was too much.");
+            return nights.Fit(runs, nights.Troubles(runs).Count > 0 ? [] : throw new InvalidOperationException("This course asks too much of its pump."));
         }
     }
 }

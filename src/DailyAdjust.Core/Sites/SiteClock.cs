@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+
 namespace DailyAdjust.Core.Sites;
 
 /// <summary>
@@ -7,6 +9,12 @@ namespace DailyAdjust.Core.Sites;
 /// </summary>
 public sealed class SiteClock(TimeZoneInfo zone) : IEquatable<SiteClock>
 {
+    /// <summary>So far on either side of a time of day its instant lies, whatever the offset; no zone moves its clocks twice within it.</summary>
+    private static readonly TimeSpan Around = TimeSpan.FromDays(1);
+
+    /// <summary>By date: the offset of a day near which the clocks are not moved; null = they are. A zone's rules are long to ask, and a night's starts ask for the same few days.</summary>
+    private readonly ConcurrentDictionary<DateOnly, TimeSpan?> _plainDays = new();
+
     /// <summary>The IANA name of the zone.</summary>
     public string ZoneId => zone.Id;
 
@@ -20,13 +28,12 @@ public sealed class SiteClock(TimeZoneInfo zone) : IEquatable<SiteClock>
     public DateTimeOffset ToInstant(DateOnly date, TimeOnly time)
     {
         var local = date.ToDateTime(time, DateTimeKind.Unspecified);
-        if (zone.IsInvalidTime(local))
+        if (!_plainDays.TryGetValue(date, out var plain))
         {
-            return GapEnd(local);
+            _plainDays[date] = plain = OffsetIfSame(date.ToDateTime(TimeOnly.MinValue), date.ToDateTime(TimeOnly.MaxValue));
         }
 
-        var offset = zone.IsAmbiguousTime(local) ? zone.GetAmbiguousTimeOffsets(local).Max() : zone.GetUtcOffset(local);
-        return new DateTimeOffset(local, offset).ToUniversalTime();
+        return plain is { } offset ? new DateTimeOffset(local, offset).ToUniversalTime() : AllInstants(local)[0];
     }
 
     /// <summary>The instant of a time of day on a clock that stays on standard time all year, UTC.</summary>
@@ -46,37 +53,19 @@ public sealed class SiteClock(TimeZoneInfo zone) : IEquatable<SiteClock>
     public (DateTimeOffset At, TimeSpan By)? ChangeOn(DateOnly date)
     {
         DateTimeOffset before = DayStart(date), after = DayEnd(date);
-        var (was, by) = (OffsetAt(before), OffsetAt(after) - OffsetAt(before));
-        if (by == TimeSpan.Zero)
-        {
-            return null;
-        }
-
-        while (after - before > TimeSpan.FromMinutes(1))
-        {
-            var middle = before.AddMinutes(Math.Floor((after - before).TotalMinutes / 2));
-            (before, after) = OffsetAt(middle) == was ? (middle, after) : (before, middle);
-        }
-
-        return (after, by);
+        var by = OffsetAt(after) - OffsetAt(before);
+        return by == TimeSpan.Zero ? null : (ChangeBetween(before, after), by);
     }
 
     /// <summary>Both instants of a repeated local time, earliest first; one instant otherwise (a skipped time gives the end of the gap).</summary>
     public IReadOnlyList<DateTimeOffset> AllInstants(DateTime local)
     {
-        var unspecified = DateTime.SpecifyKind(local, DateTimeKind.Unspecified);
-        if (zone.IsInvalidTime(unspecified))
-        {
-            return [GapEnd(unspecified)];
-        }
-
-        return zone.IsAmbiguousTime(unspecified)
-            ? [.. zone.GetAmbiguousTimeOffsets(unspecified).OrderDescending().Select(o => new DateTimeOffset(unspecified, o).ToUniversalTime())]
-            : [new DateTimeOffset(unspecified, zone.GetUtcOffset(unspecified)).ToUniversalTime()];
+        var instants = Instants(local);
+        return instants.Count > 0 ? instants : [ChangeBetween(AsUtc(local, -Around), AsUtc(local, Around))];
     }
 
     /// <summary>Whether the local time does not exist on the site's clock.</summary>
-    public bool IsSkipped(DateTime local) => zone.IsInvalidTime(DateTime.SpecifyKind(local, DateTimeKind.Unspecified));
+    public bool IsSkipped(DateTime local) => Instants(local).Count == 0;
 
     public bool Equals(SiteClock? other) => other is not null && string.Equals(ZoneId, other.ZoneId, StringComparison.Ordinal);
 
@@ -84,15 +73,38 @@ public sealed class SiteClock(TimeZoneInfo zone) : IEquatable<SiteClock>
 
     public override int GetHashCode() => ZoneId.GetHashCode(StringComparison.Ordinal);
 
-    private DateTimeOffset GapEnd(DateTime local)
+    /// <summary>As if the clock showed UTC, so much later; within what a calendar has.</summary>
+    private static DateTimeOffset AsUtc(DateTime local, TimeSpan later = default) => new(Math.Clamp(local.Ticks + later.Ticks, DateTime.MinValue.Ticks, DateTime.MaxValue.Ticks), TimeSpan.Zero);
+
+    /// <summary>Instants at which the site's clock shows a time. Only what offset is in force at an instant is asked of the zone: which local times it skips or repeats, the library does not know of every zone.</summary>
+    private IReadOnlyList<DateTimeOffset> Instants(DateTime local)
     {
-        // Gaps are whole minutes in every zone since 1972; the first valid minute after the asked one ends the gap.
-        var probe = new DateTime(local.Ticks - (local.Ticks % TimeSpan.TicksPerMinute), DateTimeKind.Unspecified);
-        while (zone.IsInvalidTime(probe))
+        if (OffsetIfSame(local, local) is { } offset)
         {
-            probe = probe.AddMinutes(1);
+            return [AsUtc(local) - offset];
         }
 
-        return new DateTimeOffset(probe, zone.GetUtcOffset(probe)).ToUniversalTime();
+        TimeSpan[] offsets = [OffsetAt(AsUtc(local, -Around)), OffsetAt(AsUtc(local, Around))];
+        return [.. offsets.Where(o => OffsetAt(AsUtc(local) - o) == o).Select(o => AsUtc(local) - o).Order()];
+    }
+
+    /// <summary>The offset from before one local time until after another; null = the clocks are moved in between, or near it.</summary>
+    private TimeSpan? OffsetIfSame(DateTime from, DateTime to)
+    {
+        var offset = OffsetAt(AsUtc(from, -Around));
+        return OffsetAt(AsUtc(to, Around)) == offset ? offset : null;
+    }
+
+    /// <summary>When the offset changes, to the minute, as in every zone since 1972.</summary>
+    private DateTimeOffset ChangeBetween(DateTimeOffset before, DateTimeOffset after)
+    {
+        var was = OffsetAt(before);
+        while (after - before > TimeSpan.FromMinutes(1))
+        {
+            var middle = before.AddMinutes(Math.Floor((after - before).TotalMinutes / 2));
+            (before, after) = OffsetAt(middle) == was ? (middle, after) : (before, middle);
+        }
+
+        return after;
     }
 }
