@@ -120,8 +120,19 @@ internal sealed class AdviceContext
     /// <summary>The share of a date's expected ETo that is drawn by an instant at which the draw curve stands at a share.</summary>
     public double ShareDrawn(DateOnly date, double share) => date == Date && Drawn is { } drawn ? drawn.ShareOf(share) : share;
 
-    public GaugeDay? RainAt(string gauge) =>
-        RainSinceMidnight.FirstOrDefault(r => string.Equals(r.Gauge, gauge, StringComparison.Ordinal));
+    public GaugeDay? RainAt(string gauge)
+    {
+        // Asked for every zone and start: no closure.
+        for (var i = 0; i < RainSinceMidnight.Count; i++)
+        {
+            if (string.Equals(RainSinceMidnight[i].Gauge, gauge, StringComparison.Ordinal))
+            {
+                return RainSinceMidnight[i];
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>Adds what is known of a zone's rain and hand water on the sheet's date.</summary>
     public void AddKnown(List<WaterEvent> events, ZonePlan zone)

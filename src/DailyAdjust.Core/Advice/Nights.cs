@@ -15,6 +15,9 @@ internal sealed class Nights
     private readonly HashSet<(ProgramKey Program, DateTimeOffset At)> _takenOut;
     private readonly StationsOut _stationsOut;
     private readonly IReadOnlyDictionary<ProgramKey, double> _growInPercents;
+
+    /// <summary>By program as it stands or is moved.</summary>
+    private readonly Dictionary<PlannedProgram, IReadOnlyList<StartOfNight>> _startsOf = new(ReferenceEqualityComparer.Instance);
     private StartsOfNights? _starts;
 
     /// <param name="context">The morning.</param>
@@ -118,8 +121,17 @@ internal sealed class Nights
         return told;
     }
 
-    private StartsOfNights Starts(IReadOnlyList<PlannedProgram> programs, IReadOnlyDictionary<ProgramKey, TimeSpan>? movedBy) => _context.Laying.StartsBetween(
-        _context.GrowIns, programs, _context.RoundDone, _to, (key, start) => _takenOut.Contains((key, start.At - (movedBy?.GetValueOrDefault(key) ?? default))), _stationsOut.Of);
+    private StartsOfNights Starts(IReadOnlyList<PlannedProgram> programs, IReadOnlyDictionary<ProgramKey, TimeSpan>? movedBy) => _context.Laying.Of(programs, p =>
+    {
+        // Where starts are looked for, one program is moved and those beside it stand: each is asked once.
+        if (!_startsOf.TryGetValue(p, out var starts))
+        {
+            _startsOf[p] = starts = NightRuns.StartsOf(
+                _context.GrowIns, p, _context.RoundDone, _to, (key, start) => _takenOut.Contains((key, start.At - (movedBy?.GetValueOrDefault(key) ?? default))), _stationsOut.Of);
+        }
+
+        return starts;
+    });
 
     private PlannedRun? EarlierThatFits(List<PlannedRun> all, int at, TimeSpan by)
     {

@@ -103,7 +103,7 @@ public static class Balance
 
     private static BalanceResult Run(BalanceInputs inputs, BalanceRun run)
     {
-        var days = new List<ZoneDay>();
+        var days = new List<ZoneDay>(inputs.Weather.Count(d => !(d.Date < inputs.ListFrom)) * inputs.Versions[^1].Site.Stations.Count);
         List<double> litres = [.. DaysOf(inputs, run, () => days).Select(day => day.Litres)];
         var next = inputs.Weather is [.., var last] ? last.Date.AddDays(1) : inputs.StartState?.Date ?? inputs.Versions[0].Site.Start;
         return new BalanceResult(days, run.StateAt(next)) { Litres = litres };

@@ -109,6 +109,8 @@ internal sealed class BalanceRun
 
     private Dictionary<StationKey, double> Depletions() => _zones.Zip(_depletion).ToDictionary(z => z.First.Station.Key, z => z.Second);
 
+    private void Redraw(DateOnly date, Func<DateOnly, double, double> shareDrawn) => WaterEvent.Redraw(_events, share => shareDrawn(date, share));
+
     private double ZoneDayOf(int index, DayOfSite day, GroundDay ground, double eto, List<ZoneDay>? into)
     {
         var zone = _zones[index];
@@ -144,7 +146,7 @@ internal sealed class BalanceRun
         WaterEvent.Sort(_events);
         if (_inputs.ShareDrawn is { } shareDrawn)
         {
-            WaterEvent.Redraw(_events, share => shareDrawn(day.Date, share));
+            Redraw(day.Date, shareDrawn);
         }
 
         var depletionBefore = _depletion[index];

@@ -137,19 +137,42 @@ internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
         _all[program].Where(g => g.From <= instant).OrderBy(g => g.From).LastOrDefault() is { } newest && newest.IsOn(instant) ? newest : null;
 
     /// <summary>All of a program's starts whose instant lies in the site's calendar day, in order: its own ones only where no grow-in is in force.</summary>
-    public IEnumerable<StartInForce> InDay(PlannedProgram program, DateOnly day)
+    public IReadOnlyList<StartInForce> InDay(PlannedProgram program, DateOnly day)
     {
-        var own = ProgramStarts.InDay(site, program.Controller, program.Program, day).Select(s => new StartInForce(s, null));
-        return _all.Contains(program.Key)
-            ? own.Where(s => At(program.Key, s.Start.At) is null).Concat(GrownInDay(program.Key, day)).OrderBy(s => s.Start.At)
-            : own;
+        var own = ProgramStarts.InDay(site, program.Controller, program.Program, day);
+        if (_all.Count > 0 && _all.Contains(program.Key))
+        {
+            return [.. own.Where(s => At(program.Key, s.At) is null).Select(s => new StartInForce(s, null)).Concat(GrownInDay(program.Key, day)).OrderBy(s => s.Start.At)];
+        }
+
+        if (own.Count == 0)
+        {
+            return [];
+        }
+
+        var starts = new StartInForce[own.Count];
+        for (var i = 0; i < starts.Length; i++)
+        {
+            starts[i] = new StartInForce(own[i], null);
+        }
+
+        return starts;
     }
 
     /// <summary>The same from an instant on, lazily.</summary>
     public IEnumerable<StartInForce> From(PlannedProgram program, DateTimeOffset from)
     {
         var first = site.Clock.DateOf(from);
-        return Enumerable.Range(0, ProgramStarts.DaysAhead).SelectMany(i => InDay(program, first.AddDays(i))).Where(s => s.Start.At >= from);
+        for (var ahead = 0; ahead < ProgramStarts.DaysAhead; ahead++)
+        {
+            foreach (var start in InDay(program, first.AddDays(ahead)))
+            {
+                if (start.Start.At >= from)
+                {
+                    yield return start;
+                }
+            }
+        }
     }
 
     /// <summary>The first start of a program's grow-ins from an instant on; null = there is none.</summary>

@@ -56,12 +56,16 @@ internal sealed class HandWater
 
         if (readings is not null)
         {
-            List<DateTimeOffset> byHand = [.. events.Skip(firstOfHand).Select(e => e.At)];
-            events.AddRange(ProbeMean.Of(readings, byHand).Select(mean => new WaterEvent(
-                mean.At, WaterKind.Probe, mean.At >= dayEnd ? 1 : curve.ShareBy(mean.At), zone.DepletionAt(mean.Percent)!.Value)));
+            AddReadings(events, readings, firstOfHand, zone, curve, dayEnd);
         }
 
         return minutesRun;
+    }
+
+    private static void AddReadings(List<WaterEvent> events, List<(LogEntry Entry, DateTimeOffset At)> readings, int firstOfHand, ZonePlan zone, DrawCurve curve, DateTimeOffset dayEnd)
+    {
+        List<DateTimeOffset> byHand = [.. events.Skip(firstOfHand).Select(e => e.At)];
+        events.AddRange(ProbeMean.Of(readings, byHand).Select(mean => new WaterEvent(mean.At, WaterKind.Probe, mean.At >= dayEnd ? 1 : curve.ShareBy(mean.At), zone.DepletionAt(mean.Percent)!.Value)));
     }
 
     /// <summary>A date's entries that may speak of a box's stations: most speak of others.</summary>
@@ -73,8 +77,10 @@ internal sealed class HandWater
             _atBoxOn = date;
         }
 
-        return _atBox.TryGetValue(controller, out var known) ? known : _atBox[controller] = all.FindAll(e => e.Entry.Where.MayTouch(controller));
+        return _atBox.TryGetValue(controller, out var known) ? known : _atBox[controller] = Touching(all, controller);
     }
+
+    private static List<(LogEntry Entry, DateTimeOffset At)> Touching(List<(LogEntry Entry, DateTimeOffset At)> all, string controller) => all.FindAll(e => e.Entry.Where.MayTouch(controller));
 
     /// <summary>Minutes on the station itself; a percentage runs a whole program as a start would.</summary>
     internal static double? Minutes(LogEntry entry, ZonePlan zone)

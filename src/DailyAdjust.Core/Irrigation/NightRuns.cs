@@ -57,21 +57,49 @@ internal sealed class NightRuns(Site site)
     /// <summary>The same starts, to be laid out at several percentages.</summary>
     public StartsOfNights StartsBetween(
         GrowIns growIns, IReadOnlyList<PlannedProgram> programs, DateTimeOffset from, DateTimeOffset to,
-        Func<ProgramKey, ProgramStart, bool>? isOut = null, Func<PlannedProgram, ProgramStart, IReadOnlySet<StationKey>?>? stationsOut = null)
+        Func<ProgramKey, ProgramStart, bool>? isOut = null, Func<PlannedProgram, ProgramStart, IReadOnlySet<StationKey>?>? stationsOut = null) =>
+        Of(programs, p => StartsOf(growIns, p, from, to, isOut, stationsOut));
+
+    /// <summary>Starts of programs, by controller.</summary>
+    /// <param name="programs">In the order of their controllers.</param>
+    /// <param name="startsOf">A program's.</param>
+    public StartsOfNights Of(IReadOnlyList<PlannedProgram> programs, Func<PlannedProgram, IReadOnlyList<StartOfNight>> startsOf)
     {
         var programsOf = programs.ToLookup(p => p.Key.Controller, StringComparer.Ordinal);
-        return new StartsOfNights(this, [.. site.Controllers.Select(controller => new StartsOfBox(controller, [.. programsOf[controller.Id]
-            .SelectMany(p => growIns.From(p, from).TakeWhile(s => s.Start.At < to)
-                .Where(s => isOut?.Invoke(p.Key, s.Start) != true)
-                .Select(s => new StartOfNight(p, s, stationsOut?.Invoke(p, s.Start))))]))]);
+        return new StartsOfNights(this, [.. site.Controllers.Where(c => programsOf.Contains(c.Id)).Select(c => new StartsOfBox(c, [.. programsOf[c.Id].SelectMany(startsOf)]))]);
+    }
+
+    /// <summary>A program's starts in a span, in order.</summary>
+    public static IReadOnlyList<StartOfNight> StartsOf(
+        GrowIns growIns, PlannedProgram program, DateTimeOffset from, DateTimeOffset to,
+        Func<ProgramKey, ProgramStart, bool>? isOut = null, Func<PlannedProgram, ProgramStart, IReadOnlySet<StationKey>?>? stationsOut = null)
+    {
+        var starts = new List<StartOfNight>();
+        foreach (var start in growIns.From(program, from))
+        {
+            if (start.Start.At >= to)
+            {
+                break;
+            }
+
+            if (isOut?.Invoke(program.Key, start.Start) != true)
+            {
+                starts.Add(new StartOfNight(program, start, stationsOut?.Invoke(program, start.Start)));
+            }
+        }
+
+        return starts;
     }
 
     /// <summary>The runs of one controller's starts, by start; where it stacks, a later one waits until the earlier one has ended.</summary>
-    public IReadOnlyList<PlannedRun> InTurn(Controller controller, IEnumerable<DueStart> due)
+    /// <param name="controller">Which.</param>
+    /// <param name="due">Its starts; they are put in order.</param>
+    public IReadOnlyList<PlannedRun> InTurn(Controller controller, List<DueStart> due)
     {
-        var runs = new List<PlannedRun>();
+        var runs = new List<PlannedRun>(due.Count);
         var free = DateTimeOffset.MinValue;
-        foreach (var start in due.OrderBy(d => d.Start.At))
+        FewEvents.Sort(due, static (a, b) => a.Start.At.CompareTo(b.Start.At));
+        foreach (var start in due)
         {
             var begins = controller.Overlap == ProgramOverlap.Stack && free > start.Start.At ? free : start.Start.At;
             var run = new PlannedRun(start, begins, SequenceOf(start));

@@ -20,7 +20,7 @@ internal sealed class NightTimes
         {
             var starts = startsOf(controller.Id);
             var all = controller.Overlap == ProgramOverlap.Stack ? startsBefore(controller.Id).Concat(starts) : starts;
-            foreach (var run in laying.InTurn(controller, all.Where(s => !s.Setting.IsOff).Select(s => s.Due)))
+            foreach (var run in laying.InTurn(controller, [.. all.Where(s => !s.Setting.IsOff).Select(s => s.Due)]))
             {
                 foreach (var station in run.Stations)
                 {

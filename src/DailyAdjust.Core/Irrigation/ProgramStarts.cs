@@ -14,17 +14,20 @@ public static class ProgramStarts
     internal const int DaysAhead = 370;
 
     /// <summary>The starts whose date is the given one, by the controller's clock, in order of instant.</summary>
-    public static IEnumerable<ProgramStart> OnDate(Site site, Controller controller, WateringProgram program, DateOnly date)
+    public static IReadOnlyList<ProgramStart> OnDate(Site site, Controller controller, WateringProgram program, DateOnly date)
     {
         if (date < site.Start || !program.Days.Includes(date))
         {
-            yield break;
+            return [];
         }
 
-        foreach (var time in program.Starts)
+        var starts = new ProgramStart[program.Starts.Count];
+        for (var i = 0; i < starts.Length; i++)
         {
-            yield return new ProgramStart(date, Instant(site, controller, date, time));
+            starts[i] = new ProgramStart(date, Instant(site, controller, date, program.Starts[i]));
         }
+
+        return starts;
     }
 
     /// <summary>When a time of day comes on a controller's own clock, UTC.</summary>
@@ -32,7 +35,7 @@ public static class ProgramStarts
         controller.ClockStaysStandard ? site.Clock.ToInstantStandard(date, time) : site.Clock.ToInstant(date, time);
 
     /// <summary>The starts whose instant lies in the site's calendar day, in order of instant.</summary>
-    public static IEnumerable<ProgramStart> InDay(Site site, Controller controller, WateringProgram program, DateOnly day)
+    public static IReadOnlyList<ProgramStart> InDay(Site site, Controller controller, WateringProgram program, DateOnly day)
     {
         if (!controller.ClockStaysStandard)
         {
@@ -41,9 +44,6 @@ public static class ProgramStarts
 
         // A controller on standard time may start on the site's next or last calendar date.
         DateTimeOffset begin = site.Clock.DayStart(day), end = site.Clock.DayEnd(day);
-        return OnDate(site, controller, program, day.AddDays(-1))
-            .Concat(OnDate(site, controller, program, day))
-            .Concat(OnDate(site, controller, program, day.AddDays(1)))
-            .Where(s => s.At >= begin && s.At < end);
+        return [.. new[] { day.AddDays(-1), day, day.AddDays(1) }.SelectMany(date => OnDate(site, controller, program, date)).Where(s => s.At >= begin && s.At < end)];
     }
 }

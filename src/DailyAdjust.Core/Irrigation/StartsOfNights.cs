@@ -20,18 +20,40 @@ internal sealed class StartsOfNights(NightRuns laying, IReadOnlyList<StartsOfBox
 
     /// <summary>All runs, by controller, then by start.</summary>
     /// <param name="percentOf">A program's percentage in a start; 0 = does not run.</param>
-    public IReadOnlyList<PlannedRun> At(Func<ProgramKey, StartInForce, double> percentOf) => [.. Enumerable.Range(0, boxes.Count).SelectMany(box => RunsOf(box, percentOf))];
+    public IReadOnlyList<PlannedRun> At(Func<ProgramKey, StartInForce, double> percentOf)
+    {
+        var runs = new List<PlannedRun>();
+        for (var box = 0; box < boxes.Count; box++)
+        {
+            runs.AddRange(RunsOf(box, percentOf));
+        }
+
+        return runs;
+    }
 
     private IReadOnlyList<PlannedRun> RunsOf(int box, Func<ProgramKey, StartInForce, double> percentOf)
     {
         var starts = boxes[box].Starts;
-        double[] percents = [.. starts.Select(s => percentOf(s.Program.Key, s.Start))];
+        var percents = new double[starts.Count];
+        for (var i = 0; i < percents.Length; i++)
+        {
+            percents[i] = percentOf(starts[i].Program.Key, starts[i].Start);
+        }
+
         if (_laid[box] is { } last && last.Percents.AsSpan().SequenceEqual(percents))
         {
             return last.Runs;
         }
 
-        var due = starts.Zip(percents).Where(s => s.Second > 0).Select(s => s.First.Start.Due(s.First.Program, s.Second) with { Out = s.First.Out });
+        var due = new List<DueStart>(percents.Length);
+        for (var i = 0; i < percents.Length; i++)
+        {
+            if (percents[i] > 0)
+            {
+                due.Add(starts[i].Start.Due(starts[i].Program, percents[i]) with { Out = starts[i].Out });
+            }
+        }
+
         var runs = laying.InTurn(boxes[box].Controller, due);
         _laid[box] = (percents, runs);
         return runs;

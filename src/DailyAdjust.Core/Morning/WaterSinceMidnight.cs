@@ -15,16 +15,20 @@ internal static class WaterSinceMidnight
         var day = context.Day(context.Date);
         var events = new List<WaterEvent>();
         context.AddKnown(events, zone);
-        foreach (var start in day.StartsAt(zone.Station.Key.Controller).Where(s => s.Start.At <= context.AsOf || s.Start.At < before))
+        foreach (var start in day.StartsAt(zone.Station.Key.Controller))
         {
-            if (zone.Station.BaseMinutes.TryGetValue(start.Program.Key.Program, out var baseMinutes))
+            if ((start.Start.At <= context.AsOf || start.Start.At < before) && zone.Station.BaseMinutes.TryGetValue(start.Program.Key.Program, out var baseMinutes))
             {
                 events.Add(new WaterEvent(start.Start.At, WaterKind.Irrigation, start.DrawnBy, zone.Net.DepthMm(day.MinutesRun(start, zone, baseMinutes))));
             }
         }
 
         WaterEvent.Sort(events);
-        WaterEvent.Redraw(events, share => context.ShareDrawn(context.Date, share));
+        if (context.Drawn is not null)
+        {
+            WaterEvent.Redraw(events, share => context.ShareDrawn(context.Date, share));
+        }
+
         return events;
     }
 }

@@ -139,7 +139,13 @@ public sealed class Phrase : IEquatable<Phrase>
             return "";
         }
 
-        var said = string.Format(CultureInfo.InvariantCulture, language.Translate(Template), [.. _holes.Select(hole => hole is Phrase phrase ? phrase.In(language) : hole)]);
+        var holes = new object[_holes.Count];
+        for (var i = 0; i < holes.Length; i++)
+        {
+            holes[i] = _holes[i] is Phrase phrase ? phrase.In(language) : _holes[i];
+        }
+
+        var said = string.Format(CultureInfo.InvariantCulture, language.Translate(Template), holes);
         return _shape is null || said.Length == 0 ? said : _shape(said);
     }
 

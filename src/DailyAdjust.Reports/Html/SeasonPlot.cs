@@ -22,6 +22,9 @@ internal sealed class SeasonPlot
     public const double CellHeight = 12;
 
     private readonly IReadOnlyList<ProgramSeason> _programs;
+
+    /// <summary>By program, then by week.</summary>
+    private readonly int[][] _shades;
     private readonly DateOnly _monday;
     private readonly int _weeks;
 
@@ -29,6 +32,7 @@ internal sealed class SeasonPlot
     public SeasonPlot(IReadOnlyList<ProgramSeason> programs)
     {
         _programs = programs;
+        _shades = [.. programs.Select(p => Weeks(p).Select(w => ShadeOf(w.Percent)).ToArray())];
         _monday = CalendarWeek.MondayOf(programs[0].From);
         _weeks = ((programs[0].From.DayNumber + programs[0].Percents.Count - 1 - _monday.DayNumber) / 7) + 1;
     }
@@ -58,11 +62,11 @@ internal sealed class SeasonPlot
         for (var row = 0; row < _programs.Count; row++)
         {
             var y = Svg.N(Y(row) + (CellHeight / 2));
-            var weeks = Weeks(_programs[row]).ToList();
-            for (var first = 0; first < weeks.Count; first++)
+            var weeks = _shades[row];
+            for (var first = 0; first < weeks.Length; first++)
             {
                 var after = first;
-                while (after < weeks.Count && ShadeOf(weeks[after].Percent) == shade)
+                while (after < weeks.Length && weeks[after] == shade)
                 {
                     after++;
                 }
@@ -78,10 +82,23 @@ internal sealed class SeasonPlot
         return path.ToString();
     }
 
-    public static IEnumerable<SeasonWeek> Weeks(ProgramSeason program) => program.Percents
-        .Select((percent, day) => (Monday: CalendarWeek.MondayOf(program.From.AddDays(day)), Percent: percent))
-        .GroupBy(d => d.Monday)
-        .Select(g => new SeasonWeek(g.Key, g.Average(d => d.Percent)));
+    public static IReadOnlyList<SeasonWeek> Weeks(ProgramSeason program)
+    {
+        var weeks = new List<SeasonWeek>();
+        var monday = CalendarWeek.MondayOf(program.From);
+        for (var day = 0; day < program.Percents.Count; monday = monday.AddDays(7))
+        {
+            var (sum, days) = (0.0, 0);
+            for (var next = monday.AddDays(7); day < program.Percents.Count && program.From.AddDays(day) < next; day++, days++)
+            {
+                sum += program.Percents[day];
+            }
+
+            weeks.Add(new SeasonWeek(monday, sum / days));
+        }
+
+        return weeks;
+    }
 
     private static int ShadeOf(double percent) => percent <= 0 ? -1 : SeasonChartWords.Ends.TakeWhile(end => percent > end).Count();
 

@@ -28,6 +28,16 @@ internal static class TableText
     }
 
     /// <summary>Nothing from a file may move the cursor or start a line of its own.</summary>
-    public static string OneLine(string text) =>
-        text.Any(char.IsControl) ? string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c)) : text;
+    public static string OneLine(string text)
+    {
+        foreach (var sign in text)
+        {
+            if (char.IsControl(sign))
+            {
+                return string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c));
+            }
+        }
+
+        return text;
+    }
 }

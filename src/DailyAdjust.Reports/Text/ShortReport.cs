@@ -20,8 +20,7 @@ internal static class ShortReport
         var (before, after) = (ShortSections.Before(view), ShortSections.After(view));
         ShortSection[] sections = [.. before, .. after];
         var room = MostLines - head.Count - Blanks - caution.Count;
-        var forms = ShortRound.Forms(view).ToList();
-        var form = forms.Find(f => f.Lines.Count + Least(sections, f) <= room) ?? forms[^1];
+        var form = FirstThatFits(view, f => f.Lines.Count + Least(sections, f) <= room);
         var round = form.Lines;
         var shares = LineShares.Of(sections, room - round.Count);
         if (shares.Contains(0) || form.LeftOut.Count > 0)
@@ -43,6 +42,22 @@ internal static class ShortReport
 
         lines.AddAll(caution);
         return lines.ToString();
+    }
+
+    /// <summary>The last where none does.</summary>
+    private static ShortRoundForm FirstThatFits(SheetView view, Predicate<ShortRoundForm> fits)
+    {
+        ShortRoundForm? last = null;
+        foreach (var form in ShortRound.Forms(view))
+        {
+            last = form;
+            if (fits(form))
+            {
+                break;
+            }
+        }
+
+        return last!;
     }
 
     /// <summary>What the sections take at least beside a form of the round; those that give way to it are named in a line.</summary>

@@ -13,6 +13,9 @@ internal sealed class TextLines(Language language)
 
     private const string Goes = "...";
 
+    /// <summary>No text has it: its control characters are blanks by then.</summary>
+    private const char KeptBlank = '\u0001';
+
     private readonly List<string> _lines = [];
 
     public IReadOnlyList<string> All => _lines;
@@ -99,27 +102,39 @@ internal sealed class TextLines(Language language)
     {
         var folded = new List<string>();
         var line = new StringBuilder();
-        foreach (var word in Words(text, width).Select(w => Cut(w, width)))
+        var words = KeptTogether(text, width).AsSpan();
+        foreach (var range in words.Split(' '))
         {
+            var word = words[range];
+            if (word.Length > width)
+            {
+                word = Cut(word.ToString(), width);
+            }
+
             if (line.Length > 0 && line.Length + 1 + word.Length > width)
             {
-                folded.Add(line.ToString());
+                folded.Add(line.Replace(KeptBlank, ' ').ToString());
                 line.Clear();
             }
 
             line.Append(line.Length > 0 ? " " : "").Append(word);
         }
 
-        folded.Add(line.ToString());
+        folded.Add(line.Replace(KeptBlank, ' ').ToString());
         return folded;
     }
 
-    /// <summary>Words; what is to be typed in one piece where it fits a line: people copy it.</summary>
-    private static IEnumerable<string> Words(string text, int width)
+    /// <summary>The text, in which blanks that no line may break at are <see cref="KeptBlank"/>: what is to be typed stays in one piece where it fits a line, for people copy it.</summary>
+    private static string KeptTogether(string text, int width)
     {
-        const char Kept = '\u0001';
-        var pieces = Typed.Pieces(text).Select(p => (p.IsTyped, Text: TableText.OneLine(p.Text)));
-        return string.Concat(pieces.Select(p => p.IsTyped && p.Text.Length <= width ? p.Text.Replace(' ', Kept) : p.Text)).Split(' ').Select(word => word.Replace(Kept, ' '));
+        var kept = new StringBuilder(text.Length);
+        foreach (var (piece, isTyped) in Typed.Pieces(text))
+        {
+            var oneLine = TableText.OneLine(piece);
+            kept.Append(isTyped && oneLine.Length <= width ? oneLine.Replace(' ', KeptBlank) : oneLine);
+        }
+
+        return kept.ToString();
     }
 
     /// <summary>Up to the end of a part of a sentence, or as many whole words as leave room for " ...".</summary>
