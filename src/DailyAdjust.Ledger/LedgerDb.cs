@@ -172,6 +172,12 @@ internal sealed class LedgerDb : IDisposable
             command.Dispose();
         }
 
+        if (OnDisk.HasFailed && _connection.Handle is { } open)
+        {
+            // Closing the last connection would move the log's pages into the file: both stay as they are.
+            SQLitePCL.raw.sqlite3_db_config(open, NoCheckpointOnClose, 1, out _);
+        }
+
         _connection.Dispose();
     }
 
@@ -211,19 +217,10 @@ internal sealed class LedgerDb : IDisposable
         {
             if (Troubles.From(e, _path)!.Trouble == LedgerTrouble.Io)
             {
-                WriteNoMore();
+                OnDisk.TakeAsFailed();
             }
 
             throw Troubles.From(e, _path)!;
-        }
-    }
-
-    /// <summary>Closing the last connection would move the log's pages into the file: under a disk that failed, both stay as they are.</summary>
-    private void WriteNoMore()
-    {
-        if (_connection.Handle is { } open)
-        {
-            SQLitePCL.raw.sqlite3_db_config(open, NoCheckpointOnClose, 1, out _);
         }
     }
 }

@@ -14,6 +14,12 @@ public static class OnDisk
     private const int NoSuchFile = 2;
     private const int AccessDenied = 13;
 
+    /// <summary>A disk failed under this process, by an error of input or output: what is on it stays as it is. It holds until the process ends, which it is to do at once.</summary>
+    public static bool HasFailed { get; private set; }
+
+    /// <summary>From now on nothing is written that is not asked for: no ledger moves its log into its file when it is closed.</summary>
+    public static void TakeAsFailed() => HasFailed = true;
+
     /// <summary>Makes the folder's names as durable as the files in it. Does nothing on Windows, where a name is kept with its file.</summary>
     /// <exception cref="IOException">The disk refused; its number is the error's <see cref="Exception.HResult"/>.</exception>
     /// <exception cref="UnauthorizedAccessException">No right to the folder.</exception>

@@ -45,7 +45,7 @@ public static class AtomicFile
         }
         catch (IOException failure) when (DiskFailedException.Means(failure))
         {
-            throw new DiskFailedException(path, failure);
+            throw DiskFailedException.Under(path, failure);
         }
     }
 
@@ -69,7 +69,7 @@ public static class AtomicFile
         }
         catch (IOException failure) when (DiskFailedException.Means(failure))
         {
-            throw new DiskFailedException(Path.Combine(folder, name), failure);
+            throw DiskFailedException.Under(Path.Combine(folder, name), failure);
         }
     }
 
@@ -115,7 +115,19 @@ public static class AtomicFile
 
     private static string MoveInto(string path, string folder, string name, Action<string>? before)
     {
-        MakeFolder(folder);
+        try
+        {
+            MakeFolder(folder);
+            return MoveToFreeName(path, folder, name, before);
+        }
+        catch (IOException failure) when (DiskFailedException.Means(failure))
+        {
+            throw DiskFailedException.Under(Path.Combine(folder, name), failure);
+        }
+    }
+
+    private static string MoveToFreeName(string path, string folder, string name, Action<string>? before)
+    {
         for (var count = 1; ; count++)
         {
             var target = Path.Combine(folder, Numbered(name, count));
@@ -139,7 +151,8 @@ public static class AtomicFile
                 throw;
             }
 
-            SyncBoth(path, target);
+            OnDisk.SyncFolder(folder);
+            OnDisk.SyncFolder(Parts(path).Folder);
             return Path.GetFileName(target);
         }
     }
@@ -150,19 +163,6 @@ public static class AtomicFile
         if (FileState.Of(new FileInfo(path)) is { } stays && FileState.Of(new FileInfo(target)) == stays)
         {
             File.Delete(target);
-        }
-    }
-
-    private static void SyncBoth(string from, string to)
-    {
-        try
-        {
-            OnDisk.SyncFolder(Parts(to).Folder);
-            OnDisk.SyncFolder(Parts(from).Folder);
-        }
-        catch (IOException failure) when (DiskFailedException.Means(failure))
-        {
-            throw new DiskFailedException(to, failure);
         }
     }
 
