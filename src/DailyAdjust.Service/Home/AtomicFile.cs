@@ -21,27 +21,37 @@ public static class AtomicFile
     /// <exception cref="UnauthorizedAccessException">No right to write there.</exception>
     public static void Write(string path, ReadOnlySpan<byte> bytes)
     {
+        var (folder, name) = Parts(path);
         try
         {
-            var (folder, name) = Parts(path);
-            var temporary = WriteTemporary(folder, name, bytes);
-            try
-            {
-                if (!OperatingSystem.IsWindows() && File.Exists(path))
-                {
-                    File.SetUnixFileMode(temporary, File.GetUnixFileMode(path));
-                }
+            Replace(folder, name, bytes);
+            OnDisk.SyncFolder(folder);
+            Leftovers.Remove(folder, name, Temporary);
+        }
+        catch (IOException failure) when (DiskFailedException.Means(failure))
+        {
+            throw DiskFailedException.Under(path, failure);
+        }
+    }
 
-                File.Move(temporary, path, overwrite: true);
-            }
-            catch
+    /// <summary>Writes several files of a folder, each whole; their names are durable when all of them are there.</summary>
+    /// <inheritdoc cref="Write(string, ReadOnlySpan{byte})"/>
+    public static void WriteAll(string folder, IReadOnlyList<KeyValuePair<string, byte[]>> files)
+    {
+        var path = folder;
+        try
+        {
+            foreach (var (name, bytes) in files)
             {
-                File.Delete(temporary);
-                throw;
+                path = Path.Combine(folder, name);
+                Replace(folder, name, bytes);
             }
 
             OnDisk.SyncFolder(folder);
-            Leftovers.Remove(folder, name, Temporary);
+            foreach (var (name, _) in files)
+            {
+                Leftovers.Remove(folder, name, Temporary);
+            }
         }
         catch (IOException failure) when (DiskFailedException.Means(failure))
         {
@@ -77,6 +87,27 @@ public static class AtomicFile
     public static string Numbered(string name, int count) => count == 1
         ? name
         : string.Create(CultureInfo.InvariantCulture, $"{Path.GetFileNameWithoutExtension(name)}.{count}{Path.GetExtension(name)}");
+
+    /// <summary>Puts flushed bytes in a file's place.</summary>
+    private static void Replace(string folder, string name, ReadOnlySpan<byte> bytes)
+    {
+        var path = Path.Combine(folder, name);
+        var temporary = WriteTemporary(folder, name, bytes);
+        try
+        {
+            if (!OperatingSystem.IsWindows() && File.Exists(path))
+            {
+                File.SetUnixFileMode(temporary, File.GetUnixFileMode(path));
+            }
+
+            File.Move(temporary, path, overwrite: true);
+        }
+        catch
+        {
+            File.Delete(temporary);
+            throw;
+        }
+    }
 
     /// <returns>The path of a flushed file that nobody else knows.</returns>
     private static string WriteTemporary(string folder, string name, ReadOnlySpan<byte> bytes)

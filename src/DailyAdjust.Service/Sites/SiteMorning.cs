@@ -147,10 +147,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
     {
         var folder = site.Folder.ReportFolder(date);
         SheetPrint.Forget(folder);
-        foreach (var (name, bytes) in files)
-        {
-            AtomicFile.Write(Path.Combine(folder, name), bytes);
-        }
+        AtomicFile.WriteAll(folder, files);
 
         // Once more: one of the page that was replaced may have been finished meanwhile.
         SheetPrint.Forget(folder);

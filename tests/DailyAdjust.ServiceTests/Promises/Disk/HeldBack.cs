@@ -62,6 +62,15 @@ internal sealed class HeldBack : IDisposable
         AssertFilesAreAsIssued(SecondDay.Date);
     }
 
+    /// <summary>The same where the sheet was settled before the disk failed.</summary>
+    public void AssertRecoversWithTheSheetAsItWas()
+    {
+        WaitFor("the sheet", () => _service.HasEnded || IsWritten(SecondDay.Date));
+        Assert.Equal(0, _service.Stop());
+        AssertUntouched();
+        AssertFilesAreAsIssued(SecondDay.Date);
+    }
+
     public void AssertFilesAreAsIssued(DateOnly date)
     {
         var issued = SiteState.InCopy(_site, file =>
@@ -74,11 +83,16 @@ internal sealed class HeldBack : IDisposable
         Assert.Empty(Directory.GetFiles(_site.Path, ".*", SearchOption.AllDirectories));
     }
 
-    public bool IsWritten(DateOnly date)
+    public bool IsWritten(DateOnly date) => HasStep(date, "'written'");
+
+    /// <summary>What the sheet says is settled, whether its files are there or not.</summary>
+    public bool IsFixed(DateOnly date) => HasStep(date, "'computed', 'written'");
+
+    private bool HasStep(DateOnly date, string steps)
     {
         try
         {
-            var sql = string.Create(CultureInfo.InvariantCulture, $"SELECT count(*) FROM morning WHERE day = '{date:yyyy-MM-dd}' AND step = 'written'");
+            var sql = string.Create(CultureInfo.InvariantCulture, $"SELECT count(*) FROM morning WHERE day = '{date:yyyy-MM-dd}' AND step IN ({steps})");
             return SiteState.InCopy(_site, file => SiteState.Number(file, sql)) > 0;
         }
         catch (Microsoft.Data.Sqlite.SqliteException)

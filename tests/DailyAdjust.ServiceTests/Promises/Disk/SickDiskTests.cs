@@ -32,8 +32,19 @@ public sealed class SickDiskTests : IDisposable
         disk.Fill(kilobytes * 1024L);
         using var service = new HeldBack(_home, disk.Seen, disk.Under, SecondDay.Clock);
         service.AssertHeld("No room on the disk");
+        var isFixed = service.IsFixed(SecondDay.Date);
         disk.Free();
-        service.AssertRecovers("No room on the disk");
+        if (isFixed)
+        {
+            // The report's files had no room: the sheet was settled before, and the next one says what held it back.
+            service.AssertRecoversWithTheSheetAsItWas();
+            AssertNextSheetSays(disk, "No room on the disk");
+        }
+        else
+        {
+            service.AssertRecovers("No room on the disk");
+        }
+
         Tried.Held(3, "a full disk", 1);
     }
 
@@ -50,10 +61,7 @@ public sealed class SickDiskTests : IDisposable
         Assert.False(service.IsWritten(SecondDay.Date));
         disk.Free();
         disk.Remount("size=4m");
-        service.WaitFor("the sheet", () => service.IsWritten(SecondDay.Date));
-        Assert.Equal(0, service.Stop());
-        service.AssertUntouched();
-        service.AssertFilesAreAsIssued(SecondDay.Date);
+        service.AssertRecoversWithTheSheetAsItWas();
 
         // That sheet was fixed before the disk was found full; the next one says it.
         AssertNextSheetSays(disk, "No room on the disk");
