@@ -7,17 +7,21 @@ namespace DailyAdjust.Ledger;
 
 /// <summary>
 /// What .NET does not offer on Unix: flushing a folder to disk (renaming a file does not), hearing that a file could not be flushed (FileStream.Flush and
-/// RandomAccess.FlushToDisk of .NET 10 pass over an error of input or output: seen with strace), and reading a file that another process has locked.
+/// RandomAccess.FlushToDisk of .NET 10 pass over an error of input or output: seen with strace), and reading a file that another process has locked. And whether a disk
+/// failed under this process, which every ledger that it has open has to know.
 /// </summary>
 public static class OnDisk
 {
     private const int NoSuchFile = 2;
     private const int AccessDenied = 13;
 
-    /// <summary>A disk failed under this process, by an error of input or output: what is on it stays as it is. It holds until the process ends, which it is to do at once.</summary>
+    /// <summary>
+    /// Whether a disk failed under this process, by an error of input or output. One for the whole process, and never taken back: whoever closes a ledger need not be who met the failure, and
+    /// the process is to end. A restore alone goes on, past a ledger that cannot be read: it moves its copy's log by itself.
+    /// </summary>
     public static bool HasFailed { get; private set; }
 
-    /// <summary>From now on nothing is written that is not asked for: no ledger moves its log into its file when it is closed.</summary>
+    /// <summary>From now on no ledger moves its log into its file when it is closed, as SQLite does of its own accord: both stay as they are.</summary>
     public static void TakeAsFailed() => HasFailed = true;
 
     /// <summary>Makes the folder's names as durable as the files in it. Does nothing on Windows, where a name is kept with its file.</summary>
