@@ -14,8 +14,11 @@ public static class AtomicFile
 
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
+    /// <summary>Writes a text, as UTF-8 without a mark at its beginning.</summary>
+    /// <inheritdoc cref="Write(string, ReadOnlySpan{byte})"/>
     public static void Write(string path, string text) => Write(path, Utf8.GetBytes(text));
 
+    /// <summary>Writes a file; its folder is made where there is none.</summary>
     /// <exception cref="DiskFailedException">The disk failed: whether the file is there after a power cut cannot be said.</exception>
     /// <exception cref="IOException">The disk refused; the old file, if there was one, is whole.</exception>
     /// <exception cref="UnauthorizedAccessException">No right to write there.</exception>
@@ -34,7 +37,9 @@ public static class AtomicFile
         }
     }
 
-    /// <summary>Writes several files of a folder, each whole; their names are durable when all of them are there.</summary>
+    /// <summary>Writes several files of a folder, each whole; the folder is flushed once, when all of them are there.</summary>
+    /// <param name="folder">Made where there is none.</param>
+    /// <param name="files">Names and bytes, at least one, in the order in which they are written. Where the disk refuses one, those before it are the new ones.</param>
     /// <inheritdoc cref="Write(string, ReadOnlySpan{byte})"/>
     public static void WriteAll(string folder, IReadOnlyList<KeyValuePair<string, byte[]>> files)
     {
@@ -47,6 +52,7 @@ public static class AtomicFile
                 Replace(folder, name, bytes);
             }
 
+            path = folder;
             OnDisk.SyncFolder(folder);
             foreach (var (name, _) in files)
             {
