@@ -5,6 +5,7 @@ using Microsoft.Data.Sqlite;
 
 namespace DailyAdjust.Ledger;
 
+/// <summary>What a ledger is opened for.</summary>
 public enum LedgerMode
 {
     /// <summary>Reads beside a writer; changes nothing and needs no lock.</summary>

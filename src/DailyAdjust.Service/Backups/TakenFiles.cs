@@ -7,8 +7,6 @@ namespace DailyAdjust.Service.Backups;
 /// <summary>Files of inbox/taken that restored records do not know: they were taken after the backup was made.</summary>
 internal static class TakenFiles
 {
-    private const string Why = ".why.txt";
-
     /// <summary>Their names, in the order in which they were taken.</summary>
     public static IReadOnlyList<string> Unknown(SiteFolder site, SiteLedger ledger)
     {
@@ -21,7 +19,7 @@ internal static class TakenFiles
         return
         [
             .. new DirectoryInfo(site.Taken).EnumerateFiles()
-                .Where(f => f.LinkTarget is null && !f.Name.StartsWith('.') && !f.Name.EndsWith(Why, StringComparison.Ordinal) && !known.Contains(ShaOf(f.FullName)))
+                .Where(f => f.LinkTarget is null && !f.Name.StartsWith('.') && !f.Name.EndsWith(Inbox.WhyEnding, StringComparison.Ordinal) && !known.Contains(ShaOf(f.FullName)))
                 .OrderBy(f => f.LastWriteTimeUtc).ThenBy(f => f.Name, StringComparer.Ordinal)
                 .Select(f => f.Name),
         ];

@@ -67,7 +67,7 @@ public sealed class SiteDoctor(SiteFolder folder, ServiceOptions options, DateTi
     {
         var after = now.UtcDateTime.AddDays(-DaysTold);
         return Directory.Exists(folder.Refused)
-            ? [.. new DirectoryInfo(folder.Refused).EnumerateFiles("*.why.txt").Where(f => f.LastWriteTimeUtc > after).OrderByDescending(f => f.LastWriteTimeUtc).Select(f => f.Name)]
+            ? [.. new DirectoryInfo(folder.Refused).EnumerateFiles("*" + Inbox.WhyEnding).Where(f => f.LastWriteTimeUtc > after).OrderByDescending(f => f.LastWriteTimeUtc).Select(f => f.Name)]
             : [];
     }
 

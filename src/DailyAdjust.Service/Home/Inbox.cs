@@ -19,7 +19,7 @@ public sealed record InboxLook(IReadOnlyList<InboxFile> Ready, int Waiting, IRea
 /// </summary>
 public sealed class Inbox(SiteFolder folder, TimeProvider time)
 {
-    /// <summary>How the name of the note beside a file ends.</summary>
+    /// <summary>How the name of the note beside a file ends, that says why it, or a row of it, was not used.</summary>
     internal const string WhyEnding = ".why.txt";
 
     private readonly StillFiles _still = new(time);

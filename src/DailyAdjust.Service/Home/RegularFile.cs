@@ -2,6 +2,7 @@ using Microsoft.Win32.SafeHandles;
 
 namespace DailyAdjust.Service.Home;
 
+/// <summary>Why a file that somebody else put there cannot be read.</summary>
 public enum FileTrouble
 {
     None,
@@ -12,6 +13,7 @@ public enum FileTrouble
     /// <summary>A pipe, a device, a socket.</summary>
     NotRegular,
 
+    /// <summary>More bytes than are taken.</summary>
     TooLarge,
 
     /// <summary>No right to read it.</summary>

@@ -1,6 +1,5 @@
 using DailyAdjust.Files.Readings;
 
-
 namespace DailyAdjust.Service.Home;
 
 /// <summary>A file of a folder that is read in place.</summary>

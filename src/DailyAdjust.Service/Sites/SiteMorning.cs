@@ -170,7 +170,7 @@ public sealed class SiteMorning(OpenSite site, ILogger log)
         {
             SummaryFiles.WriteDue(site, date);
         }
-        catch (Exception e) when (e is not LedgerException { Trouble: LedgerTrouble.Io } && !DiskTrouble.IsFailed(e))
+        catch (Exception e) when (!DiskTrouble.IsFailed(e))
         {
             log.LogWarning(e is IOException or UnauthorizedAccessException or LedgerException ? null : e, "{Site}: the week's summary could not be written: {Why}", site.Folder.Name, e.Message);
         }
