@@ -10,7 +10,6 @@ internal static class CommonWords
     public static readonly Phrase Off = new("off");
     public static readonly Phrase Today = new("today");
     public static readonly Phrase Yesterday = new("yesterday");
-    public static readonly Phrase Tomorrow = new("tomorrow");
     public static readonly Phrase Yes = new("yes");
     public static readonly Phrase No = new("no");
     public static readonly Phrase Numbers = new("The numbers behind the chart");

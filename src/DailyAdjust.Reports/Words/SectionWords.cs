@@ -27,7 +27,6 @@ internal static class SectionWords
     public static readonly Phrase Pointers = new("Base minutes worth a look");
     public static readonly Phrase Cautions = new("Cautions");
     public static readonly Phrase Explained = new("Words on this sheet");
-    public static readonly Phrase LastDays = new("The last days of weather");
 
     public static readonly Phrase NothingDue = new("No program was due.");
     public static readonly Phrase Answered = new("answered");
