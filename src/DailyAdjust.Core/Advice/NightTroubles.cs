@@ -168,8 +168,10 @@ internal sealed class NightTroubles(Site site, PumpLoad pump)
         return asking;
     }
 
-    /// <summary>A run of a box begins or ends to ask water; before zero it is the box of nobody: the pump gives otherwise from then on.</summary>
+    /// <summary>A run begins or ends to ask water, or the pump begins to give otherwise.</summary>
     /// <param name="AtTicks">UTC.</param>
+    /// <param name="Box">Place of its box in the site's order; -1 = it is the pump's change.</param>
+    /// <param name="Run">Place among the runs of its box.</param>
     /// <param name="LPerMin">Below 0 where it ends.</param>
     private readonly record struct Change(long AtTicks, int Box, int Run, double LPerMin) : IComparable<Change>
     {

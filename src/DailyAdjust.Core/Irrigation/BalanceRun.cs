@@ -109,6 +109,7 @@ internal sealed class BalanceRun
 
     private Dictionary<StationKey, double> Depletions() => _zones.Zip(_depletion).ToDictionary(z => z.First.Station.Key, z => z.Second);
 
+    /// <summary>On its own: within the day what the lambda holds would be made for every zone, redrawn or not.</summary>
     private void Redraw(DateOnly date, Func<DateOnly, double, double> shareDrawn) => WaterEvent.Redraw(_events, share => shareDrawn(date, share));
 
     private double ZoneDayOf(int index, DayOfSite day, GroundDay ground, double eto, List<ZoneDay>? into)

@@ -62,6 +62,7 @@ internal sealed class HandWater
         return minutesRun;
     }
 
+    /// <summary>On its own, for few days have a reading: what its lambda holds would be made for every zone and day.</summary>
     private static void AddReadings(List<WaterEvent> events, List<(LogEntry Entry, DateTimeOffset At)> readings, int firstOfHand, ZonePlan zone, DrawCurve curve, DateTimeOffset dayEnd)
     {
         List<DateTimeOffset> byHand = [.. events.Skip(firstOfHand).Select(e => e.At)];
@@ -80,6 +81,7 @@ internal sealed class HandWater
         return _atBox.TryGetValue(controller, out var known) ? known : _atBox[controller] = Touching(all, controller);
     }
 
+    /// <summary>On its own for the same reason.</summary>
     private static List<(LogEntry Entry, DateTimeOffset At)> Touching(List<(LogEntry Entry, DateTimeOffset At)> all, string controller) => all.FindAll(e => e.Entry.Where.MayTouch(controller));
 
     /// <summary>Minutes on the station itself; a percentage runs a whole program as a start would.</summary>
