@@ -50,10 +50,6 @@ internal static class DiskSteps
     private static string Compile()
     {
         Tool.Need("gcc");
-        var folder = Directory.CreateTempSubdirectory("dailyadjust-steps-").FullName;
-        AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(folder, recursive: true);
-        var library = Path.Combine(folder, "steps.so");
-        Tool.Do("gcc", "-shared", "-fPIC", "-O2", "-o", library, Path.Combine(Repository.Root, "tests", "DailyAdjust.ServiceTests", "Promises", "Disk", "steps.c"), "-ldl");
-        return library;
+        return NativeShim.Compile("steps", File.ReadAllText(Path.Combine(Repository.Root, "tests", "DailyAdjust.ServiceTests", "Promises", "Disk", "steps.c")));
     }
 }

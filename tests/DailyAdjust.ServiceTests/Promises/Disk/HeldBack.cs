@@ -62,7 +62,7 @@ internal sealed class HeldBack : IDisposable
         AssertFilesAreAsIssued(SecondDay.Date);
     }
 
-    /// <summary>The same where the sheet was settled before the disk failed.</summary>
+    /// <summary>The same where the sheet was fixed before the disk refused: it says nothing of it.</summary>
     public void AssertRecoversWithTheSheetAsItWas()
     {
         WaitFor("the sheet", () => _service.HasEnded || IsWritten(SecondDay.Date));
@@ -85,7 +85,7 @@ internal sealed class HeldBack : IDisposable
 
     public bool IsWritten(DateOnly date) => HasStep(date, "'written'");
 
-    /// <summary>What the sheet says is settled, whether its files are there or not.</summary>
+    /// <summary>What the sheet says is fixed, whether its files are there or not.</summary>
     public bool IsFixed(DateOnly date) => HasStep(date, "'computed', 'written'");
 
     private bool HasStep(DateOnly date, string steps)

@@ -36,7 +36,7 @@ public sealed class SickDiskTests : IDisposable
         disk.Free();
         if (isFixed)
         {
-            // The report's files had no room: the sheet was settled before, and the next one says what held it back.
+            // The report's files had no room: the sheet was fixed before, and the next one says what held it back.
             service.AssertRecoversWithTheSheetAsItWas();
             AssertNextSheetSays(disk, "No room on the disk");
         }
