@@ -11,7 +11,7 @@ internal static class Summary
     /// <returns>0 = enough were seen.</returns>
     public static int Print(IReadOnlyList<Trial> trials, TimeSpan took)
     {
-        foreach (var trial in trials.Where(t => t.Fate != Fate.Killed).OrderBy(t => t.Fate).ThenBy(t => t.Mutant.File, StringComparer.Ordinal).ThenBy(t => t.Mutant.Line))
+        foreach (var trial in trials.Where(t => t.Fate != Fate.Seen).OrderBy(t => t.Fate).ThenBy(t => t.Mutant.File, StringComparer.Ordinal).ThenBy(t => t.Mutant.Line))
         {
             Console.WriteLine($"{trial.Fate}: {trial.Mutant}   [{trial.How}]");
         }
@@ -36,5 +36,5 @@ internal static class Summary
             $"{name}: {trials.Count} faults, {seen} seen, {visible - seen} not, {trials.Count - visible} that nobody can see: {(visible == 0 ? 100 : 100.0 * seen / visible):0.0} %");
     }
 
-    private static (int Seen, int Visible) Counts(IReadOnlyList<Trial> trials) => (trials.Count(t => t.Fate == Fate.Killed), trials.Count(t => t.Fate != Fate.Equivalent));
+    private static (int Seen, int Visible) Counts(IReadOnlyList<Trial> trials) => (trials.Count(t => t.Fate == Fate.Seen), trials.Count(t => t.Fate != Fate.Equivalent));
 }

@@ -3,12 +3,16 @@ using System.Globalization;
 
 namespace DailyAdjust.Mutants;
 
+/// <summary>What the tests made of a fault.</summary>
 internal enum Fate
 {
-    Killed,
-    Survived,
+    /// <summary>A test failed, or did not end.</summary>
+    Seen,
 
-    /// <summary>Nobody can see it.</summary>
+    /// <summary>Every test passed.</summary>
+    NotSeen,
+
+    /// <summary>Nobody can see it: equivalent.csv says why.</summary>
     Equivalent,
 }
 
@@ -79,11 +83,11 @@ internal static class Trials
             var end = TestOutput.Run(copy, ["-stopOnFail", .. units.SelectMany(u => u.Arguments)], limit, null, out var printed);
             if (end != TestEnd.Passed)
             {
-                return new(mutant, Fate.Killed, end == TestEnd.TimedOut ? "no end" : FirstFailure(printed));
+                return new(mutant, Fate.Seen, end == TestEnd.TimedOut ? "no end" : FirstFailure(printed));
             }
         }
 
-        return new(mutant, Fate.Survived, reaching.Count == 0 ? "no test comes to it" : FormattableString.Invariant($"{reaching.Sum(u => u.Classes.Count)} classes came to it"));
+        return new(mutant, Fate.NotSeen, reaching.Count == 0 ? "no test comes to it" : FormattableString.Invariant($"{reaching.Sum(u => u.Classes.Count)} classes came to it"));
     }
 
     /// <summary>Tests mirror the folders of the source.</summary>
