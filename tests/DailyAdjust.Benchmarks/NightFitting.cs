@@ -66,7 +66,12 @@ internal static class NightFitting
         {
             var nights = new Nights(context, [], []);
             var runs = nights.Runs(_ => 100);
-            return nights.Fit(runs, nights.Troubles(runs).Count > 0 ? [] : throw new InvalidOperationException("This course asks too much of its pump."));
+            if (nights.Troubles(runs).Count == 0)
+            {
+                throw new InvalidOperationException("Everything fits: this course is to ask too much of its nights.");
+            }
+
+            return nights.Fit(runs, []);
         }
     }
 }
