@@ -56,8 +56,13 @@ internal static class Troubles
         {
             return work();
         }
-        catch (Exception e) when (From(e, path) is not null)
+        catch (Exception e) when (From(e, path) is { } trouble)
         {
+            if (trouble.Trouble == LedgerTrouble.Io)
+            {
+                OnDisk.TakeAsFailed();
+            }
+
             throw From(e, path)!;
         }
     }

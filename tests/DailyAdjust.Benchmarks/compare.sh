@@ -168,6 +168,26 @@ many() {
   build "$program" morning --date 2026-07-15 --no-mail --home "$home"
   most=$(calc "60 * $sites / 1000" 1)
   whole "$sites sites x 300 stations, one morning each" 1 "$most" 1000 "$program" morning --date 2026-07-16 --no-mail --home "$home"
+  rm -r "$home"
+  both
+}
+
+# The same mornings on one processor and on two, each on a copy of the same home.
+both() {
+  local home="$work/both" paired=$((sites < 100 ? sites : 100)) one='' two='' round
+  command -v taskset > /dev/null || { missing util-linux 'two processors beside one'; return; }
+  "${bench[@]}" course "$home" --sites "$paired" --stations 300 --through 2026-07-17
+  build "$program" morning --date 2026-07-15 --no-mail --home "$home"
+  for round in 1 2; do
+    cp -r "$home" "$home-one"
+    cp -r "$home" "$home-two"
+    one+=$(timed 1 taskset -c 0 "$program" morning --date 2026-07-16 --no-mail --home "$home-one")$'\n'
+    two+=$(timed 1 taskset -c 0,1 "$program" morning --date 2026-07-16 --no-mail --home "$home-two")$'\n'
+    rm -r "$home-one" "$home-two"
+  done
+  one=$(printf '%s' "$one" | awk '{ print $1 }' | least)
+  two=$(printf '%s' "$two" | awk '{ print $1 }' | least)
+  row "  $paired of them, two processors beside one" "$(calc "$one / $two") x ($one s; $two s)" '1.6 x' "$one / $two >= 1.6"
 }
 
 if want kernels; then kernels; fi

@@ -219,6 +219,9 @@ public class RunByHandTests
         var list = Course(pump: 200, alsoAt: "05:00")!;
         Assert.Equal(["05:00-06:00 C1 100", "06:00-07:00 C2 100"], Groups(list).Take(2));
         Assert.DoesNotContain(list.Groups[0].Boxes, b => b.Controller is "C3");
+
+        // What begins when the hour of hand runs is over is in nobody's way.
+        Assert.Equal(["05:00-06:00 C1 C2 C3 300"], Groups(Course(pump: null, depletionMm: 51, alsoAt: "06:00")!));
     }
 
     [Fact]

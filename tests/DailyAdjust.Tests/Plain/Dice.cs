@@ -1,7 +1,9 @@
 namespace DailyAdjust.Tests.Plain;
 
 /// <summary>Seeded chance: the same seed throws the same site on every machine (splitmix64).</summary>
-internal sealed class Dice(ulong seed)
+/// <param name="seed">Any number.</param>
+/// <param name="isCoarse">Numbers are round, and spans of minutes quarters of an hour: what meets, meets exactly.</param>
+internal sealed class Dice(ulong seed, bool isCoarse = false)
 {
     private ulong _state = seed;
 
@@ -11,10 +13,18 @@ internal sealed class Dice(ulong seed)
     public double Unit() => (Next() >> 11) * (1.0 / (1UL << 53));
 
     /// <summary>Both ends included.</summary>
-    public int Whole(int from, int to) => from + (int)(Next() % (ulong)(to - from + 1));
+    public int Whole(int from, int to)
+    {
+        var beyond = (int)(Next() % (ulong)(to - from + 1));
+        return from + (isCoarse && to - from >= 50 ? beyond / 15 * 15 : beyond);
+    }
 
     /// <summary>A number with a few decimals, as people write them.</summary>
-    public double Between(double from, double to, int decimals = 2) => Math.Round(from + (Unit() * (to - from)), decimals);
+    public double Between(double from, double to, int decimals = 2)
+    {
+        var exact = from + (Unit() * (to - from));
+        return isCoarse ? Math.Clamp(Math.Round(exact, to - from >= 4 ? 0 : 1), from, to) : Math.Round(exact, decimals);
+    }
 
     public T OneOf<T>(params T[] choices) => choices[Whole(0, choices.Length - 1)];
 

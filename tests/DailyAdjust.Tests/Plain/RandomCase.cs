@@ -13,9 +13,10 @@ internal sealed record RandomCase(IReadOnlyList<SiteVersion> Versions, IReadOnly
 
     public BalanceInputs Balance => new() { Versions = Versions, Weather = Weather, Log = Log, Sheets = Sheets };
 
-    public static RandomCase Of(int seed)
+    public static RandomCase Of(int seed) => Thrown(new Dice((ulong)seed));
+
+    public static RandomCase Thrown(Dice dice)
     {
-        var dice = new Dice((ulong)seed);
         var site = RandomSites.Build(dice);
         List<SiteVersion> versions = [new(site.Start, site)];
         var days = dice.Whole(9, 16);

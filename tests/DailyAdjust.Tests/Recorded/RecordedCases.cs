@@ -32,7 +32,8 @@ internal static class RecordedCases
         .. Enumerable.Range(1, Mornings).Select(seed => (Name("books", seed), (Func<string>)(() => Books(seed)))),
         .. Enumerable.Range(1, Mornings / 3).Select(seed => (Name("steps", seed), (Func<string>)(() => Steps(seed)))),
         .. Enumerable.Range(1, Mornings / 3).Select(seed => (Name("plan", seed), (Func<string>)(() => Plan(seed)))),
-        .. Enumerable.Range(1, Mornings).Select(seed => (Name("rich", seed), (Func<string>)(() => Rich(seed)))),
+        .. Enumerable.Range(1, Mornings).Select(seed => (Name("rich", seed), (Func<string>)(() => Rich(seed, isCoarse: false)))),
+        .. Enumerable.Range(1, Mornings).Select(seed => (Name("coarse", seed), (Func<string>)(() => Rich(seed, isCoarse: true)))),
         .. Enumerable.Range(1, Weathers).Select(seed => (Name("weather", seed), (Func<string>)(() => Weather(seed)))),
     ];
 
@@ -52,13 +53,13 @@ internal static class RecordedCases
     }
 
     /// <summary>A morning and a later look of it where everything that can be said was said, the way to its numbers, and the books.</summary>
-    private static string Rich(int seed)
+    private static string Rich(int seed, bool isCoarse)
     {
-        var course = RichCase.Of(seed);
+        var course = RichCase.Of(seed, isCoarse);
         var text = new StringBuilder();
         foreach (var hour in (TimeOnly[])[course.Site.Report.At[0], course.Site.Report.At[1]])
         {
-            var inputs = RichCase.Morning(course, course.Weather[^2].Date, hour, seed);
+            var inputs = RichCase.Morning(course, course.Weather[^2].Date, hour, seed, isCoarse);
             var sheet = MorningCalculation.Run(inputs);
             text.Append(Said(inputs, sheet));
             foreach (var program in sheet.Programs)

@@ -14,19 +14,21 @@ internal static class RichCase
     private static readonly string[] _notes =
         ["", "head 3 broken", "leak at the valve fixed", "still off", "valve 2 stuck, not mended", "replaced the coil", "soil dry at the collar", "fixed; runs again", "screen clogged"];
 
-    public static RandomCase Of(int seed)
+    /// <param name="seed">Any number.</param>
+    /// <param name="isCoarse">As for <see cref="Dice"/>.</param>
+    public static RandomCase Of(int seed, bool isCoarse)
     {
-        var plain = RandomCase.Of(seed);
-        var dice = new Dice((ulong)seed + Apart);
-        List<SiteVersion> versions = [.. plain.Versions.Select(v => v with { Site = Rich(v.Site, new Dice((ulong)seed + (2 * Apart))) })];
+        var plain = RandomCase.Thrown(new Dice((ulong)seed, isCoarse));
+        var dice = new Dice((ulong)seed + Apart, isCoarse);
+        List<SiteVersion> versions = [.. plain.Versions.Select(v => v with { Site = Rich(v.Site, new Dice((ulong)seed + (2 * Apart), isCoarse)) })];
         List<LogEntry> entries = [.. Enumerable.Range(0, dice.Whole(8, 30)).Select(i => Entry(dice, plain, versions[0].Site) with { Ordinal = 1000 + i })];
         return plain with { Versions = versions, Log = [.. plain.Log, .. entries], Sheets = [.. plain.Sheets.Select(s => s with { Lines = [.. s.Lines.Select(l => Asides(dice, l, plain.Site))] })] };
     }
 
     /// <summary>What is known at an hour of a date: its rain and the night's weather, a forecast, and whatever was said or ordered by then.</summary>
-    public static MorningInputs Morning(RandomCase course, DateOnly date, TimeOnly hour, int seed)
+    public static MorningInputs Morning(RandomCase course, DateOnly date, TimeOnly hour, int seed, bool isCoarse)
     {
-        var (plain, site, dice) = (course.Morning(date), SiteVersions.On(course.Versions, date), new Dice((ulong)seed + (3 * Apart)));
+        var (plain, site, dice) = (course.Morning(date), SiteVersions.On(course.Versions, date), new Dice((ulong)seed + (3 * Apart), isCoarse));
         var asOf = site.Clock.ToInstant(date, hour);
         var isLater = site.Report.IsLaterLook(site.Clock, date, asOf);
         return plain with

@@ -33,7 +33,7 @@ public sealed class EtoSoFarTests
     {
         var own = Scene with { Stations = [Scene.Stations[0] with { UseSuppliedEto = true }] };
         var soFar = At(own, 8, ("yard", [.. Steady.Select(r => r with { ReferenceEtMm = 0.25 })]))!;
-        Assert.Equal((8 * 0.25, true), (soFar.Mm, soFar.IsSupplied));
+        Assert.Equal((8 * 0.25, true, Hour(8)), (soFar.Mm, soFar.IsSupplied, soFar.Through));
 
         // Dew is no water that was drawn.
         Assert.Equal(0, At(own, 8, ("yard", [.. Steady.Select(r => r with { ReferenceEtMm = -0.01 })]))!.Mm);

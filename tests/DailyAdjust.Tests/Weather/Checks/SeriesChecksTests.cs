@@ -58,6 +58,14 @@ public sealed class SeriesChecksTests
     }
 
     [Fact]
+    public void A_logger_that_gives_extremes_alone_is_judged_by_their_middle()
+    {
+        Reading Extremes(Reading r, double most, double least) => r with { RelativeHumidityPercent = double.NaN, RelativeHumidityMaxPercent = most, RelativeHumidityMinPercent = least };
+        Assert.Equal("stuck relative_humidity x12", Found(Hours.With(2, 14, r => Extremes(r, 99, 94.8))));
+        Assert.Equal("", Found(Hours.With(2, 14, r => Extremes(r, 99, 95))));
+    }
+
+    [Fact]
     public void Dew_point_and_wind_may_stand_still_for_less_than_12_hours()
     {
         Reading Dew(Reading r) => r with { DewPointC = 4.321 };
