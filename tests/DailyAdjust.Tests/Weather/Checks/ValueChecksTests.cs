@@ -83,6 +83,7 @@ public sealed class ValueChecksTests
     {
         var day = new OneDay();
         Assert.Empty(Found(day.With(4, r => r with { RelativeHumidityPercent = 105 })));
+        Assert.Equal(day.With(4, r => r with { RelativeHumidityPercent = 100 }).EtoMm, day.With(4, r => r with { RelativeHumidityPercent = 105 }).EtoMm);
         Assert.Equal(["humidity relative_humidity"], Found(day.With(4, r => r with { RelativeHumidityPercent = 105.1 })));
         Assert.Equal(["humidity relative_humidity"], Found(day.With(4, r => r with { RelativeHumidityPercent = 0.4 })));
 
