@@ -170,5 +170,5 @@ internal sealed class AdviceContext
     public IReadOnlyList<ZonePlan> ZonesOf(PlannedProgram program) => _plan.ZonesOf(program);
 
     /// <summary>Place of the program's most important area in the site's order of priority, 0 the first.</summary>
-    public int RankOf(PlannedProgram program) => Site.PriorityOf(ZonesOf(program).Select(z => z.Station.Area.Name));
+    public int RankOf(PlannedProgram program) => _plan.RankOf(program);
 }

@@ -51,9 +51,10 @@ internal sealed class NightCuts(AdviceContext context, Nights nights)
         var trial = new CutTrial(nights, asked, dials, new LastingTroubles(nights.Troubles(nights.Runs(key => percents[key]))));
         for (var i = 0; i < open.Count; i++)
         {
-            foreach (var behind in open.Skip(i + 1))
+            // The others behind it stand at their smallest already.
+            foreach (var behind in open.Skip(i + 1).Where(d => d.MayStayOff))
             {
-                Turn(percents, asked, behind, behind.MayStayOff && behind.Rank > open[i].Rank ? 0 : behind.Least);
+                Turn(percents, asked, behind, behind.Rank > open[i].Rank ? 0 : behind.Least);
             }
 
             Turn(percents, asked, open[i], trial.LargestOf(open[i], percents));

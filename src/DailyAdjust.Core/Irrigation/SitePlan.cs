@@ -6,6 +6,7 @@ namespace DailyAdjust.Core.Irrigation;
 internal sealed class SitePlan
 {
     private readonly Dictionary<ProgramKey, ZonePlan[]> _zonesOf;
+    private readonly Dictionary<ProgramKey, int> _ranks;
 
     public SitePlan(Site site)
     {
@@ -13,6 +14,7 @@ internal sealed class SitePlan
         Zones = ZonePlan.Of(site, Programs);
         var zones = Zones.SelectMany(z => z.Programs.Select(p => (p.Program.Key, Zone: z))).ToLookup(x => x.Key, x => x.Zone);
         _zonesOf = Programs.ToDictionary(p => p.Key, p => zones[p.Key].ToArray());
+        _ranks = Programs.ToDictionary(p => p.Key, p => site.PriorityOf(_zonesOf[p.Key].Select(z => z.Station.Area.Name)));
     }
 
     /// <summary>In station order.</summary>
@@ -23,4 +25,7 @@ internal sealed class SitePlan
 
     /// <summary>The zones that a program waters, in station order.</summary>
     public IReadOnlyList<ZonePlan> ZonesOf(PlannedProgram program) => _zonesOf[program.Key];
+
+    /// <summary>Place of the program's most important area in the site's order of priority, 0 the first.</summary>
+    public int RankOf(PlannedProgram program) => _ranks[program.Key];
 }
