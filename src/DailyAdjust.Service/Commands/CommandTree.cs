@@ -17,7 +17,8 @@ public static class CommandTree
     /// <returns>See <see cref="ExitCode"/>.</returns>
     public static async Task<int> RunAsync(string[] args, TextWriter output, TextWriter error, TimeProvider time)
     {
-        var parsed = Build(time).Parse(args);
+        // A note may begin with @: no word of the command line is a file to be read for more words.
+        var parsed = Build(time).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count > 0 && parsed.Action is not HelpWithExamples)
         {
             foreach (var problem in parsed.Errors)

@@ -39,7 +39,12 @@ internal static class Opening
     /// <exception cref="WrongInputException">There never was a good description.</exception>
     public static OpenSite ToWrite(this SiteFolder folder, DateOnly? today, DateOnly? from, TimeProvider time, out string? notice)
     {
-        Directory.CreateDirectory(folder.Inbox);
+        if (!File.Exists(folder.LedgerFile))
+        {
+            // Of a new site. An inbox that is gone later is an alarm, and a share that is not mounted gets no folder in its place.
+            Directory.CreateDirectory(folder.Inbox);
+        }
+
         var site = OpenSite.Open(folder, LedgerMode.Write);
         try
         {

@@ -46,6 +46,11 @@ public sealed class HomeDoctor(HomeFolder home, ServiceOptions options, DateTime
             }
         }
 
+        if (home.Sites().Select(s => s.LedgerFile).FirstOrDefault(file => File.Exists(file) && !Posix.MayWrite(file)) is { } ledger)
+        {
+            return Finding.Alarm("", "rights", $"No right to write {ledger}. Give the user that the service runs as the right to write it.");
+        }
+
         return Finding.Well("", "rights", $"{home.Path} can be written as {Environment.UserName}");
     }
 

@@ -36,7 +36,7 @@ public sealed class SiteDoctor(SiteFolder folder, ServiceOptions options, DateTi
         var errors = problems.Where(p => p.Severity == Severity.Error).ToList();
         var warnings = problems.Count - errors.Count;
         return errors.Count > 0
-            ? Alarm("description", $"{errors[0]}. {(errors.Count > 1 ? FormattableString.Invariant($"And {errors.Count - 1} more. ") : "")}The last good one holds until it is put right: `dailyadjust check`.")
+            ? Alarm("description", $"{errors[0].ToString()!.TrimEnd('.')}. {(errors.Count > 1 ? FormattableString.Invariant($"And {errors.Count - 1} more. ") : "")}The last good one holds until it is put right: `dailyadjust check`.")
             : Well("description", warnings == 0 ? "no error" : FormattableString.Invariant($"no error; {warnings} {(warnings == 1 ? "thing" : "things")} to look at in `dailyadjust check`"));
     }
 

@@ -44,11 +44,28 @@ public sealed class HomeFolder(string path)
 
     public SiteFolder Site(string name) => new(name, System.IO.Path.Combine(SitesFolder, name));
 
-    /// <summary>Folders that hold a site.yaml, in ordinal order of their names.</summary>
+    /// <summary>Folders that hold a site.yaml or a ledger, and those that may not be looked into, in ordinal order of their names: a site does not vanish with its description.</summary>
     public IReadOnlyList<SiteFolder> Sites() => Directory.Exists(SitesFolder)
         ? [.. Directory.GetDirectories(SitesFolder)
             .Select(folder => Site(System.IO.Path.GetFileName(folder)))
-            .Where(site => File.Exists(site.SiteFile))
+            .Where(site => File.Exists(site.SiteFile) || File.Exists(site.LedgerFile) || !MayBeLookedInto(site.Path))
             .OrderBy(site => site.Name, StringComparer.Ordinal)]
         : [];
+
+    private static bool MayBeLookedInto(string folder)
+    {
+        try
+        {
+            _ = Directory.EnumerateFileSystemEntries(folder).Any();
+            return true;
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return false;
+        }
+        catch (DirectoryNotFoundException)
+        {
+            return true; // taken away meanwhile
+        }
+    }
 }
