@@ -102,7 +102,8 @@ internal static class MorningCommand
 
         var before = TimeSpan.FromMinutes(context.Options.WorkBeginsMinutesBefore);
         var (date, asOf) = given ?? MorningTime.Of(site.Newest, context.Date, context.Time.GetUtcNow(), before);
-        RefuseMistypedDate(site.Newest, date, site.Newest.Clock.DateOf(context.Time.GetUtcNow()));
+        MorningKnowledge.RefuseBeforeStart(site, site.Versions, date);
+        RefuseToCome(date, site.Newest.Clock.DateOf(context.Time.GetUtcNow()));
         if (options.Visit.Entries(context, site.Newest, new(date, asOf)) is { Count: > 0 } unplanned)
         {
             // As `log visit` would: a sheet can be reckoned again from the logbook alone.
@@ -211,16 +212,11 @@ internal static class MorningCommand
     }
 
     /// <summary>A sheet is never taken back, and the days up to it would count as missed.</summary>
-    private static void RefuseMistypedDate(Site site, DateOnly date, DateOnly today)
+    private static void RefuseToCome(DateOnly date, DateOnly today)
     {
         if (date > today.AddDays(1))
         {
             throw new WrongInputException(FormattableString.Invariant($"{date:yyyy-MM-dd} has not come: by this machine's clock it is {today:yyyy-MM-dd}."), "Give a date up to tomorrow, or set the clock.");
-        }
-
-        if (date < site.Start)
-        {
-            throw new WrongInputException(FormattableString.Invariant($"{date:yyyy-MM-dd} lies before the site's start, {site.Start:yyyy-MM-dd}."), "Give a later date, or an earlier `start` in site.yaml.");
         }
     }
 

@@ -23,13 +23,7 @@ public static class MorningKnowledge
         var looksBack = watermark is { } limit && limit < site.Ledger.Watermark;
         var upTo = watermark ?? long.MaxValue;
         var versions = looksBack ? site.VersionsUpTo(upTo) : site.Versions;
-        if (versions.Count == 0 || date < versions[0].Site.Start)
-        {
-            throw new WrongInputException(
-                FormattableString.Invariant($"{site.Folder.Name}: {date:yyyy-MM-dd} lies before the balance begins ({site.Newest.Start:yyyy-MM-dd})."),
-                "The start stands in site.yaml.");
-        }
-
+        RefuseBeforeStart(site, versions, date);
         var today = SiteVersions.On(versions, date);
         var (log, notUsed) = Split(site, today.Clock, asOf, upTo);
         var (state, waterBefore) = looksBack ? (null, []) : SoilBook.ForSheet(site, date, notUsed);
@@ -70,6 +64,17 @@ public static class MorningKnowledge
     {
         var date = site.Newest.Clock.DateOf(asOf);
         return WeatherDays.Newest(site.Newest, asOf, ReadingsNear(site, site.Newest, date, asOf, long.MaxValue));
+    }
+
+    /// <exception cref="WrongInputException">The date lies before the site's start, or there is no description.</exception>
+    public static void RefuseBeforeStart(OpenSite site, IReadOnlyList<SiteVersion> versions, DateOnly date)
+    {
+        if (versions.Count == 0 || date < versions[0].Site.Start)
+        {
+            throw new WrongInputException(
+                FormattableString.Invariant($"{site.Folder.Name}: {date:yyyy-MM-dd} lies before the balance begins ({site.Newest.Start:yyyy-MM-dd})."),
+                "The start stands in site.yaml.");
+        }
     }
 
     private static IReadOnlyList<WeatherDay> WeatherThrough(

@@ -13,7 +13,7 @@ public sealed class MistypedTests : IDisposable
     [Theory]
     [InlineData("9999-12-31", "has not come")]
     [InlineData("2126-06-09", "has not come")]
-    [InlineData("0001-01-01", "before the site's start")]
+    [InlineData("0001-01-01", "lies before the balance begins")]
     public void No_sheet_is_issued_of_a_date_that_has_not_come_or_lies_before_the_site(string date, string why)
     {
         var result = RunningProgram.Run("morning", "--home", _home.Path, "--date", date);
