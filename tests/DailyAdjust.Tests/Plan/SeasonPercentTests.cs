@@ -25,6 +25,12 @@ public class SeasonPercentTests
         Assert.All(season.Months, m => Assert.Null(m.AfterRain));
     }
 
+    [Theory]
+    [InlineData(11, 12)]
+    [InlineData(12, 11)]
+    public void A_year_has_12_months_of_either(int eto, int rain) =>
+        Assert.Throws<ArgumentException>(() => SeasonPercent.Of(SmallCourse.OneStation(0).Site, new double[eto], new MonthRain?[rain]));
+
     [Fact]
     public void Usual_rain_is_taken_off_the_months_need()
     {
