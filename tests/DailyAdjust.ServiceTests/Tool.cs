@@ -25,6 +25,9 @@ internal static class Tool
         Assert.SkipWhen(names.Contains("setpriv", StringComparer.Ordinal) && !Environment.IsPrivilegedProcess, "Only root becomes another user.");
     }
 
+    /// <summary>What a program is started under so that, whoever runs the tests, it may not pass by rights; needs setpriv.</summary>
+    public static IReadOnlyList<string> WithoutPrivileges { get; } = ["setpriv", "--bounding-set", "-all", "--inh-caps", "-all", "--"];
+
     /// <summary>Runs one to its end.</summary>
     public static ProgramResult Run(string name, params string[] arguments)
     {

@@ -33,13 +33,13 @@ internal sealed class NightCuts(AdviceContext context, Nights nights)
     public IReadOnlyList<NightCut> Of(IReadOnlyList<ProgramAdvice> advice, Func<ProgramKey, bool> mayChange)
     {
         var asked = advice.ToDictionary(a => a.Key, PercentAfter);
-        var runs = nights.Runs(key => asked[key]);
-        if (nights.Troubles(runs).Count == 0)
+        var troubles = nights.Troubles(nights.Runs(key => asked[key]));
+        if (troubles.Count == 0)
         {
             return [];
         }
 
-        var involved = nights.Involved(runs);
+        var involved = nights.Involved(troubles);
         var dials = CutDial.All(context, advice, mayChange);
         List<CutDial> open = [.. dials.Where(d => d.IsFree && d.Programs.Any(p => involved.Contains(p.Key)))];
         var percents = new Dictionary<ProgramKey, double>(asked);

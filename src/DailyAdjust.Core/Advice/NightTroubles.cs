@@ -31,12 +31,11 @@ internal sealed class NightTroubles(Site site, PumpLoad pump)
         return troubles;
     }
 
-    /// <summary>Programs with a part in it.</summary>
-    /// <param name="runs">By controller, then by start.</param>
-    public HashSet<ProgramKey> Programs(IReadOnlyList<PlannedRun> runs)
+    /// <summary>Programs with a part in what was found.</summary>
+    public HashSet<ProgramKey> Programs(IReadOnlyList<NightTrouble> troubles)
     {
         var programs = new HashSet<ProgramKey>();
-        foreach (var trouble in Of(runs))
+        foreach (var trouble in troubles)
         {
             foreach (var start in trouble.Asking)
             {
@@ -144,7 +143,7 @@ internal sealed class NightTroubles(Site site, PumpLoad pump)
                 }
             }
 
-            if (i < _count && pump.IsTooMuch(flow, new DateTimeOffset(at, TimeSpan.Zero), out var gives))
+            if (i < _count && pump.IsTooMuch(PumpLoad.LitresPerMin(flow), new DateTimeOffset(at, TimeSpan.Zero), out var gives))
             {
                 yield return (at, _changes[i].AtTicks, gives);
             }

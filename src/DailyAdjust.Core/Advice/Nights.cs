@@ -66,7 +66,7 @@ internal sealed class Nights
 
     /// <summary>Programs that have a part in anything that does not fit.</summary>
     public IReadOnlySet<ProgramKey> Misfits(IReadOnlyList<PlannedRun> runs) =>
-        Involved(runs)
+        Involved(Troubles(runs))
             .Concat(runs.Where(r => r.Due.GrowIn is null && WindowMinutes.Outside(Site, r) > 0).Select(r => r.Program.Key))
             .Concat(ProgramOverlaps.AtOnce(runs))
             .Concat(StationClashes.Programs(Site, runs))
@@ -171,7 +171,7 @@ internal sealed class Nights
     }
 
     /// <summary>Programs of whose water less would mend what does not fit.</summary>
-    public IReadOnlySet<ProgramKey> Involved(IReadOnlyList<PlannedRun> runs) => _troubles.Programs(runs);
+    public IReadOnlySet<ProgramKey> Involved(IReadOnlyList<NightTrouble> troubles) => _troubles.Programs(troubles);
 
     /// <summary>What does not fit and whose length has a part in it: a run past the window's closing, or runs that together ask too much of the pump.</summary>
     public IReadOnlyList<NightTrouble> Troubles(IReadOnlyList<PlannedRun> runs) => _troubles.Of(runs);

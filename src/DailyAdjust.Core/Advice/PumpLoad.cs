@@ -38,8 +38,7 @@ internal sealed class PumpLoad
         var found = new List<PumpExceeded>();
         foreach (var step in Flow(runs))
         {
-            var gives = CapacityAt(step.From);
-            if (step.LPerMin > gives + Tolerance)
+            if (IsTooMuch(step.LPerMin, step.From, out var gives))
             {
                 Add(found, new PumpExceeded(step.From, step.To, step.LPerMin, gives));
             }
@@ -64,7 +63,7 @@ internal sealed class PumpLoad
         for (var i = 0; i + 1 < instants.Length; i++)
         {
             flow += changes[instants[i]];
-            steps.Add(new FlowStep(new(instants[i], TimeSpan.Zero), new(instants[i + 1], TimeSpan.Zero), flow / UnitsPerLitre));
+            steps.Add(new FlowStep(new(instants[i], TimeSpan.Zero), new(instants[i + 1], TimeSpan.Zero), LitresPerMin(flow)));
         }
 
         return steps;
@@ -146,14 +145,17 @@ internal sealed class PumpLoad
     /// <summary>A flow as so many whole units.</summary>
     public static long Units(double litresPerMin) => (long)Math.Round(litresPerMin * UnitsPerLitre);
 
+    /// <summary>So many units as a flow.</summary>
+    public static double LitresPerMin(long units) => units / UnitsPerLitre;
+
     /// <summary>Whether more is asked than it gives at an instant.</summary>
-    /// <param name="units">What is asked, in units of flow.</param>
+    /// <param name="asksLPerMin">What is asked.</param>
     /// <param name="at">UTC.</param>
     /// <param name="givesLPerMin">What it gives then.</param>
-    public bool IsTooMuch(long units, DateTimeOffset at, out double givesLPerMin)
+    public bool IsTooMuch(double asksLPerMin, DateTimeOffset at, out double givesLPerMin)
     {
         givesLPerMin = CapacityAt(at);
-        return units / UnitsPerLitre > givesLPerMin + Tolerance;
+        return asksLPerMin > givesLPerMin + Tolerance;
     }
 
     /// <summary>When it begins to give otherwise, UTC, in no order.</summary>

@@ -35,7 +35,7 @@ public sealed class VanishedTests : IDisposable
         Tool.Do("chmod", "000", _site.Path);
         try
         {
-            var doctor = RunningProgram.Run(new ProgramStart("doctor", "--home", _home.Path, "--quiet") { Under = ["setpriv", "--bounding-set", "-all", "--inh-caps", "-all", "--"] });
+            var doctor = RunningProgram.Run(new ProgramStart("doctor", "--home", _home.Path, "--quiet") { Under = Tool.WithoutPrivileges });
             Assert.True(doctor.ExitCode == 1, doctor.ToString());
             Assert.Contains(_site.Name, doctor.Output, StringComparison.Ordinal);
         }
@@ -59,14 +59,13 @@ public sealed class VanishedTests : IDisposable
         Tried.Held(4, "an inbox that is gone before a command", 1);
     }
 
-    [Theory]
+    [Fact]
     [Trait("Promise", "9")]
-    [InlineData("ledger.db")]
-    public void A_ledger_that_may_not_be_written_is_an_alarm(string file)
+    public void A_ledger_that_may_not_be_written_is_an_alarm()
     {
         Tool.Need("setpriv");
-        Tool.Do("chmod", "a-w", Path.Combine(_site.Path, file));
-        var doctor = RunningProgram.Run(new ProgramStart("doctor", "--home", _home.Path, "--quiet") { Under = ["setpriv", "--bounding-set", "-all", "--inh-caps", "-all", "--"] });
+        Tool.Do("chmod", "a-w", _site.LedgerFile);
+        var doctor = RunningProgram.Run(new ProgramStart("doctor", "--home", _home.Path, "--quiet") { Under = Tool.WithoutPrivileges });
         Assert.True(doctor.ExitCode == 1, doctor.ToString());
         Assert.Contains("No right to write", doctor.Output, StringComparison.Ordinal);
         Tried.Held(9, "a ledger that may not be written", 1);

@@ -37,7 +37,7 @@ public class NightTroublesTests
             IReadOnlyList<NightTrouble> plain = [.. PastClosing(site, runs), .. TooMuch(pump, runs)];
             var found = troubles.Of(runs);
             Assert.Equal(plain.Select(Text), found.Select(Text));
-            Assert.Equal(plain.SelectMany(t => t.Asking).Select(a => a.Program).ToHashSet(), troubles.Programs(runs));
+            Assert.Equal(plain.SelectMany(t => t.Asking).Select(a => a.Program).ToHashSet(), troubles.Programs(found));
             windows += plain.Count(t => t.IsWindow);
             several += plain.Count(t => t.Asking.Count > 2);
             reduced += plain.Count(t => t.Gives is 40);

@@ -88,7 +88,7 @@ public sealed class SickDiskTests : IDisposable
         Tool.Need("setpriv");
         var path = Path.GetFullPath(Path.Combine(SecondDay.Site(_home).Path, what));
         Tool.Do("chmod", "a-w", path);
-        using var service = new HeldBack(_home, same => same, WithoutPrivileges, SecondDay.Clock);
+        using var service = new HeldBack(_home, same => same, Tool.WithoutPrivileges, SecondDay.Clock);
         try
         {
             service.AssertHeld("No right to write or open");
@@ -120,7 +120,7 @@ public sealed class SickDiskTests : IDisposable
         Tool.Need("setpriv");
         var site = SecondDay.Site(_home);
         Tool.Do("chmod", "a-w", site.Inbox);
-        using var service = new HeldBack(_home, same => same, WithoutPrivileges, SecondDay.Clock);
+        using var service = new HeldBack(_home, same => same, Tool.WithoutPrivileges, SecondDay.Clock);
         try
         {
             service.WaitFor("the sheet", () => service.IsWritten(SecondDay.Date));
@@ -138,9 +138,6 @@ public sealed class SickDiskTests : IDisposable
         service.AssertUntouched();
         Tried.Held(3, "no right to write", 1);
     }
-
-    /// <summary>Whoever runs the tests: the right to pass by all rights is taken away.</summary>
-    private static IReadOnlyList<string> WithoutPrivileges => ["setpriv", "--bounding-set", "-all", "--inh-caps", "-all", "--"];
 
     private void AssertNextSheetSays(OwnDisk disk, string why)
     {
