@@ -75,13 +75,19 @@ internal static class Care
 
     private static void Copy(LedgerDb db, string path)
     {
+        var isRead = db.Number("PRAGMA query_only") > 0;
         try
         {
+            db.AllowChanges(true);
             db.Execute("VACUUM INTO $path", ("$path", path));
         }
         catch (LedgerException e)
         {
             throw new LedgerException(e.Trouble, $"The backup {path} could not be written. {e.Message}", e);
+        }
+        finally
+        {
+            db.AllowChanges(!isRead);
         }
     }
 

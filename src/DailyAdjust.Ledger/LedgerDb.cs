@@ -14,6 +14,7 @@ internal sealed class LedgerDb : IDisposable
     private bool _inStep;
     private bool _inView;
     private bool _stepBroken;
+    private bool _leavesLog;
 
     private LedgerDb(SqliteConnection connection, string path)
     {
@@ -21,8 +22,28 @@ internal sealed class LedgerDb : IDisposable
         _path = path;
     }
 
+    /// <summary>
+    /// For who only reads: the folder is left as it was found. SQLite makes the two files of its log for readers too; only a connection with the right to write takes
+    /// them away again, and so this one has it, and may not use it (https://www.sqlite.org/pragma.html#pragma_query_only). A log that lies there already is somebody else's,
+    /// and stays.
+    /// </summary>
+    public static LedgerDb OpenToRead(string path, TimeSpan wait)
+    {
+        var leavesLog = File.Exists(LogOf(path));
+        var db = Open(path, SqliteOpenMode.ReadWrite, wait);
+        db._leavesLog = leavesLog;
+        db.AllowChanges(false);
+        return db;
+    }
+
+    /// <exception cref="LedgerException">Denied also where the file may not be written, even to read it: SQLite would make the log with the file's own rights, and they would stay with the log when the file's are put right.</exception>
     public static LedgerDb Open(string path, SqliteOpenMode mode, TimeSpan wait)
     {
+        if (File.Exists(path) && !File.Exists(LogOf(path)) && !OnDisk.MayWrite(path))
+        {
+            throw Troubles.From(new UnauthorizedAccessException("the file may not be written"), path)!;
+        }
+
         // No pool: a closed ledger must really be closed (restore moves files), and one command timeout of a second
         // leaves the waiting to SQLite's own busy handler.
         var connection = new SqliteConnection(new SqliteConnectionStringBuilder
@@ -163,6 +184,9 @@ internal sealed class LedgerDb : IDisposable
 
     public long Number(string sql, params (string Name, object? Value)[] values) => First(sql, r => r.GetInt64(0), values);
 
+    /// <summary>Whether statements may change anything; copying into another file counts as a change.</summary>
+    public void AllowChanges(bool allow) => Execute(allow ? "PRAGMA query_only = OFF" : "PRAGMA query_only = ON");
+
     public bool HasTable(string name) => Number("SELECT count(*) FROM sqlite_schema WHERE type = 'table' AND name = $name", ("$name", name)) > 0;
 
     public void Dispose()
@@ -172,14 +196,16 @@ internal sealed class LedgerDb : IDisposable
             command.Dispose();
         }
 
-        if (OnDisk.HasFailed && _connection.Handle is { } open)
+        if ((OnDisk.HasFailed || _leavesLog) && _connection.Handle is { } open)
         {
-            // Closing the last connection would move the log's pages into the file: both stay as they are.
+            // Closing the last connection would move the log's pages into the file and remove the log: both stay as they are.
             SQLitePCL.raw.sqlite3_db_config(open, NoCheckpointOnClose, 1, out _);
         }
 
         _connection.Dispose();
     }
+
+    private static string LogOf(string path) => path + "-wal";
 
     private SqliteCommand Command(string sql, (string Name, object? Value)[] values)
     {

@@ -7,13 +7,14 @@ namespace DailyAdjust.Ledger;
 
 /// <summary>
 /// What .NET does not offer on Unix: flushing a folder to disk (renaming a file does not), hearing that a file could not be flushed (FileStream.Flush and
-/// RandomAccess.FlushToDisk of .NET 10 pass over an error of input or output: seen with strace), and reading a file that another process has locked. And whether a disk
+/// RandomAccess.FlushToDisk of .NET 10 pass over an error of input or output: seen with strace), reading a file that another process has locked, and asking for a right without opening. And whether a disk
 /// failed under this process, which every ledger that it has open has to know.
 /// </summary>
 public static class OnDisk
 {
     private const int NoSuchFile = 2;
     private const int AccessDenied = 13;
+    private const int ForWriting = 2;
 
     /// <summary>
     /// Whether a disk failed under this process, by an error of input or output. One for the whole process, and never taken back: whoever closes a ledger need not be who met the failure, and
@@ -53,6 +54,11 @@ public static class OnDisk
         }
     }
 
+    /// <summary>Whether this user may write to a file; it is not opened.</summary>
+    public static bool MayWrite(string path) => OperatingSystem.IsWindows()
+        ? !File.GetAttributes(path).HasFlag(FileAttributes.ReadOnly)
+        : Access(Encoding.UTF8.GetBytes(path + '\0'), ForWriting) == 0;
+
     /// <summary>What the system's last call came to, as .NET's own calls would say it.</summary>
     public static Exception LastError(string path)
     {
@@ -78,6 +84,10 @@ public static class OnDisk
     [DllImport("libc", EntryPoint = "open", SetLastError = true)]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int Open(byte[] path, int flags);
+
+    [DllImport("libc", EntryPoint = "access")]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int Access(byte[] path, int mode);
 
     [DllImport("libc", EntryPoint = "fsync", SetLastError = true)]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]

@@ -167,7 +167,7 @@ public sealed class SiteLedger : IDisposable
             throw new LedgerException(LedgerTrouble.Missing, $"There is no ledger at {path} yet. The first morning or the first file taken in makes it.");
         }
 
-        var db = LedgerDb.Open(path, SqliteOpenMode.ReadOnly, wait);
+        var db = LedgerDb.OpenToRead(path, wait);
         try
         {
             if (Schema.Check(db, path) < Schema.ReadableFrom)

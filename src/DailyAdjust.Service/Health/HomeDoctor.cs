@@ -1,3 +1,4 @@
+using DailyAdjust.Ledger;
 using DailyAdjust.Service.Configuration;
 using DailyAdjust.Service.Home;
 using DailyAdjust.Service.Mail;
@@ -46,7 +47,7 @@ public sealed class HomeDoctor(HomeFolder home, ServiceOptions options, DateTime
             }
         }
 
-        if (home.Sites().Select(s => s.LedgerFile).FirstOrDefault(file => File.Exists(file) && !Posix.MayWrite(file)) is { } ledger)
+        if (home.Sites().Select(s => s.LedgerFile).FirstOrDefault(file => File.Exists(file) && !OnDisk.MayWrite(file)) is { } ledger)
         {
             return Finding.Alarm("", "rights", $"No right to write {ledger}. Give the user that the service runs as the right to write it.");
         }

@@ -11,7 +11,6 @@ namespace DailyAdjust.Service.Home;
 internal static class Posix
 {
     private const int NoSuchDevice = 6;
-    private const int ForWriting = 2;
 
     private const int SharedLock = 1;
     private const int NotWaiting = 4;
@@ -57,11 +56,6 @@ internal static class Posix
         return Marshal.GetLastPInvokeError() == (OperatingSystem.IsMacOS() ? 35 : 11);
     }
 
-    /// <summary>Whether this user may write to a file; it is not opened.</summary>
-    public static bool MayWrite(string path) => OperatingSystem.IsWindows()
-        ? !File.GetAttributes(path).HasFlag(FileAttributes.ReadOnly)
-        : Access(Encoding.UTF8.GetBytes(path + '\0'), ForWriting) == 0;
-
     private static OpenFlags? FlagsOfThisMachine()
     {
         var arm = RuntimeInformation.ProcessArchitecture is Architecture.Arm64 or Architecture.Arm;
@@ -77,10 +71,6 @@ internal static class Posix
     [DllImport("libc", EntryPoint = "flock", SetLastError = true)]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int Lock(int descriptor, int operation);
-
-    [DllImport("libc", EntryPoint = "access")]
-    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
-    private static extern int Access(byte[] path, int mode);
 
     private readonly record struct OpenFlags(int NonBlocking, int NoFollow, int CloseOnExec);
 }

@@ -120,6 +120,47 @@ public sealed class OpeningTests : IDisposable
     }
 
     [Fact]
+    public void A_reader_leaves_the_folder_as_it_found_it()
+    {
+        using (var writer = _home.Write())
+        {
+            writer.Logbook.Add([Samples.FullEntry], LedgerFolder.Noon);
+        }
+
+        var before = Directory.GetFiles(_home.Folder);
+        using (var first = _home.Read())
+        {
+            Assert.Equal(1, first.Watermark);
+        }
+
+        Assert.Equal(before, Directory.GetFiles(_home.Folder));
+    }
+
+    [Fact]
+    public void A_reader_leaves_the_log_of_a_killed_writer_to_the_next_one()
+    {
+        using var killed = new LedgerFolder();
+        using (var writer = _home.Write())
+        {
+            writer.Logbook.Add([Samples.FullEntry], LedgerFolder.Noon);
+            File.Copy(_home.Ledger, killed.Ledger);
+            File.Copy(_home.Ledger + "-wal", killed.Ledger + "-wal");
+        }
+
+        var (file, log) = (File.ReadAllBytes(killed.Ledger), File.ReadAllBytes(killed.Ledger + "-wal"));
+        Assert.NotEmpty(log);
+        using (var reader = killed.Read())
+        {
+            Assert.Equal(1, reader.Watermark);
+        }
+
+        Assert.Equal(file, File.ReadAllBytes(killed.Ledger));
+        Assert.Equal(log, File.ReadAllBytes(killed.Ledger + "-wal"));
+        killed.Write().Dispose();
+        Assert.False(File.Exists(killed.Ledger + "-wal"));
+    }
+
+    [Fact]
     public void A_view_stands_still_while_a_writer_adds()
     {
         using var writer = _home.Write();
