@@ -39,12 +39,18 @@ internal static class Wording
     public static string Quoted(IReadOnlyCollection<string> words) => Named(words, Quote);
 
     /// <summary>The known word that a slip of the pen could have turned into this one; null when none is near.</summary>
-    public static string? Nearest(string word, IEnumerable<string> known)
+    /// <param name="word">What stands there.</param>
+    /// <param name="known">What could.</param>
+    /// <param name="fits">Which of the near ones may be told, asked of these alone; null = each.</param>
+    public static string? Nearest(string word, IEnumerable<string> known, Func<string, bool>? fits = null)
     {
         var allowed = Math.Max(1, Math.Min(word.Length, 40) / 3);
+        var plain = Plain(word);
         return known
-            .Select(k => (Word: k, Distance: Distance(Plain(word), Plain(k))))
-            .Where(k => k.Distance <= allowed)
+            .Select(k => (Word: k, Plain: Plain(k)))
+            .Where(k => Math.Abs(k.Plain.Length - plain.Length) <= allowed)
+            .Select(k => (k.Word, Distance: Distance(plain, k.Plain)))
+            .Where(k => k.Distance <= allowed && (fits is null || fits(k.Word)))
             .OrderBy(k => k.Distance)
             .ThenBy(k => k.Word, StringComparer.Ordinal)
             .Select(k => k.Word)
@@ -63,33 +69,35 @@ internal static class Wording
 
     private static string Plain(string word) => word.Length > 100 ? word[..100] : word.ToLowerInvariant().Replace('-', '_').Replace(' ', '_');
 
-    /// <summary>Letters to insert, drop, change or swap.</summary>
+    /// <summary>Letters to insert, drop, change or swap; both words are plain, and so short.</summary>
     private static int Distance(string a, string b)
     {
-        var d = new int[a.Length + 1, b.Length + 1];
+        var width = b.Length + 1;
+        Span<int> d = stackalloc int[(a.Length + 1) * width];
         for (var i = 0; i <= a.Length; i++)
         {
-            d[i, 0] = i;
+            d[i * width] = i;
         }
 
         for (var j = 0; j <= b.Length; j++)
         {
-            d[0, j] = j;
+            d[j] = j;
         }
 
         for (var i = 1; i <= a.Length; i++)
         {
             for (var j = 1; j <= b.Length; j++)
             {
+                var at = (i * width) + j;
                 var change = a[i - 1] == b[j - 1] ? 0 : 1;
-                d[i, j] = Math.Min(Math.Min(d[i - 1, j] + 1, d[i, j - 1] + 1), d[i - 1, j - 1] + change);
+                d[at] = Math.Min(Math.Min(d[at - width] + 1, d[at - 1] + 1), d[at - width - 1] + change);
                 if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
                 {
-                    d[i, j] = Math.Min(d[i, j], d[i - 2, j - 2] + 1);
+                    d[at] = Math.Min(d[at], d[at - (2 * width) - 2] + 1);
                 }
             }
         }
 
-        return d[a.Length, b.Length];
+        return d[^1];
     }
 }

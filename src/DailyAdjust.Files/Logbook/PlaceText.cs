@@ -74,7 +74,7 @@ public static class PlaceText
         ];
         var inBox = kinds.Count == 0 || kinds.Any(k => k is PlaceKind.Controller or PlaceKind.Program or PlaceKind.Station);
         List<string> others = [.. all.Take(2).Where(Fits), .. tagged];
-        return Wording.Nearest(trimmed, all.Where(Fits)) is { } nearest
+        return Wording.Nearest(trimmed, all, Fits) is { } nearest
             ? $"did you mean {Wording.Quote(nearest)}?"
             : inBox ? $"controllers: {string.Join(", ", site.Controllers.Select(c => c.Id))}{(others.Count > 0 ? "; also " + string.Join(", ", others) : "")}"
             : $"write {Wording.OneOf(others)}";

@@ -60,19 +60,25 @@ internal static class ControllerSection
         var applies = percent.NeedWord("applies", "program", "controller", "none");
         var none = applies is "none";
         var max = Size(percent, "max", none ? null : "200 %");
+        var step = Size(percent, "step", none ? null : "5 %");
         var with = controller with
         {
             Applies = none ? PercentApplies.None : applies is "controller" ? PercentApplies.Controller : PercentApplies.Program,
             PercentMin = percent.Quantity("min", UnitKind.Percent, new(0, Setting.LargestPercent)) ?? 0,
             PercentMax = max ?? (none ? Setting.LargestPercent : controller.PercentMax),
             ShowsChange = percent.Word("shows", "percent", "change") is "change",
-            PercentStep = Size(percent, "step", none ? null : "5 %") ?? controller.PercentStep,
+            PercentStep = step ?? controller.PercentStep,
         };
         percent.Done();
         if (with.PercentMin >= max)
         {
             var at = percent.KeyOf("max");
             percent.Problems.Error(at.Line, at.Column, $"{percent.Name}: max {Wording.Number(with.PercentMax)} % is not above min {Wording.Number(with.PercentMin)} %", "write the range that the dial can show");
+        }
+        else if (step > with.PercentMax - with.PercentMin)
+        {
+            var at = percent.Find("step")!;
+            percent.Problems.Error(at.Line, at.Column, $"{percent.Name}: a step of {Wording.Number(step.Value)} % leads past the dial's end, from {Wording.Number(with.PercentMin)} to {Wording.Number(with.PercentMax)} %", "write by how much the dial changes from one number to the next");
         }
 
         return with;

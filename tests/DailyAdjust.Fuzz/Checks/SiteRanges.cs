@@ -42,7 +42,7 @@ internal static class SiteRanges
     {
         Hold.Within(controller.PercentMin, 0, controller.PercentMax, "percent min");
         Hold.Within(controller.PercentMax, double.Epsilon, Setting.LargestPercent, "percent max");
-        Hold.Within(controller.PercentStep, double.Epsilon, 100, "percent step");
+        Hold.Within(controller.PercentStep, double.Epsilon, controller.PercentMax - controller.PercentMin, "percent step");
         Hold.Within(controller.MinutesStep, double.Epsilon, 60, "minutes step");
         Hold.Within(controller.LeastRunMinutes, 0, 1440, "min_run");
         Hold.Within(controller.PauseDays, 0, 366, "pause");

@@ -33,6 +33,8 @@ public sealed class SiteProblemTests
     [InlineData("wind_height: 2 m", "wind_height: 120 m", 23, 20, "out of range", "from 0.1 to 100 m")]
     [InlineData("interval: 1 h", "interval: 7 min", 27, 7, "7 min does not divide the hour", "write 1, 5, 10")]
     [InlineData("max: 150 %", "max: 5 %", 88, 45, "max 5 % is not above min 10 %", "range that the dial can show")]
+    [InlineData("max: 150 %, step: 10 %", "max: 150 %, step: 141 %", 88, 63, "a step of 141 % leads past the dial's end, from 10 to 150 %", "from one number to the next")]
+    [InlineData("distribution_uniformity: 65 %", "efficiency: 5e-324 %", 63, 17, "out of range", "above 0 and at most 100 %")]
     // Words, times, dates.
     [InlineData("start_soil: full", "start_soil: wet", 10, 15, "\"wet\" is not known", "write full, allowable or assumed")]
     [InlineData("start: 2026-06-01", "start: 2026-06-31", 9, 10, "\"2026-06-31\" is not a date", "2026-06-01")]
