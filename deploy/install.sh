@@ -18,6 +18,7 @@ while [ $# -gt 0 ]; do
   esac
 done
 
+if [ -n "$root" ]; then root=$(cd "$root" && pwd); fi
 program=$root/opt/dailyadjust
 home=$root/var/lib/dailyadjust
 unit=$root/etc/systemd/system/dailyadjust.service

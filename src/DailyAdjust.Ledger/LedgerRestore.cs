@@ -73,20 +73,30 @@ public sealed class LedgerRestore : IDisposable
 
         Writable(CopyPath);
         Writable(CopyPath + "-wal");
-        using (var found = LedgerDb.Open(CopyPath, SqliteOpenMode.ReadWrite, TimeSpan.Zero))
+        try
         {
-            if (Schema.Check(found, backup) == 0)
-            {
-                throw new LedgerException(LedgerTrouble.Corrupt, $"{backup} is empty: it is no backup.");
-            }
-
-            RequireWhole(Care.Structure(found), backup);
+            RequireBackup(backup);
+        }
+        catch (LedgerException e) when (e is { Trouble: LedgerTrouble.Corrupt, InnerException: SqliteException sqlite })
+        {
+            throw new LedgerException(LedgerTrouble.Corrupt, $"{backup} is damaged, or no backup ({sqlite.Message}). Choose another one: `dailyadjust restore` without a file lists them.", e);
         }
 
         _copy = SiteLedger.OpenToWrite(CopyPath, TimeSpan.Zero, held: null);
         RequireWhole(_copy.IntegrityCheck(everyFile: true), backup);
         return 0;
     });
+
+    private void RequireBackup(string backup)
+    {
+        using var found = LedgerDb.Open(CopyPath, SqliteOpenMode.ReadWrite, TimeSpan.Zero);
+        if (Schema.Check(found, backup) == 0)
+        {
+            throw new LedgerException(LedgerTrouble.Corrupt, $"{backup} is empty: it is no backup.");
+        }
+
+        RequireWhole(Care.Structure(found), backup);
+    }
 
     /// <summary>What the ledger that is to be replaced holds beyond the copy; null = there is none.</summary>
     /// <param name="bring">Also adds it to the copy: all of it or nothing.</param>

@@ -74,9 +74,9 @@ public static class LogbookReader
     public static LogbookReading Read(LogLine line, Site site)
     {
         var problems = new ProblemList("log");
-        foreach (var (column, _) in line.Cells().Where(c => CsvRows.HasControl(c.Text)))
+        foreach (var (column, _) in line.Cells().Where(c => CsvRows.HasControl(c.Text) || c.Text.AsSpan().ContainsAny('\n', '\r')))
         {
-            problems.Error(1, Place(column), $"a control character stands in the {column}", "type it again; one that was pasted may bring it along");
+            problems.Error(1, Place(column), $"a line break or another control character stands in the {column}", "type it again, in one line; what was pasted may bring it along");
         }
 
         var entry = problems.HasErrors ? null : new LogRow(line, site, 1, Place, problems).Read();

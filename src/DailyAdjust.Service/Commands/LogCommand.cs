@@ -104,7 +104,7 @@ internal static class LogCommand
 
         var become = added.Known > 0 ? "Known already" : added.Superseded > 0 ? "Added in place of an earlier entry" : "Added";
         context.Out.WriteLine($"{become}: {InWords(line)}");
-        foreach (var note in new[] { HandRainBook.Note(site, entry, now), RainQuestions.Note(rainAsked, RainQuestions.Open(site, entry), entry.Where.Name), LogTargets.NoRound(site, entry), OneDialNote.Of(site.Newest, entry), turnsOn, LogReach.Note(site, entry) }.OfType<string>())
+        foreach (var note in new[] { HandRainBook.Note(site, entry, now), RainQuestions.Note(rainAsked, RainQuestions.Open(site, entry), entry.Where.Name), LogTargets.NoRound(site, entry), OneDialNote.Of(site.Newest, entry), turnsOn, LogReach.SkippedNote(site, entry), LogReach.Note(site, entry) }.OfType<string>())
         {
             context.Out.WriteLine(note);
         }

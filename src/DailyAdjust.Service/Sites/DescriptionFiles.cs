@@ -37,18 +37,22 @@ public sealed class DescriptionFiles
         List<Problem> missing = [];
         if (yaml.Bytes is null)
         {
-            missing.Add(new Problem("site.yaml", 1, 1, yaml.Why.TrimEnd('.'), "`dailyadjust new` writes one"));
+            missing.Add(Missing("site.yaml", yaml, "`dailyadjust new` writes one"));
         }
 
         if (stations.Bytes is null)
         {
-            missing.Add(new Problem("stations.csv", 1, 1, stations.Why.TrimEnd('.'), "It stands beside site.yaml and has one row per station"));
+            missing.Add(Missing("stations.csv", stations, "It stands beside site.yaml and has one row per station"));
         }
 
         return yaml.Bytes is null || stations.Bytes is null
             ? new(yaml.Bytes ?? [], stations.Bytes ?? [], () => new SiteReading(null, Corrects: false, missing))
             : new(yaml.Bytes, stations.Bytes, () => SiteReader.Read("site.yaml", Decode(yaml.Bytes), "stations.csv", Decode(stations.Bytes)));
     }
+
+    private static Problem Missing(string name, FileContent content, string hint) => content.Trouble == FileTrouble.TooLarge
+        ? new(name, 1, 1, "the file is larger than 1 MB", "look whether it is the right one: a description never needs that much")
+        : new(name, 1, 1, content.Why.TrimEnd('.'), hint);
 
     /// <summary>UTF-8, with or without byte order mark; what is not UTF-8 came from an older spreadsheet and is read as Latin-1.</summary>
     public static string Decode(byte[] bytes) => EncodingOf(bytes).GetString(bytes).TrimStart('\uFEFF');

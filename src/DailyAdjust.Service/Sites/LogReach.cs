@@ -30,6 +30,13 @@ internal static class LogReach
             : null;
     }
 
+    /// <summary>Of a time of day that the site's clock skips that night.</summary>
+    /// <returns>Null = there is such a time, or none was given.</returns>
+    public static string? SkippedNote(OpenSite site, LogEntry entry) =>
+        entry.Time.Clock is { } time && site.Newest.Clock.IsSkipped(entry.Time.Date.ToDateTime(time))
+            ? string.Create(CultureInfo.InvariantCulture, $"Note: there is no {time:HH:mm} on {Date(entry.Time.Date)}: the clocks are put forward over it. It counts as {site.Newest.Clock.ToLocal(entry.Time.Begin(site.Newest.Clock)):HH:mm}.")
+            : null;
+
     private static string Reach(DateOnly? weather, DateOnly? sheet) =>
         (weather is { } day ? $"weather through {Date(day)}" : "no weather") + (sheet is { } date ? $", newest sheet of {Date(date)}" : ", no sheet");
 

@@ -53,12 +53,13 @@ public sealed class LogTests : IDisposable
     [Theory]
     [InlineData("--note", "leak \u0002at 4\u0003", "note")]
     [InlineData("--by", "Le\u001b[31me", "by")]
+    [InlineData("--note", "leak\nat 4", "note")]
     public void A_character_that_nobody_sees_is_refused(string option, string text, string column)
     {
         var before = NewestInput();
         var result = Run("log", "off", "C2/P1", option, text);
         Assert.Equal(2, result.ExitCode);
-        Assert.Contains($"a control character stands in the {column}", result.Error, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains($"control character stands in the {column}", result.Error, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain(result.Error, c => char.IsControl(c) && c is not ('\n' or '\r'));
         Assert.Equal(before, NewestInput());
         Assert.Equal(0, Run("log", "off", "C2/P1", "--note", "valve `2`").ExitCode);

@@ -23,6 +23,23 @@ public sealed class MistypedTests : IDisposable
     }
 
     [Fact]
+    public void A_time_that_the_clock_skips_is_taken_and_said()
+    {
+        var skipped = RunningProgram.Run("log", "note", "C1", "--time", "2026-03-08 02:30", "--note", "mower", "--home", _home.Path);
+        Assert.Contains("Note: there is no 02:30 on 2026-03-08: the clocks are put forward over it. It counts as 03:00.", skipped.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("there is no", RunningProgram.Run("log", "note", "C1", "--time", "2026-03-08 03:30", "--note", "mower", "--home", _home.Path).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_description_that_is_no_description_is_refused_for_its_size()
+    {
+        File.WriteAllText(SecondDay.Site(_home).SiteFile, new string('#', 1_000_001));
+        var result = RunningProgram.Run("check", "--home", _home.Path);
+        Assert.Equal(2, result.ExitCode);
+        Assert.Contains("site.yaml:1:1: the file is larger than 1 MB. look whether it is the right one", result.Output + result.Error, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
     public void A_note_may_begin_with_an_at_sign_and_no_file_is_read_for_it()
     {
         var file = Path.Combine(_home.Path, "secret");

@@ -48,7 +48,7 @@ public sealed class InstallTests : IDisposable
         Assert.True(File.Exists(Under("opt/dailyadjust.before/of-the-first")));
         Assert.False(File.Exists(Under("opt/dailyadjust/of-the-first")));
 
-        var removed = Tool.Run("/bin/sh", Script, "--root", _root.Path, "--remove");
+        var removed = Tool.Run("/bin/sh", Script, "--root", Path.GetRelativePath(Environment.CurrentDirectory, _root.Path), "--remove");
         Assert.True(removed.ExitCode == 0, removed.ToString());
         Assert.False(Directory.Exists(Under("opt/dailyadjust")));
         Assert.False(File.Exists(Under("etc/systemd/system/dailyadjust.service")));

@@ -110,7 +110,7 @@ public sealed class RestoreTests : IDisposable
         RawLedger.Damage(damaged, "file_chunk");
         Refused("is damaged", 1, damaged);
         File.WriteAllText(damaged, "no backup at all, only a text that somebody gave that name, and long enough to be looked at as if");
-        Refused("not a ledger", 1, damaged);
+        Refused($"{damaged} is damaged, or no backup", 1, damaged);
         Refused("There is no file", 1, Path.Combine(_home.Path, "nowhere.db"));
         File.WriteAllText(_site.SiteFile, File.ReadAllText(_site.SiteFile).Replace("name: ", "name: Not ", StringComparison.Ordinal));
         Refused("is a backup of", 2, _backup);
