@@ -21,9 +21,14 @@ public static class LockFile
             file.SetLength(0);
             file.Write(Encoding.UTF8.GetBytes(Me()));
         }
-        catch (IOException)
+        catch (IOException e) when (DiskError.IsFull(e))
         {
-            // A full disk: the lock holds without a name.
+            // The lock holds without a name.
+        }
+        catch
+        {
+            file.Dispose();
+            throw;
         }
 
         return file;

@@ -40,11 +40,13 @@ internal static class Troubles
     public static LedgerException? From(Exception e, string path) => e switch
     {
         UnauthorizedAccessException => NoRight(path, e),
-        IOException when IsReadOnly(e) => NoRight(path, e),
-        IOException when IsExhausted(e) => TooManyOpen(path, e),
+        IOException when DiskError.IsReadOnly(e) => NoRight(path, e),
+        IOException when DiskError.IsExhausted(e) => TooManyOpen(path, e),
         DirectoryNotFoundException => new LedgerException(
             LedgerTrouble.Missing, $"The folder of the ledger {path} does not exist.", e),
-        IOException when IsFull(e) => NoRoom(path, e),
+        IOException when DiskError.IsFull(e) => NoRoom(path, e),
+
+        // Whatever else it is: beside a ledger nothing is written that is not understood.
         IOException => new LedgerException(LedgerTrouble.Io, $"The disk failed beside the ledger {path} ({e.Message}).", e),
         _ => null,
     };
@@ -91,16 +93,7 @@ internal static class Troubles
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return e is IOException && IsExhausted(e);
+            return e is IOException && DiskError.IsExhausted(e);
         }
     }
-
-    // ENOSPC is 28 on Linux and macOS, EDQUOT 122 and 69; ERROR_DISK_FULL is 112 and ERROR_HANDLE_DISK_FULL 39 on Windows.
-    private static bool IsFull(Exception e) => (e.HResult & 0xFFFF) is 28 or 112 or 39 || (e.HResult & 0xFFFF) == (OperatingSystem.IsMacOS() ? 69 : 122);
-
-    // EROFS is 30 on Linux and macOS; ERROR_WRITE_PROTECT is 19 on Windows.
-    private static bool IsReadOnly(Exception e) => OperatingSystem.IsWindows() ? (e.HResult & 0xFFFF) == 19 : e.HResult == 30;
-
-    // ENFILE is 23 and EMFILE 24 on Linux and macOS; ERROR_TOO_MANY_OPEN_FILES is 4 on Windows.
-    private static bool IsExhausted(Exception e) => OperatingSystem.IsWindows() ? (e.HResult & 0xFFFF) == 4 : e.HResult is 23 or 24;
 }

@@ -10,8 +10,8 @@ public sealed class DiskFailedException : IOException
     {
     }
 
-    /// <summary>Whether the system calls it an error of input or output (EIO is 5 on Linux and macOS; ERROR_IO_DEVICE is 1117 on Windows).</summary>
-    public static bool Means(IOException failure) => failure is not DiskFailedException && (failure.HResult & 0xFFFF) == (OperatingSystem.IsWindows() ? 1117 : 5);
+    /// <summary>Whether a failure is to become one of these.</summary>
+    public static bool Means(IOException failure) => failure is not DiskFailedException && DiskError.IsFailed(failure);
 
     /// <summary>The failure under a path; from now on no ledger of this process is tidied up either.</summary>
     public static DiskFailedException Under(string path, IOException failure)

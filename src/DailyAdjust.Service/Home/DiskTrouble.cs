@@ -16,14 +16,9 @@ internal static class DiskTrouble
     {
         LedgerException or DiskFailedException => failure.Message,
         UnauthorizedAccessException => $"No right to write or open a file ({Bare(failure)}). Check the rights of the file and its folder.",
-        IOException => (failure.HResult & 0xFFFF) switch
-        {
-            28 or 112 or 39 => $"No room on the disk ({Bare(failure)}). Free some space; nothing was lost.",
-            122 when !OperatingSystem.IsWindows() => $"No room on the disk ({Bare(failure)}). Free some space; nothing was lost.",
-            30 when !OperatingSystem.IsWindows() => $"The disk may only be read ({Bare(failure)}). Make it one that may be written to.",
-            23 or 24 when !OperatingSystem.IsWindows() => $"Too many files are open at once ({Bare(failure)}). Raise the limit of the service, or close what else runs.",
-            _ => failure.Message,
-        },
+        IOException when DiskError.IsFull(failure) => $"No room on the disk ({Bare(failure)}). Free some space; nothing was lost.",
+        IOException when DiskError.IsReadOnly(failure) => $"The disk may only be read ({Bare(failure)}). Make it one that may be written to.",
+        IOException when DiskError.IsExhausted(failure) => $"Too many files are open at once ({Bare(failure)}). Raise the limit of the service, or close what else runs.",
         _ => failure.Message,
     };
 

@@ -94,7 +94,7 @@ public sealed class DoctorTests : IDisposable
         Assert.Equal(1, Doctor(AfterSheet, "--thorough").ExitCode);
         Assert.Contains(" ledger ", Lines(Doctor(AfterSheet, "--thorough", "--quiet"))[0], StringComparison.Ordinal);
         File.WriteAllText(_site.LedgerFile, new string('x', 8192));
-        Alarms(AfterSheet, "ledger", "ledger");
+        Alarms(AfterSheet, "ledger", "is not a ledger");
     }
 
     [Fact]
