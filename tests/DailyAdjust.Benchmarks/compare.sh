@@ -46,7 +46,8 @@ timed() {
 
 build() { "$@" > "$work/log" 2>&1 || { cat "$work/log" >&2; exit 1; }; }
 build dotnet build "$here" -c Release
-build dotnet publish src/DailyAdjust.Service -c Release -p:PublishReadyToRun=true --self-contained false -o "$work/publish" \
+# As docs/operations.md installs it.
+build dotnet publish src/DailyAdjust.Service -c Release --self-contained -o "$work/publish" \
   -r "$(dotnet --info | awk '/RID:/ { print $2; exit }' | sed 's/^.*linux.*-/linux-/')"
 bench=(dotnet "$here/bin/Release/net10.0/DailyAdjust.Benchmarks.dll")
 program="$work/publish/dailyadjust"
