@@ -4,39 +4,50 @@ using DailyAdjust.Core.Sites;
 namespace DailyAdjust.Core.Advice;
 
 /// <summary>Changes that sheets asked for and that nobody has answered.</summary>
-internal static class Unanswered
+internal sealed class Unanswered
 {
     private const double MinutesPerDay = 1440;
 
     /// <summary>For so long a round that was passed over is asked for.</summary>
     private const int DaysPassedOver = 14;
 
-    /// <summary>No sheet is as of an instant so long after its date.</summary>
-    private const int DaysOfSheet = 3;
+    private readonly AdviceContext _context;
 
-    /// <summary>
-    /// The lines that asked for a walk to a program since somebody last said anything about it, by the newest issue of each round (a later look of a date may ask for a second one),
-    /// ascending. Any later word on what is on the program answers all of them, and so does a note of what is wrong with it: whoever wrote it found it off. That nothing was turned for a later
-    /// sheet answers that sheet alone. A number on the one dial of its box answers those that only asked for a number. A look after the round asks about the round of its own date too.
-    /// </summary>
-    public static IReadOnlyList<OpenLine> LinesOf(ProgramKey program, AdviceContext context, IReadOnlyList<IssuedSheet> sheets)
+    /// <summary>The newest issue of each round (a later look of a date may ask for a second one), ascending by as-of instant.</summary>
+    private readonly List<IssuedSheet> _rounds;
+
+    private readonly Dictionary<DateOnly, int> _newestIssue = [];
+
+    /// <param name="context">The morning's. A look after the round asks about the round of its own date too.</param>
+    /// <param name="sheets">Every sheet issued so far.</param>
+    public Unanswered(AdviceContext context, IReadOnlyList<IssuedSheet> sheets)
     {
-        var (settings, noted) = (context.Settings, context.FaultOf(program)?.NotedAt);
+        _context = context;
         var (site, date) = (context.Site, context.Date);
         var isAfterRound = site.Report.IsAfterRound(site.Clock, date, context.AsOf);
-        var earliest = settings.LastAnswer(program) is { } answer ? site.Clock.DateOf(answer).AddDays(-DaysOfSheet) : DateOnly.MinValue;
-        return [.. sheets
-            .Where(s => s.Date >= earliest)
+        _rounds = [.. sheets
             .Where(s => s.Date < date || (isAfterRound && s.Date == date && !site.Report.IsAfterRound(site.Clock, date, s.AsOf)))
             .GroupBy(s => (s.Date, IsSecond: site.Report.IsAfterRound(site.Clock, s.Date, s.AsOf)))
             .Select(g => g.MaxBy(s => s.Issue)!)
-            .Where(s => !settings.IsAnswered(program, s.AsOf) && (noted is null || noted <= s.AsOf))
-            .OrderBy(s => s.AsOf)
-            .SelectMany(s => s.Lines.Where(l => l.Program == program && l.Asks && !(l.Advice == AdviceKind.Set && settings.IsAnswered(program, s.AsOf, onItsDial: true))).Select(l => new OpenLine(NameOf(s), l) { Issue = s.Issue, MadeAt = s.AsOf }))];
+            .OrderBy(s => s.AsOf)];
+        foreach (var sheet in sheets)
+        {
+            _newestIssue[sheet.Date] = Math.Max(sheet.Issue, _newestIssue.GetValueOrDefault(sheet.Date));
+        }
+    }
 
-        // A date alone means its newest issue, which may be the one that is being made.
-        OpenRound NameOf(IssuedSheet sheet) =>
-            new(sheet.Date, sheet.Date == date || sheets.Any(s => s.Date == sheet.Date && s.Issue > sheet.Issue) ? sheet.Issue : null);
+    /// <summary>
+    /// The lines that asked for a walk to a program since somebody last said anything about it, ascending. Any later word on what is on the program answers all of them, and so does a note of what
+    /// is wrong with it: whoever wrote it found it off. That nothing was turned for a later sheet answers that sheet alone. A number on the one dial of its box answers those that only asked for a number.
+    /// </summary>
+    public IReadOnlyList<OpenLine> LinesOf(ProgramKey program)
+    {
+        var (settings, noted) = (_context.Settings, _context.FaultOf(program)?.NotedAt);
+        var answered = settings.LastAnswer(program) ?? DateTimeOffset.MinValue;
+        return [.. _rounds
+            .Skip(_rounds.FindLastIndex(s => s.AsOf < answered) + 1)
+            .Where(s => !settings.IsAnswered(program, s.AsOf) && (noted is null || noted <= s.AsOf))
+            .SelectMany(s => s.Lines.Where(l => l.Program == program && l.Asks && !(l.Advice == AdviceKind.Set && settings.IsAnswered(program, s.AsOf, onItsDial: true))).Select(l => new OpenLine(NameOf(s), l) { Issue = s.Issue, MadeAt = s.AsOf }))];
     }
 
     /// <summary>
@@ -79,6 +90,9 @@ internal static class Unanswered
             Sheet = o.Sheet,
         }),
     ];
+
+    /// <summary>A date alone means its newest issue, which may be the one that is being made.</summary>
+    private OpenRound NameOf(IssuedSheet sheet) => new(sheet.Date, sheet.Date == _context.Date || _newestIssue[sheet.Date] > sheet.Issue ? sheet.Issue : null);
 }
 
 /// <summary>A line of an earlier sheet that asked for a walk and was not answered.</summary>

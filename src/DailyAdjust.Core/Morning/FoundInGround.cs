@@ -22,21 +22,22 @@ internal static class FoundInGround
     private static IReadOnlyList<DrySpot> Spots(AdviceContext context, IReadOnlyList<LogEntry> log)
     {
         var clock = context.Site.Clock;
-        var from = context.Site.Clock.DayStart(context.Date.AddDays(-SpotDays));
+        var from = clock.DayStart(context.Date.AddDays(-SpotDays));
+        var words = log.Where(e => e.Kind is LogKind.Spot or LogKind.Hose or LogKind.Run && e.Time.Instant(clock) >= from).ToLookup(e => e.Kind == LogKind.Spot);
         var spots = new List<DrySpot>();
         foreach (var zone in context.Zones)
         {
             // The newest word on a zone's spot counts; water brought to the spot, or to the whole zone, answers it.
-            var newest = log.Where(e => e.Kind == LogKind.Spot && e.Value is not null && e.Where.Covers(zone.Station))
+            var newest = words[true].Where(e => e.Value is not null && e.Where.Covers(zone.Station))
                 .OrderBy(e => e.Time.Instant(clock)).ThenBy(e => e.Ordinal).LastOrDefault();
-            if (newest is null || newest.Time.Instant(clock) < from)
+            if (newest is null)
             {
                 continue;
             }
 
             var at = newest.Time.Instant(clock);
             var missing = zone.DepletionAt(newest.Value!.Value) is { } mm ? Math.Clamp(mm, 0, zone.TotalAvailableMm) : (double?)null;
-            var hosed = log.Any(e => e.Kind is LogKind.Hose or LogKind.Run && e.Where.Covers(zone.Station) && e.Time.Instant(clock) > at);
+            var hosed = words[false].Any(e => e.Where.Covers(zone.Station) && e.Time.Instant(clock) > at);
             if (!hosed && !(missing <= zone.AllowableMm))
             {
                 spots.Add(new DrySpot(zone.Station.Key, zone.Station.Label, zone.Station.Area.Name, newest.Time, newest.Value.Value, missing, newest.Note));

@@ -29,9 +29,10 @@ public static class MorningCalculation
     {
         var logged = Reckon(inputs, inputs.Log);
         var (worth, orders) = logged.Advisor.Visits();
+        var unanswered = new Unanswered(logged.Context, inputs.Sheets);
         return new VisitsToday(logged.Context.Site, inputs.Date, logged.Trouble?.Why, BoxVisit.InOrder(logged.Context.Site, worth, orders))
         {
-            UnansweredRounds = [.. logged.Context.Programs.SelectMany(p => Unanswered.LinesOf(p.Key, logged.Context, inputs.Sheets)).Select(l => l.Round).Distinct().OrderBy(r => r.Date).ThenBy(r => r.Issue)],
+            UnansweredRounds = [.. logged.Context.Programs.SelectMany(p => unanswered.LinesOf(p.Key)).Select(l => l.Round).Distinct().OrderBy(r => r.Date).ThenBy(r => r.Issue)],
         };
     }
 
@@ -40,7 +41,8 @@ public static class MorningCalculation
     {
         var logged = Reckon(inputs, inputs.Log);
         var judged = logged.Advisor.Judge();
-        var open = judged.ToDictionary(j => j.Case.Program.Key, j => Unanswered.LinesOf(j.Case.Program.Key, logged.Context, inputs.Sheets));
+        var unanswered = new Unanswered(logged.Context, inputs.Sheets);
+        var open = judged.ToDictionary(j => j.Case.Program.Key, j => unanswered.LinesOf(j.Case.Program.Key));
         if (open.Values.All(lines => lines.Count == 0))
         {
             return new JudgedMorning(logged, [.. judged.Select(j => new Settled(j, j.Decision, null))], logged.Context.DepletionMm);
