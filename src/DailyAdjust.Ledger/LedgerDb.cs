@@ -22,6 +22,9 @@ internal sealed class LedgerDb : IDisposable
         _path = path;
     }
 
+    /// <summary>No step is begun or kept any more once a disk has failed under this process. A restore's copy goes on.</summary>
+    public bool StopsWithDisk { get; set; }
+
     /// <summary>
     /// For who only reads: the folder is left as it was found. SQLite makes the two files of its log for readers too; only a connection with the right to write takes
     /// them away again, and so this one has it, and may not use it (https://www.sqlite.org/pragma.html#pragma_query_only). A log that lies there already is somebody else's,
@@ -92,6 +95,7 @@ internal sealed class LedgerDb : IDisposable
             }
         }
 
+        RefuseAfterFailure();
         Execute("BEGIN IMMEDIATE");
         _inStep = true;
         _stepBroken = false;
@@ -103,6 +107,7 @@ internal sealed class LedgerDb : IDisposable
                 throw new InvalidOperationException("A part of this step failed, so nothing of it is kept.");
             }
 
+            RefuseAfterFailure();
             Execute("COMMIT");
             return result;
         }
@@ -203,6 +208,15 @@ internal sealed class LedgerDb : IDisposable
         }
 
         _connection.Dispose();
+    }
+
+    /// <summary>A disk that failed under another ledger, or under a file, on another thread.</summary>
+    private void RefuseAfterFailure()
+    {
+        if (StopsWithDisk && OnDisk.HasFailed)
+        {
+            throw new LedgerException(LedgerTrouble.Io, $"A disk failed before, so nothing more is written to the ledger {_path}.");
+        }
     }
 
     private static string LogOf(string path) => path + "-wal";

@@ -21,8 +21,11 @@ public enum LedgerTrouble
     /// <summary>A newer program wrote it: use that one.</summary>
     NewerSchema,
 
-    /// <summary>There is no ledger there (yet).</summary>
+    /// <summary>There is no ledger there yet.</summary>
     Missing,
+
+    /// <summary>There was one, and it is gone or empty: put it back, or restore a backup.</summary>
+    Lost,
 }
 
 /// <summary>The ledger could not do what was asked; nothing of it was kept. The message is a plain sentence for a person.</summary>

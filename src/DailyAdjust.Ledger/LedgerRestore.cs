@@ -152,13 +152,13 @@ public sealed class LedgerRestore : IDisposable
     }
 
     /// <summary>Between the old ledger and the new one there is none, and then nobody may begin an empty one.</summary>
-    /// <exception cref="LedgerException">Missing.</exception>
+    /// <exception cref="LedgerException">Lost.</exception>
     internal static void RequireNoneCutShort(string path)
     {
         if (!File.Exists(path) && (File.Exists(CopyOf(path)) || File.Exists(path + "-wal")))
         {
             throw new LedgerException(
-                LedgerTrouble.Missing,
+                LedgerTrouble.Lost,
                 $"The ledger {path} is not there, but files that belong to it are: a restore was cut short, or somebody took the ledger away. "
                     + "Nothing is lost: run `dailyadjust restore` with the backup again.");
         }

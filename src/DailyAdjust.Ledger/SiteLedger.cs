@@ -95,16 +95,24 @@ public sealed class SiteLedger : IDisposable
     /// <summary>Where copies of a ledger lie: those made before new tables, and whatever else the caller puts there.</summary>
     public static string BackupsOf(string path) => System.IO.Path.Combine(System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(path))!, "backups");
 
+    /// <summary>Whether there is a ledger; false = nothing has come in yet.</summary>
+    /// <exception cref="LedgerException">Lost: there was one.</exception>
+    public static bool IsThere(string path)
+    {
+        LostLedger.Refuse(System.IO.Path.GetFullPath(path));
+        return File.Exists(path);
+    }
+
     /// <summary>Opens the ledger; for writing it is created, or, after a copy, brought up to this program's tables, where needed.</summary>
     /// <param name="path">Of ledger.db; its folder exists.</param>
     /// <param name="wait">How long to wait for another writer; null = <see cref="DefaultWait"/>.</param>
-    /// <exception cref="LedgerException">Busy, Denied, Full, Io, Corrupt, NewerSchema; Missing when there is no ledger to read, or no folder.</exception>
+    /// <exception cref="LedgerException">Busy, Denied, Full, Io, Corrupt, NewerSchema; Missing when there is no ledger to read, or no folder; Lost.</exception>
     public static SiteLedger Open(string path, LedgerMode mode, TimeSpan? wait = null)
     {
         var patience = wait ?? DefaultWait;
         var full = System.IO.Path.GetFullPath(path);
         LocalDisk.Require(full);
-        LedgerRestore.RequireNoneCutShort(full);
+        LostLedger.Refuse(full);
         return mode == LedgerMode.Write ? OpenToWrite(full, patience) : OpenToRead(full, patience);
     }
 
@@ -207,6 +215,7 @@ public sealed class SiteLedger : IDisposable
         try
         {
             db = LedgerDb.Open(path, SqliteOpenMode.ReadWriteCreate, wait);
+            db.StopsWithDisk = held is not null;
             var found = Schema.Check(db, path);
 
             // FULL: what a step has kept is on the disk before the call returns. The size limit cuts a log that a long

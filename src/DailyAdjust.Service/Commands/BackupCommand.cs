@@ -36,14 +36,14 @@ internal static class BackupCommand
 
     private static int Run(CommandContext context, SiteFolder folder)
     {
-        if (!File.Exists(folder.LedgerFile))
-        {
-            context.Out.WriteLine($"{folder.Name}: nothing has been taken in yet, so there is nothing to back up.");
-            return ExitCode.Done;
-        }
-
         try
         {
+            if (!SiteLedger.IsThere(folder.LedgerFile))
+            {
+                context.Out.WriteLine($"{folder.Name}: nothing has been taken in yet, so there is nothing to back up.");
+                return ExitCode.Done;
+            }
+
             var backup = new SiteBackup(folder, context.Options);
             var now = context.Time.GetUtcNow();
             var path = backup.Make(now);

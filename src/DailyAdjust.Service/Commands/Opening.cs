@@ -39,7 +39,7 @@ internal static class Opening
     /// <exception cref="WrongInputException">There never was a good description.</exception>
     public static OpenSite ToWrite(this SiteFolder folder, DateOnly? today, DateOnly? from, TimeProvider time, out string? notice)
     {
-        if (!File.Exists(folder.LedgerFile))
+        if (!SiteLedger.IsThere(folder.LedgerFile))
         {
             // Of a new site. An inbox that is gone later is an alarm, and a share that is not mounted gets no folder in its place.
             Directory.CreateDirectory(folder.Inbox);

@@ -57,13 +57,13 @@ public static class Heartbeat
     private static bool IsDone(SiteFolder folder, DateTimeOffset now, out string? sheet)
     {
         sheet = null;
-        if (!File.Exists(folder.LedgerFile))
-        {
-            return true;
-        }
-
         try
         {
+            if (!SiteLedger.IsThere(folder.LedgerFile))
+            {
+                return true;
+            }
+
             using var site = OpenSite.Open(folder, LedgerMode.Read);
             if (site.Versions.Count == 0)
             {

@@ -45,7 +45,14 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
         _still.BeginLook();
         foreach (var entry in entries.Where(e => !e.IsOwnFolder))
         {
-            if (entry.State is null && !entry.IsLink)
+            if (entry.IsNameless)
+            {
+                if (Leave(new(entry.Name, entry.Path), "its name is not in UTF-8, and cannot be opened by it. Rename it.") is { } news)
+                {
+                    ignored.Add(news);
+                }
+            }
+            else if (entry.State is null && !entry.IsLink)
             {
                 if (_told.Add(entry.Name))
                 {
@@ -203,6 +210,7 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
                 .Select(entry => entry.LinkTarget is not null ? new Entry(entry.Name, entry.FullName, IsLink: true, null)
                     : entry is not FileInfo file ? new(entry.Name, entry.FullName, IsLink: false, null)
                     : FileState.Of(file) is { } state ? new(entry.Name, entry.FullName, IsLink: false, state)
+                    : file.Name.Contains('\uFFFD', StringComparison.Ordinal) ? new(entry.Name, entry.FullName, IsLink: false, null) { IsNameless = true }
                     : null)
                 .OfType<Entry>(),
         ];
@@ -261,6 +269,9 @@ public sealed class Inbox(SiteFolder folder, TimeProvider time)
     /// <param name="State">Null = a folder, or a link.</param>
     private sealed record Entry(string Name, string Path, bool IsLink, FileState? State)
     {
+        /// <summary>Its name's bytes are not UTF-8, and .NET knows no way to it.</summary>
+        public bool IsNameless { get; init; }
+
         public bool IsOwnFolder => State is null && !IsLink && Name is "taken" or "refused";
     }
 }

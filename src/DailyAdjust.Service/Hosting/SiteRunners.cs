@@ -54,6 +54,17 @@ public sealed class SiteRunners(HomeFolder home, ServiceOptions options, TimePro
             _runners.Add(site.Name, new SiteRunner(site, options, time, log));
         }
 
+        var gone = _runners.Keys.Where(name => !sites.Exists(s => string.Equals(s.Name, name, StringComparison.Ordinal))).ToList();
+        foreach (var name in gone.Where(name => _told.IsNews(name, "gone")))
+        {
+            log.LogError("{Site}: its folder is gone, and nothing is done for this course any more. If nobody took it away on purpose, put it back", name);
+        }
+
+        foreach (var name in _runners.Keys.Except(gone, StringComparer.Ordinal).Where(_told.Recovered))
+        {
+            log.LogInformation("{Site}: its folder is there again", name);
+        }
+
         if (_told.Recovered(home.SitesFolder))
         {
             log.LogInformation("{Folder} can be read again", home.SitesFolder);

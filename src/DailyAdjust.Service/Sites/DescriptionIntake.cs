@@ -5,6 +5,8 @@ namespace DailyAdjust.Service.Sites;
 /// <summary>Takes an edited site.yaml or stations.csv in as a new version; a bad edit leaves the last good one in force.</summary>
 public static class DescriptionIntake
 {
+    private const int MostNamed = 6;
+
     /// <param name="site">Opened for writing.</param>
     /// <param name="today">The date on which it is read: a change holds from the day after.</param>
     /// <param name="from">The first date on which it holds, if somebody said so.</param>
@@ -29,6 +31,12 @@ public static class DescriptionIntake
         var notice = site.Texts.Count > 0 && !corrects && from is null
             ? FormattableString.Invariant($"The edited description holds from {holdsFrom:yyyy-MM-dd}; earlier days keep the old one. If it puts right what was wrong all along, write correct: true under site: in site.yaml.")
             : null;
+        var gone = site.Texts.Count == 0 ? [] : site.Newest.Stations.Select(s => s.Key.ToString()).Except(read.Stations.Select(s => s.Key.ToString()), StringComparer.Ordinal).ToList();
+        if (gone.Count > 0)
+        {
+            notice = $"{(notice is null ? "" : notice + " ")}No longer in it: {string.Join(", ", gone.Take(MostNamed))}{(gone.Count > MostNamed ? ", ..." : "")}. If that is not meant, stations.csv may have been saved by half.";
+        }
+
         site.Ledger.InOneStep(() =>
         {
             if (site.Ledger.SiteVersions.Add(holdsFrom, corrects, files.Yaml, files.Stations, now) is { } version)

@@ -14,13 +14,13 @@ public static class IndexBook
     public static IndexSite Of(SiteFolder folder)
     {
         var pages = ReportFolders.WithFile(folder, ReportFiles.Html);
-        if (!File.Exists(folder.LedgerFile))
-        {
-            return new() { Id = folder.Name, Site = DescriptionFiles.Of(folder).Reading.Site, Days = Days(folder, pages, []) };
-        }
-
         try
         {
+            if (!SiteLedger.IsThere(folder.LedgerFile))
+            {
+                return new() { Id = folder.Name, Site = DescriptionFiles.Of(folder).Reading.Site, Days = Days(folder, pages, []) };
+            }
+
             using var open = OpenSite.Open(folder, LedgerMode.Read);
             return open.Ledger.InOneView(() => Of(open, pages));
         }

@@ -71,6 +71,16 @@ public sealed class InstallTests : IDisposable
     }
 
     [Fact]
+    public void A_link_to_the_published_folder_installs_what_it_leads_to()
+    {
+        var link = Under("published");
+        File.CreateSymbolicLink(link, Published);
+        Assert.Equal(0, Tool.Run("/bin/sh", Script, "--root", _root.Path, link).ExitCode);
+        Assert.Null(new DirectoryInfo(Under("opt/dailyadjust")).LinkTarget);
+        Assert.True(File.Exists(Under("opt/dailyadjust/dailyadjust")));
+    }
+
+    [Fact]
     public void The_unit_leaves_an_intruder_little()
     {
         // systemd-analyze(1): --threshold is the exposure times ten.
@@ -79,7 +89,9 @@ public sealed class InstallTests : IDisposable
         Assert.DoesNotContain("MemoryDenyWriteExecute=", string.Join('\n', File.ReadAllLines(Path.Combine(Repository.Root, "deploy", "dailyadjust.service")).Where(line => !line.StartsWith('#'))), StringComparison.Ordinal);
     }
 
-    private ProgramResult Install() => Tool.Run("/bin/sh", Script, "--root", _root.Path, Path.Combine(Repository.Root, "src", "DailyAdjust.Service", "bin", "Release", "net10.0"));
+    private static string Published => Path.Combine(Repository.Root, "src", "DailyAdjust.Service", "bin", "Release", "net10.0");
+
+    private ProgramResult Install() => Tool.Run("/bin/sh", Script, "--root", _root.Path, Published);
 
     private string Stat(string path) => Tool.Run("/usr/bin/stat", "-c", "%a %u %g", Under(path)).Output.Trim();
 

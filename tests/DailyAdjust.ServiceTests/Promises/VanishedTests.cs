@@ -1,4 +1,5 @@
 using DailyAdjust.Service.Home;
+using DailyAdjust.ServiceTests.Mail;
 using DailyAdjust.ServiceTests.Promises.Disk;
 using Xunit;
 
@@ -69,6 +70,83 @@ public sealed class VanishedTests : IDisposable
         Assert.True(doctor.ExitCode == 1, doctor.ToString());
         Assert.Contains("No right to write", doctor.Output, StringComparison.Ordinal);
         Tried.Held(9, "a ledger that may not be written", 1);
+    }
+
+    [Theory]
+    [Trait("Promise", "7")]
+    [InlineData(false, "is gone, but backups or reports of it lie there")]
+    [InlineData(true, "is empty, but backups or reports of it lie there")]
+    public void A_ledger_that_is_lost_is_an_alarm_and_no_empty_one_is_begun(bool emptied, string why)
+    {
+        Assert.Equal(0, Morning().ExitCode);
+        var elsewhere = Path.Combine(_home.Path, "elsewhere.db");
+        File.Move(_site.LedgerFile, elsewhere);
+        if (emptied)
+        {
+            File.WriteAllBytes(_site.LedgerFile, []);
+        }
+
+        foreach (var words in new[] { "morning --date 2026-06-10", "log note C1 --note x", "ingest " + ExampleSite.Weather, "backup", "weather" })
+        {
+            var result = RunningProgram.Run([.. words.Split(' '), "--home", _home.Path]);
+            Assert.True(result.ExitCode == 1 && result.Error.Contains(why, StringComparison.Ordinal), $"{words}: {result}");
+        }
+
+        Assert.Equal(emptied, File.Exists(_site.LedgerFile));
+        var doctor = RunningProgram.Run("doctor", "--home", _home.Path, "--quiet");
+        Assert.Equal(1, doctor.ExitCode);
+        Assert.Contains(why, doctor.Output, StringComparison.Ordinal);
+        using (var service = new RunningService(new ProgramStart("serve", "--home", _home.Path, "--set", "PollSeconds=1")))
+        {
+            MailServer.WaitFor("what the service says", () => service.HasEnded || service.Said.Contains(why, StringComparison.Ordinal));
+            Assert.Equal(0, service.Stop());
+        }
+
+        Assert.Equal(emptied, File.Exists(_site.LedgerFile));
+        File.Move(elsewhere, _site.LedgerFile, overwrite: true);
+        Assert.Equal(0, Morning().ExitCode);
+        Assert.True(File.Exists(Path.Combine(_site.ReportFolder(SecondDay.Date), "report.txt")));
+        Tried.Held(7, "a ledger that was lost", 1);
+    }
+
+    [Fact]
+    [Trait("Promise", "8")]
+    public void Stations_that_an_edit_no_longer_has_are_named()
+    {
+        File.WriteAllLines(_site.StationsFile, File.ReadAllLines(_site.StationsFile).SkipLast(1));
+        Assert.Equal(0, Morning().ExitCode);
+        Assert.Contains("No longer in it: C2/", Sheet(), StringComparison.Ordinal);
+        Tried.Held(8, "stations.csv saved by half", 1);
+    }
+
+    [Fact]
+    [Trait("Promise", "4")]
+    public void A_file_whose_name_is_not_in_utf_8_is_named_and_left()
+    {
+        Tool.Do("/bin/sh", "-c", $"printf x > '{_site.Inbox}'/\"$(printf 'course-\\377.csv')\"");
+        Assert.Equal(0, Morning().ExitCode);
+        Assert.Contains("its name is not in UTF-8", Sheet(), StringComparison.Ordinal);
+        Tool.Do("/bin/sh", "-c", $"test -f '{_site.Inbox}'/course-?.csv && rm '{_site.Inbox}'/course-?.csv");
+        Tried.Held(4, "a name that is not in UTF-8", 1);
+    }
+
+    [Fact]
+    [Trait("Promise", "9")]
+    public void A_site_that_is_taken_away_and_a_disk_for_copies_that_is_not_there_are_told()
+    {
+        var doctor = RunningProgram.Run("doctor", "--home", _home.Path, "--quiet", "--set", "BackupFolder=/nowhere");
+        Assert.Equal(1, doctor.ExitCode);
+        Assert.Contains("/nowhere, for the copies of backups (BackupFolder), is not there", doctor.Output, StringComparison.Ordinal);
+
+        var away = Path.Combine(_home.Path, "away");
+        using var service = new RunningService(new ProgramStart("serve", "--home", _home.Path, "--set", "PollSeconds=1"));
+        MailServer.WaitFor("the service", () => service.HasEnded || service.Said.Contains("watching", StringComparison.Ordinal));
+        Directory.Move(_site.Path, away);
+        MailServer.WaitFor("what the service says", () => service.HasEnded || service.Said.Contains($"{_site.Name}: its folder is gone", StringComparison.Ordinal));
+        Directory.Move(away, _site.Path);
+        MailServer.WaitFor("what the service says", () => service.HasEnded || service.Said.Contains($"{_site.Name}: its folder is there again", StringComparison.Ordinal));
+        Assert.Equal(0, service.Stop());
+        Tried.Held(9, "a site that was taken away", 1);
     }
 
     private ProgramResult Morning() => RunningProgram.Run("morning", "--home", _home.Path, "--date", "2026-06-09");
