@@ -69,7 +69,7 @@ if running; then
   systemctl stop dailyadjust
 fi
 
-rm -rf "$program.new" && cp -R "$published" "$program.new" && chmod -R u=rwX,go=rX "$program.new"
+rm -rf "$program.new" && mkdir "$program.new" && cp -R "$published/." "$program.new" && chmod -R u=rwX,go=rX "$program.new"
 if [ -d "$program" ]; then rm -rf "$program.before" && mv "$program" "$program.before"; fi
 mv "$program.new" "$program"
 install -m 644 "$here/dailyadjust.service" "$unit"
