@@ -29,6 +29,21 @@ public sealed class Sheets
         ("$day", Formats.OfDay(date)),
         ("$issue", issue));
 
+    /// <summary>One of them, for whoever holds many sheets at once: it stays packed, and is unpacked each time that it is asked for.</summary>
+    /// <exception cref="LedgerException">Corrupt: it is not there.</exception>
+    public Func<byte[]> ReportFile(DateOnly date, int issue, string name)
+    {
+        var (length, packed) = _db.First(
+            "SELECT length, body FROM report_file WHERE day = $day AND issue = $issue AND name = $name",
+            r => (r.GetInt32(0), (byte[])r[1]),
+            ("$day", Formats.OfDay(date)),
+            ("$issue", issue),
+            ("$name", name));
+        return packed is null
+            ? throw new LedgerException(LedgerTrouble.Corrupt, FormattableString.Invariant($"{name} of sheet {date:yyyy-MM-dd}/{issue} is not in the ledger any more."))
+            : () => Packed.Unpack(packed, length);
+    }
+
     private IReadOnlyList<IssuedLine> Lines(string day, int issue) => _db.First(
         "SELECT lines FROM advice WHERE day = $day AND issue = $issue", r => IssuedLineJson.Read(r.GetString(0)), ("$day", day), ("$issue", issue))
         ?? throw new LedgerException(LedgerTrouble.Corrupt, FormattableString.Invariant($"What sheet {day}/{issue} says is not in the ledger any more."));

@@ -32,8 +32,8 @@ public sealed record IndexSite
 /// <param name="Date">The sheet's date.</param>
 /// <param name="Issue">1, 2, ...</param>
 /// <param name="Site">The description that it was made by.</param>
-/// <param name="AdviceJson">Its advice.json as it was issued.</param>
-public sealed record IndexSheet(DateOnly Date, int Issue, Site Site, ReadOnlyMemory<byte> AdviceJson);
+/// <param name="AdviceJson">Gives its advice.json as it was issued: of a thousand sites each is asked for in its turn.</param>
+public sealed record IndexSheet(DateOnly Date, int Issue, Site Site, Func<ReadOnlyMemory<byte>> AdviceJson);
 
 /// <summary>A date whose report.html lies in its folder.</summary>
 /// <param name="Date">The sheet's date.</param>

@@ -21,7 +21,7 @@ public sealed class SiteToday
             return;
         }
 
-        if (IssuedAdvice.TryRead(newest.AdviceJson.Span, newest.Site, out var trouble) is not { } advice)
+        if (IssuedAdvice.TryRead(newest.AdviceJson().Span, newest.Site, out var trouble) is not { } advice)
         {
             // One site's bad record is no reason to keep the others from their round.
             Record = record with { Trouble = trouble };

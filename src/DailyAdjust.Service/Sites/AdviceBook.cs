@@ -55,8 +55,7 @@ public static class AdviceBook
     public static byte[] AdviceJson(OpenSite site, IssuedSheet sheet) => AdviceJson(site, sheet.Date, sheet.Issue);
 
     /// <summary>The same by the sheet's name.</summary>
-    public static byte[] AdviceJson(OpenSite site, DateOnly date, int issue) => site.Ledger.Sheets.ReportFiles(date, issue)
-        .First(file => string.Equals(file.Key, ReportFiles.AdviceJson, StringComparison.Ordinal)).Value;
+    public static byte[] AdviceJson(OpenSite site, DateOnly date, int issue) => site.Ledger.Sheets.ReportFile(date, issue, ReportFiles.AdviceJson)();
 
     private static IEnumerable<AdviceRow> Rows(OpenSite site, IssuedSheet sheet)
     {

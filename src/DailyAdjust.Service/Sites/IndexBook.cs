@@ -50,7 +50,8 @@ public static class IndexBook
     {
         var record = open.Ledger.Mornings.Get(sheet.Date, sheet.Issue)!;
         var site = SiteVersions.On(open.VersionsUpTo(record.Watermark), sheet.Date);
-        return new(sheet.Date, sheet.Issue, site, AdviceBook.AdviceJson(open, sheet));
+        var json = open.Ledger.Sheets.ReportFile(sheet.Date, sheet.Issue, ReportFiles.AdviceJson);
+        return new(sheet.Date, sheet.Issue, site, () => json());
     }
 
     private static IReadOnlyList<string> Summaries(SiteFolder folder) =>

@@ -180,7 +180,7 @@ public sealed class AllSitesTests
     {
         var sheet = InventedSites.Calm();
         var json = MorningReport.Render(sheet, InventedMorning.Issue)[ReportFiles.AdviceJson];
-        var site = Assert.Single(new IndexView([new() { Id = "q", Site = sheet.Site, Newest = new(Date, 2, sheet.Site, json) }]).Sites);
+        var site = Assert.Single(new IndexView([new() { Id = "q", Site = sheet.Site, Newest = new(Date, 2, sheet.Site, () => json) }]).Sites);
         Assert.Equal(Urgency.Questions, site.Urgency);
         Assert.Equal(["Please note: shop-0713.csv was refused: line 40 is cut off. It lies in inbox/refused with its reason."], Said(site));
     }
@@ -218,9 +218,9 @@ public sealed class AllSitesTests
         var good = InventedSites.Of("Good", InventedMorning.Build());
         var sheet = InventedMorning.Build() with { Exceptions = new() { HandRuns = [new(LogKind.WaterIn, new(PlaceKind.Area, "greens", ""), 6.35, InventedMorning.At(0, 20, 0), IsLate: false, "", "", [])] } };
         var bad = InventedSites.Of("Bad", sheet);
-        var json = Encoding.UTF8.GetString(bad.Newest!.AdviceJson.Span);
+        var json = Encoding.UTF8.GetString(bad.Newest!.AdviceJson().Span);
         Assert.Contains(old, json, StringComparison.Ordinal);
-        var damaged = bad with { Newest = bad.Newest with { AdviceJson = Encoding.UTF8.GetBytes(old.Length == 0 ? by : json.Replace(old, by, StringComparison.Ordinal)) } };
+        var damaged = bad with { Newest = bad.Newest with { AdviceJson = () => Encoding.UTF8.GetBytes(old.Length == 0 ? by : json.Replace(old, by, StringComparison.Ordinal)) } };
         var view = new IndexView([damaged, good]);
         Assert.Equal([("Bad", Urgency.NoSheet, 0), ("Good", Urgency.OffOrOn, 5)], view.Sites.Select(s => (s.Name, s.Urgency, s.Boxes.Count)));
         Assert.StartsWith("No sheet: Its records cannot be read: its newest advice.json is damaged (", Said(view.Sites[0]).Single(), StringComparison.Ordinal);
@@ -321,7 +321,7 @@ public sealed class AllSitesTests
              "programs":[{"controller":"A","program":"P1","setting":90,"advice":"set","percent":60,"reason":"dry"}]}
             """;
         var course = InventedCourse.Build(UnitSystem.Us);
-        var site = Assert.Single(new IndexView([new() { Id = "q", Site = course, Newest = new(Date, 1, course, System.Text.Encoding.UTF8.GetBytes(Json)) }]).Sites);
+        var site = Assert.Single(new IndexView([new() { Id = "q", Site = course, Newest = new(Date, 1, course, () => System.Text.Encoding.UTF8.GetBytes(Json)) }]).Sites);
         Assert.Equal((Urgency.Changes, 1, 0), (site.Urgency, site.Counts.Change, site.Warnings.Count));
     }
 

@@ -20,7 +20,7 @@ internal static class InventedSites
         {
             Id = Id(name),
             Site = site,
-            Newest = new(sheet.Date, issue, site, MorningReport.Render(sheet with { Site = site }, made)[ReportFiles.AdviceJson]),
+            Newest = new(sheet.Date, issue, site, () => MorningReport.Render(sheet with { Site = site }, made)[ReportFiles.AdviceJson]),
             Days = [new(sheet.Date, new(sheet.Date, issue, sheet.AsOf, [.. lines]), HasRound: true)],
         };
     }

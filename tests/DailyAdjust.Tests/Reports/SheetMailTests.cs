@@ -25,7 +25,7 @@ public sealed class SheetMailTests
     [Fact]
     public void What_asks_for_something_is_what_silence_must_not_hide()
     {
-        var asks = InventedSites.EveryUrgency().ToDictionary(s => s.Site!.Name, s => new SheetMail(s.Newest!.AdviceJson.Span, s.Site!).AsksForSomething, StringComparer.Ordinal);
+        var asks = InventedSites.EveryUrgency().ToDictionary(s => s.Site!.Name, s => new SheetMail(s.Newest!.AdviceJson().Span, s.Site!).AsksForSomething, StringComparer.Ordinal);
         Assert.Equal(["a nothing", "b questions", "h old sheet"], asks.Where(s => !s.Value).Select(s => s.Key).Order(StringComparer.Ordinal));
     }
 
@@ -85,6 +85,6 @@ public sealed class SheetMailTests
     private static SheetMail Of(string name, MorningSheet sheet, int issue = 1)
     {
         var site = InventedSites.Of(name, sheet, issue);
-        return new(site.Newest!.AdviceJson.Span, site.Site!);
+        return new(site.Newest!.AdviceJson().Span, site.Site!);
     }
 }
