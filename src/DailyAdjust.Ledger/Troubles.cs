@@ -23,6 +23,7 @@ internal static class Troubles
     /// <summary>Null = no trouble of the disk or of other processes but a mistake of the caller: let it through.</summary>
     public static LedgerException? From(SqliteException e, string path) => e.SqliteErrorCode switch
     {
+        IoError or CannotOpen when IsFolderGone(path) => NoFolder(path, e),
         Full => NoRoom(path, e),
         IoError when e.SqliteExtendedErrorCode == IoErrorSharedMemorySize => NoRoom(path, e),
         CannotOpen when NoFileCanBeOpened() => TooManyOpen(path, e),
@@ -42,8 +43,7 @@ internal static class Troubles
         UnauthorizedAccessException => NoRight(path, e),
         IOException when DiskError.IsReadOnly(e) => NoRight(path, e),
         IOException when DiskError.IsExhausted(e) => TooManyOpen(path, e),
-        DirectoryNotFoundException => new LedgerException(
-            LedgerTrouble.Missing, $"The folder of the ledger {path} does not exist.", e),
+        IOException when IsFolderGone(path) => NoFolder(path, e),
         IOException when DiskError.IsFull(e) => NoRoom(path, e),
 
         // Whatever else it is: beside a ledger nothing is written that is not understood.
@@ -72,11 +72,17 @@ internal static class Troubles
     private static LedgerException NoRoom(string path, Exception e) =>
         new(LedgerTrouble.Full, $"No room on the disk for the ledger {path}. Free some space; nothing was lost.", e);
 
+    /// <summary>Somebody took the course away, or its disk is not there: no disk failed.</summary>
+    private static LedgerException NoFolder(string path, Exception e) =>
+        new(LedgerTrouble.Missing, $"The folder of the ledger {path} does not exist.", e);
+
     private static LedgerException NoRight(string path, Exception e) =>
         new(LedgerTrouble.Denied, $"No right to write or open the ledger {path}. Check the rights of the file and its folder, and whether the disk may be written to ({Bare(e)}).", e);
 
     private static LedgerException TooManyOpen(string path, Exception e) =>
         new(LedgerTrouble.Denied, $"Too many files are open at once to open the ledger {path}. Raise the limit of the service, or close what else runs ({Bare(e)}).", e);
+
+    private static bool IsFolderGone(string path) => !Directory.Exists(Path.GetDirectoryName(Path.GetFullPath(path)));
 
     private static string Bare(Exception e) => e.Message.TrimEnd('.');
 

@@ -140,12 +140,12 @@ public sealed class VanishedTests : IDisposable
 
         var away = Path.Combine(_home.Path, "away");
         using var service = new RunningService(new ProgramStart("serve", "--home", _home.Path, "--set", "PollSeconds=1"));
-        MailServer.WaitFor("the service", () => service.HasEnded || service.Said.Contains("watching", StringComparison.Ordinal));
+        MailServer.WaitFor("the service", () => service.HasEnded || service.Said.Contains("work begins at", StringComparison.Ordinal));
         Directory.Move(_site.Path, away);
         MailServer.WaitFor("what the service says", () => service.HasEnded || service.Said.Contains($"{_site.Name}: its folder is gone", StringComparison.Ordinal));
         Directory.Move(away, _site.Path);
         MailServer.WaitFor("what the service says", () => service.HasEnded || service.Said.Contains($"{_site.Name}: its folder is there again", StringComparison.Ordinal));
-        Assert.Equal(0, service.Stop());
+        Assert.True(service.Stop() == 0, service.Said);
         Tried.Held(9, "a site that was taken away", 1);
     }
 

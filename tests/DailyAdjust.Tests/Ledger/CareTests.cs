@@ -106,10 +106,16 @@ public sealed class CareTests : IDisposable
     [InlineData(26, 26, LedgerTrouble.Corrupt)]
     public void What_the_disk_reports_becomes_a_trouble_with_a_sentence(int code, int extended, LedgerTrouble expected)
     {
-        var trouble = Troubles.From(new SqliteException("as SQLite says it", code, extended), "/sites/hill/ledger.db");
+        var trouble = Troubles.From(new SqliteException("as SQLite says it", code, extended), _home.Ledger);
         Assert.Equal(expected, trouble!.Trouble);
-        Assert.Contains("/sites/hill/ledger.db", trouble.Message, StringComparison.Ordinal);
+        Assert.Contains(_home.Ledger, trouble.Message, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData(10, 1034)]
+    [InlineData(14, 14)]
+    public void A_folder_that_was_taken_away_is_no_disk_that_failed(int code, int extended) =>
+        Assert.Equal(LedgerTrouble.Missing, Troubles.From(new SqliteException("as SQLite says it", code, extended), Path.Combine(_home.Folder, "gone", "ledger.db"))!.Trouble);
 
     [Fact]
     public void A_mistake_of_the_caller_is_not_blamed_on_the_disk() =>
