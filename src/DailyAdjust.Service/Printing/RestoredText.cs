@@ -19,6 +19,10 @@ internal static class RestoredText
         {
             yield return $"The records that were there are set aside in {aside}.";
         }
+        else
+        {
+            yield return $"There were no records in {site.Path} before. If another course was meant, this one is a second of the same name: remove it.";
+        }
 
         if (restored.PutBack.Count > 0)
         {

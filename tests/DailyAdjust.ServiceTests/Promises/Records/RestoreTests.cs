@@ -94,6 +94,7 @@ public sealed class RestoreTests : IDisposable
     {
         using var computer = new TestHome();
         var result = RunningProgram.Run("restore", _backup, "--home", computer.Path, "--site", "course");
+        Assert.Contains("There were no records in ", result.Output, StringComparison.Ordinal);
         Assert.True(result.ExitCode == 0, result.ToString());
         var site = computer.Home.Site("course");
         Assert.Equal(File.ReadAllBytes(_site.SiteFile), File.ReadAllBytes(site.SiteFile));
