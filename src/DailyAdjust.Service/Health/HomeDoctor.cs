@@ -28,6 +28,11 @@ public sealed class HomeDoctor(HomeFolder home, ServiceOptions options, DateTime
     {
         yield return Rights();
         yield return Room();
+        if (!string.IsNullOrWhiteSpace(options.BackupFolder) && !Directory.Exists(options.BackupFolder))
+        {
+            yield return Finding.Alarm("", "disk", $"{options.BackupFolder}, for the copies of backups (BackupFolder), is not there: connect its disk or share");
+        }
+
         yield return Zones();
         yield return Beat();
         foreach (var finding in OfMail())
@@ -60,11 +65,6 @@ public sealed class HomeDoctor(HomeFolder home, ServiceOptions options, DateTime
         var drive = new DriveInfo(home.Path);
         var free = drive.AvailableFreeSpace;
         var text = FormattableString.Invariant($"{free / 1e9:0.0} GB free of {drive.TotalSize / 1e9:0.0}");
-        if (!string.IsNullOrWhiteSpace(options.BackupFolder) && !Directory.Exists(options.BackupFolder))
-        {
-            return Finding.Alarm("", "disk", $"{options.BackupFolder}, for the copies of backups (BackupFolder), is not there: connect its disk or share");
-        }
-
         return free < LeastRoom ? Finding.Alarm("", "disk", $"{text}: the ledgers cannot grow. Make room on {drive.Name} now.")
             : free < LittleRoom ? Finding.Look("", "disk", $"{text}: make room on {drive.Name}")
             : Finding.Well("", "disk", text);

@@ -54,15 +54,20 @@ public sealed class SiteRunners(HomeFolder home, ServiceOptions options, TimePro
             _runners.Add(site.Name, new SiteRunner(site, options, time, log));
         }
 
-        var gone = _runners.Keys.Where(name => !sites.Exists(s => string.Equals(s.Name, name, StringComparison.Ordinal))).ToList();
-        foreach (var name in gone.Where(name => _told.IsNews(name, "gone")))
+        var there = sites.Select(site => site.Name).ToHashSet(StringComparer.Ordinal);
+        foreach (var name in _runners.Keys)
         {
-            log.LogError("{Site}: its folder is gone, and nothing is done for this course any more. If nobody took it away on purpose, put it back", name);
-        }
-
-        foreach (var name in _runners.Keys.Except(gone, StringComparer.Ordinal).Where(_told.Recovered))
-        {
-            log.LogInformation("{Site}: its folder is there again", name);
+            if (there.Contains(name))
+            {
+                if (_told.Recovered(name))
+                {
+                    log.LogInformation("{Site}: its folder is there again", name);
+                }
+            }
+            else if (_told.IsNews(name, "gone"))
+            {
+                log.LogError("{Site}: its folder is gone, and nothing is done for this course any more. If nobody took it away on purpose, put it back", name);
+            }
         }
 
         if (_told.Recovered(home.SitesFolder))
