@@ -14,7 +14,6 @@ internal sealed class AdviceContext
     private readonly Func<DateOnly, double> _expectedEto;
     private readonly HandWater _hand;
     private readonly RunRules _rules;
-    private readonly SitePlan _plan;
 
     public AdviceContext(
         Site site,
@@ -27,7 +26,7 @@ internal sealed class AdviceContext
         Func<DateOnly, double> expectedEto,
         IReadOnlyList<WeatherDay> before,
         IReadOnlyList<OffOrder> weatherOrders,
-        SitePlan? plan = null)
+        SiteLayout? layout = null)
     {
         Site = site;
         Date = date;
@@ -38,16 +37,15 @@ internal sealed class AdviceContext
         RainSinceMidnight = rainSinceMidnight;
         _expectedEto = expectedEto;
         _hand = new HandWater(site.Clock, log);
+        Layout = layout ?? SiteLayout.Of(new SitePlan(site));
         Season = new SeasonHistory(site.Clock, log);
-        GrowIns = new GrowIns(site, log);
+        GrowIns = new GrowIns(site, log, Layout.Starts);
         Switches = new RainSwitches(site, before.SelectMany(d => d.Rain).Concat(rainSinceMidnight));
         Faults = new FaultNotes(site.Clock, log, settings);
-        Laying = new NightRuns(site);
         _rules = new RunRules(settings, new RanHistory(site.Clock, log), Season, GrowIns, Switches, Laying);
         Visits = new VisitCalendar(site, log);
         Off = new OffOrders(site.Clock, log, weatherOrders);
         Rules = [.. site.Restrictions, .. DroughtRules.Of(site, StageHistory.Of(log))];
-        _plan = plan ?? new SitePlan(site);
     }
 
     public Site Site { get; }
@@ -77,7 +75,7 @@ internal sealed class AdviceContext
     public FaultNotes? LoggedFaults { get; init; }
 
     /// <summary>Lays out what runs; keeps what it has laid.</summary>
-    public NightRuns Laying { get; }
+    public NightRuns Laying => Layout.Laying;
 
     /// <summary>At 00:00 of the sheet's date.</summary>
     public IReadOnlyDictionary<StationKey, double> DepletionMm { get; }
@@ -87,21 +85,18 @@ internal sealed class AdviceContext
     /// <summary>From the sheet's date on; may be empty.</summary>
     public IReadOnlyList<ForecastDay> Forecast { get; init; } = [];
 
-    public IReadOnlyList<ZonePlan> Zones => _plan.Zones;
+    /// <summary>The site laid out.</summary>
+    public SiteLayout Layout { get; }
 
-    public IReadOnlyList<PlannedProgram> Programs => _plan.Programs;
+    public IReadOnlyList<ZonePlan> Zones => Layout.Plan.Zones;
+
+    public IReadOnlyList<PlannedProgram> Programs => Layout.Plan.Programs;
 
     /// <summary>Starts from here on run at what this sheet says: round_done_by, or after a later look the minute that follows it. UTC.</summary>
     public DateTimeOffset RoundDone { get; }
 
     /// <summary>A later look of the day: reference ET that was measured since midnight; null = none.</summary>
     public DrawnToday? Drawn { get; init; }
-
-    /// <summary>Room in which one zone after another is laid out; a morning is reckoned by one thread.</summary>
-    internal List<ZoneForecast.Step> Steps { get; } = [];
-
-    /// <summary>The same for the events of one day.</summary>
-    internal List<WaterEvent> Events { get; } = [];
 
     public double ExpectedEtoMm(DateOnly date)
     {
@@ -167,8 +162,8 @@ internal sealed class AdviceContext
     /// <summary>What is noted of a program that is off; null = nothing. That nobody answered a sheet mends nothing.</summary>
     public Fault? FaultOf(ProgramKey program) => LoggedFaults?.Of(program, AsOf) ?? Faults.Of(program, AsOf);
 
-    public IReadOnlyList<ZonePlan> ZonesOf(PlannedProgram program) => _plan.ZonesOf(program);
+    public IReadOnlyList<ZonePlan> ZonesOf(PlannedProgram program) => Layout.Plan.ZonesOf(program);
 
     /// <summary>Place of the program's most important area in the site's order of priority, 0 the first.</summary>
-    public int RankOf(PlannedProgram program) => _plan.RankOf(program);
+    public int RankOf(PlannedProgram program) => Layout.Plan.RankOf(program);
 }

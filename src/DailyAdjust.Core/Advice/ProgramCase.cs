@@ -84,9 +84,14 @@ internal sealed class ProgramCase
     /// <summary>What the program needs in a horizon, after running at some setting in between, with some rain supposed.</summary>
     public ProgramNeed NeedOn(Horizon horizon, Setting between, SupposedRain rain)
     {
-        var zones = OrderHits.ZonesThatRun(_context, Program, horizon)
-            .Select(z => ZoneNeed.Of(ForecastBuilder.Build(_context, z, Program, horizon, between, rain, NewSettings), Program))
-            .ToList();
+        ForecastOutline? outline = null;
+        var zones = new List<ZoneNeed>();
+        foreach (var zone in OrderHits.ZonesThatRun(_context, Program, horizon))
+        {
+            outline = outline?.Serves(zone) == true ? outline : new ForecastOutline(_context, zone, Program, horizon, between, rain, NewSettings);
+            zones.Add(ZoneNeed.Of(outline.Of(zone), Program));
+        }
+
         return ProgramNeed.Of(zones, _context.Site.Report.Satisfy);
     }
 

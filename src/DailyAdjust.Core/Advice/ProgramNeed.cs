@@ -16,6 +16,8 @@ internal sealed record ProgramNeed(double ExactPercent, bool CanWait, bool Due, 
     /// <summary>The most of an area's ground that may be set aside.</summary>
     internal const double MostSetAside = 1.0 / 3;
 
+    private static readonly IReadOnlySet<ZoneNeed> None = new HashSet<ZoneNeed>(ReferenceEqualityComparer.Instance);
+
     /// <summary>Shares of ground compare to this.</summary>
     private const double ShareTolerance = 1e-9;
 
@@ -24,22 +26,41 @@ internal sealed record ProgramNeed(double ExactPercent, bool CanWait, bool Due, 
     public static ProgramNeed Of(IReadOnlyList<ZoneNeed> zones, double satisfy)
     {
         var ground = GroundOf(zones);
-        var setAside = new HashSet<ZoneNeed>(ReferenceEqualityComparer.Instance);
+        HashSet<ZoneNeed>? setAside = null;
         var percent = 0.0;
         bool canWait = true, due = false, isPast = false;
-        foreach (var area in zones.GroupBy(z => z.Zone.Station.Area.Name, StringComparer.Ordinal))
+        foreach (var area in ByArea(zones))
         {
-            var all = area.ToList();
-            setAside.UnionWith(Aside(all, ground));
-            var rest = all.Where(z => !setAside.Contains(z)).ToList();
-            var whole = rest.Sum(ground);
-            percent = Math.Max(percent, Meeting(rest, ground, satisfy));
-            canWait &= rest.Where(z => z.CanWait).Sum(ground) / whole >= satisfy - ShareTolerance;
-            isPast |= rest.Where(z => !z.IsPastAllowable).Sum(ground) / whole < satisfy - ShareTolerance;
-            due |= rest.Where(z => !z.Due).Sum(ground) / whole < satisfy - ShareTolerance;
+            var ranked = Ranked(area, ground);
+            var aside = Aside(ranked);
+            if (aside.Count > 0)
+            {
+                (setAside ??= new HashSet<ZoneNeed>(ReferenceEqualityComparer.Instance)).UnionWith(aside);
+                ranked = [.. ranked.Where(z => !aside.Contains(z.Need))];
+            }
+
+            double whole = 0, waits = 0, isWithin = 0, notDue = 0;
+            foreach (var zone in area)
+            {
+                if (aside.Contains(zone))
+                {
+                    continue;
+                }
+
+                var holds = ground(zone);
+                whole += holds;
+                waits += zone.CanWait ? holds : 0;
+                isWithin += zone.IsPastAllowable ? 0 : holds;
+                notDue += zone.Due ? 0 : holds;
+            }
+
+            percent = Math.Max(percent, Meeting(ranked, satisfy));
+            canWait &= waits / whole >= satisfy - ShareTolerance;
+            isPast |= isWithin / whole < satisfy - ShareTolerance;
+            due |= notDue / whole < satisfy - ShareTolerance;
         }
 
-        return new ProgramNeed(percent, canWait, due, zones, setAside) { IsPastAllowable = isPast };
+        return new ProgramNeed(percent, canWait, due, zones, setAside ?? None) { IsPastAllowable = isPast };
     }
 
     /// <summary>In some area, zones that hold more of the ground than may be left unmet are past their allowable depletion before the first start.</summary>
@@ -57,36 +78,59 @@ internal sealed record ProgramNeed(double ExactPercent, bool CanWait, bool Due, 
     }
 
     /// <summary>The smallest percentage that meets zones holding a share of the ground.</summary>
-    internal static double Meeting(IReadOnlyList<ZoneNeed> zones, Func<ZoneNeed, double> ground, double share)
+    internal static double Meeting(IReadOnlyList<ZoneNeed> zones, Func<ZoneNeed, double> ground, double share) => Meeting(Ranked(zones, ground), share);
+
+    private static double Meeting((ZoneNeed Need, double Ground)[] ranked, double share)
     {
-        var whole = zones.Sum(ground);
-        var met = 0.0;
-        foreach (var zone in zones.OrderBy(z => z.Percent))
+        var (whole, met) = (0.0, 0.0);
+        foreach (var zone in ranked)
         {
-            met += ground(zone);
+            whole += zone.Ground;
+        }
+
+        foreach (var zone in ranked)
+        {
+            met += zone.Ground;
             if (met / whole >= share - ShareTolerance)
             {
-                return zone.Percent;
+                return zone.Need.Percent;
             }
         }
 
-        return zones.Max(z => z.Percent);
+        return ranked[^1].Need.Percent;
     }
 
-    private static IEnumerable<ZoneNeed> Aside(IReadOnlyList<ZoneNeed> zones, Func<ZoneNeed, double> ground)
+    /// <summary>Those of each area, in station order.</summary>
+    private static IEnumerable<IReadOnlyList<ZoneNeed>> ByArea(IReadOnlyList<ZoneNeed> zones) => zones.Count > 0 && zones.All(z => ReferenceEquals(z.Zone.Station.Area, zones[0].Zone.Station.Area))
+        ? [zones]
+        : zones.GroupBy(z => z.Zone.Station.Area.Name, StringComparer.Ordinal).Select(IReadOnlyList<ZoneNeed> (area) => [.. area]);
+
+    /// <summary>With their ground, the least need first; equal ones in station order.</summary>
+    private static (ZoneNeed Need, double Ground)[] Ranked(IReadOnlyList<ZoneNeed> zones, Func<ZoneNeed, double> ground) =>
+        [.. zones.Select(z => (Need: z, Ground: ground(z))).OrderBy(z => z.Need.Percent)];
+
+    /// <summary>The neediest, equal ones in station order, as far as they need much more than the others and hold little ground.</summary>
+    private static List<ZoneNeed> Aside((ZoneNeed Need, double Ground)[] ranked)
     {
-        var whole = zones.Sum(ground);
-        var limit = MuchMore * Meeting(zones, ground, 0.5);
-        var aside = 0.0;
-        foreach (var zone in zones.OrderByDescending(z => z.Percent))
+        var limit = MuchMore * Meeting(ranked, 0.5);
+        var found = new List<ZoneNeed>();
+        if (!(ranked[^1].Need.Percent > limit))
         {
-            if (zone.Percent <= limit || (aside + ground(zone)) / whole > MostSetAside + ShareTolerance)
+            return found;
+        }
+
+        var (whole, aside) = (ranked.Sum(z => z.Ground), 0.0);
+        foreach (var (need, holds) in ranked.OrderByDescending(z => z.Need.Percent))
+        {
+            if (need.Percent <= limit || (aside + holds) / whole > MostSetAside + ShareTolerance)
             {
-                yield break;
+                break;
             }
 
-            aside += ground(zone);
-            yield return zone;
+            aside += holds;
+            found.Add(need);
         }
+
+        return found;
     }
 }

@@ -33,7 +33,7 @@ internal sealed class ForecastWalk
     public ForecastWalk(ProgramCase program, ZoneNeed need)
     {
         (_context, _program, _forecast) = (program.Context, program, need.Forecast);
-        ForecastBuilder.Build(_context, need.Zone, program.Program, program.Horizon, Setting.Off, default, program.NewSettings, _marks);
+        new ForecastOutline(_context, need.Zone, program.Program, program.Horizon, Setting.Off, default, program.NewSettings).Of(need.Zone, _marks);
         _walk = new ZoneWalk(_context.Site.Clock, need.Zone, _context.DepletionMm[need.Zone.Station.Key], namesDates: true);
         _walk.Steps.Add(Step.Given("below full at 00:00 of " + Words.Date(_context.Date), "Dr", _walk.DepletionMm, "mm", "the balance of the day before"));
         for (_firstOpen = 0; _firstOpen < _marks.Count; _firstOpen++)

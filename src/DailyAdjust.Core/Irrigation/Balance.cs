@@ -34,6 +34,15 @@ public sealed record BalanceInputs
     /// <summary>The first date whose zone days are wanted; earlier ones are run and not listed. Null = all.</summary>
     public DateOnly? ListFrom { get; init; }
 
+    /// <summary>The first date of which <see cref="BalanceResult.Traces"/> are wanted; null = of none.</summary>
+    internal DateOnly? TracesFrom { get; init; }
+
+    /// <summary>What was on the programs, where somebody has gathered that already from these versions, log and sheets, from <see cref="StartsFrom"/> on or earlier.</summary>
+    internal SettingHistory? Settings { get; init; }
+
+    /// <summary>A site of which somebody has laid out the zones already; null = nobody has.</summary>
+    internal SitePlan? Plan { get; init; }
+
     /// <summary>The first instant of which a start is looked at, UTC: of the night before the first day, whose runs go on into it. Null = nothing is run.</summary>
     internal DateTimeOffset? StartsFrom => (Weather is [var first, ..] ? first.Date : StartState?.Date) is { } begin ? Versions[^1].Site.Clock.DayStart(begin.AddDays(-2)) : null;
 
@@ -51,6 +60,9 @@ public sealed record BalanceResult(IReadOnlyList<ZoneDay> Days, SoilState End)
 {
     /// <summary>Estimated water of every day that was run, L, by the stations' flow; a station whose flow is not known has none.</summary>
     public required IReadOnlyList<double> Litres { get; init; }
+
+    /// <summary>Of the days from <see cref="BalanceInputs.TracesFrom"/> on.</summary>
+    internal IReadOnlyList<DayTraces> Traces { get; init; } = [];
 }
 
 /// <summary>The daily water balance of every zone. Source: [FAO56] ch. 8, p. 161-181; the order within a day is explained in docs/decisions/clock-order.md.</summary>
@@ -80,14 +92,12 @@ public static class Balance
 
     /// <summary>The same as <see cref="Run(BalanceInputs)"/> of all of them, where only the days from a date on can differ from a result that is known.</summary>
     /// <param name="inputs">Those of the known result, but for what has a say from the date on.</param>
-    /// <param name="known">The result.</param>
+    /// <param name="known">The result, with its traces.</param>
     /// <param name="from">The first date on which they differ.</param>
     internal static BalanceResult RunFrom(BalanceInputs inputs, BalanceResult known, DateOnly from)
     {
         var earlier = inputs.Weather.TakeWhile(d => d.Date < from).Count();
-        var listed = known.Days.TakeWhile(d => d.Date < from).Count();
-        var depletion = known.Days.Skip(listed).TakeWhile(d => d.Date == from).ToDictionary(d => d.Station, d => d.DepletionBeforeMm);
-        if (depletion.Count == 0)
+        if (known.Traces.FirstOrDefault(d => d.Date == from) is not { } first)
         {
             return earlier == inputs.Weather.Count ? known : Run(inputs);
         }
@@ -96,9 +106,14 @@ public static class Balance
         {
             Weather = [.. inputs.Weather.Skip(earlier)],
             Before = [.. inputs.Before, .. inputs.Weather.Take(earlier)],
-            StartState = new SoilState(from, depletion),
+            StartState = new SoilState(from, first.Zones.Select((zone, i) => (zone.Station.Key, first.BeforeMm[i])).ToDictionary()),
         });
-        return later with { Days = [.. known.Days.Take(listed), .. later.Days], Litres = [.. known.Litres.Take(earlier), .. later.Litres] };
+        return later with
+        {
+            Days = [.. known.Days.TakeWhile(d => d.Date < from), .. later.Days],
+            Litres = [.. known.Litres.Take(earlier), .. later.Litres],
+            Traces = [.. known.Traces.TakeWhile(d => d.Date < from), .. later.Traces],
+        };
     }
 
     private static BalanceResult Run(BalanceInputs inputs, BalanceRun run)
@@ -106,7 +121,7 @@ public static class Balance
         var days = new List<ZoneDay>(inputs.Weather.Count(d => !(d.Date < inputs.ListFrom)) * inputs.Versions[^1].Site.Stations.Count);
         List<double> litres = [.. DaysOf(inputs, run, () => days).Select(day => day.Litres)];
         var next = inputs.Weather is [.., var last] ? last.Date.AddDays(1) : inputs.StartState?.Date ?? inputs.Versions[0].Site.Start;
-        return new BalanceResult(days, run.StateAt(next)) { Litres = litres };
+        return new BalanceResult(days, run.StateAt(next)) { Litres = litres, Traces = run.Traces };
     }
 
     /// <summary>One day after another: the list that took its zone days (null = they are not wanted) and its water, L.</summary>

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using DailyAdjust.Core.Agronomy;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Sites;
@@ -23,6 +24,7 @@ internal sealed class BalanceRun
     private readonly HandWater _hand;
     private readonly SeasonHistory _season;
     private readonly List<WaterEvent> _events = [];
+    private readonly List<DayTraces> _traces = [];
     private Site? _site;
     private IReadOnlyList<ZonePlan> _zones = [];
 
@@ -32,8 +34,11 @@ internal sealed class BalanceRun
     /// <summary>Of each of the zones, its place among the kinds of ground.</summary>
     private int[] _ground = [];
 
-    /// <summary>What the zones of one area at one gauge share on the day that is run.</summary>
-    private GroundDay[] _groundDays = [];
+    /// <summary>What the zones of one area at one gauge share on the day that is run; null = nobody asked yet.</summary>
+    private GroundDay?[] _groundDays = [];
+
+    /// <summary>Of each of the zones, the place of its box in the site.</summary>
+    private int[] _box = [];
 
     private IReadOnlyList<PlannedProgram> _programs = [];
     private RunRules? _rules;
@@ -43,7 +48,7 @@ internal sealed class BalanceRun
         _inputs = inputs;
         _versions = inputs.Versions;
         var clock = _versions[^1].Site.Clock;
-        _settings = new SettingHistory(_versions, inputs.Log, inputs.Sheets, inputs.StartsFrom);
+        _settings = inputs.Settings ?? new SettingHistory(_versions, inputs.Log, inputs.Sheets, inputs.StartsFrom);
         _ran = new RanHistory(clock, inputs.Log);
         _hand = new HandWater(clock, inputs.Log);
         _season = new SeasonHistory(clock, inputs.Log);
@@ -54,6 +59,9 @@ internal sealed class BalanceRun
 
     /// <summary>What the watched station's last day was reckoned from.</summary>
     public ZoneDayParts? LastDay { get; private set; }
+
+    /// <summary>Of the days that were run so far.</summary>
+    public IReadOnlyList<DayTraces> Traces => _traces;
 
     /// <summary>Runs a day.</summary>
     /// <param name="weather">The day after the last one.</param>
@@ -69,10 +77,17 @@ internal sealed class BalanceRun
         UseVersion(weather.Date);
         var day = new DayOfSite(_site!, weather.Date, _programs, _rules!, _hand);
         Array.Clear(_groundDays);
+        List<DayStart>[] startsOf = [.. _site!.Controllers.Select(c => day.StartsAt(c.Id))];
+        var traces = weather.Date >= _inputs.TracesFrom ? new DayTraces(weather.Date, eto, _zones, [.. _depletion], new ZoneTrace[_zones.Count]) : null;
         var litres = 0.0;
         for (var i = 0; i < _zones.Count; i++)
         {
-            litres += ZoneDayOf(i, day, _groundDays[_ground[i]] ??= GroundDay.Of(day, weather, _zones[i].Station), eto, into);
+            litres += ZoneDayOf(i, day, _groundDays[_ground[i]] ??= GroundDay.Of(day, weather, _zones[i].Station), startsOf[_box[i]], into, traces);
+        }
+
+        if (traces is not null)
+        {
+            _traces.Add(traces);
         }
 
         return litres;
@@ -97,11 +112,13 @@ internal sealed class BalanceRun
         // state knows the stations of its day alone. Null = the balance begins.
         var carried = _site is null ? _inputs.StartState?.DepletionMm : Depletions();
         _site = site;
-        _programs = ZonePlan.AllPrograms(site);
-        _zones = ZonePlan.Of(site, _programs);
+        var plan = _inputs.Plan is { } laid && ReferenceEquals(laid.Site, site) ? laid : new SitePlan(site);
+        (_programs, _zones) = (plan.Programs, plan.Zones);
         List<(string, string)> kinds = [.. _zones.Select(z => (z.Station.Gauge, z.Station.Area.Name)).Distinct()];
         _ground = [.. _zones.Select(z => kinds.IndexOf((z.Station.Gauge, z.Station.Area.Name)))];
-        _groundDays = new GroundDay[kinds.Count];
+        _groundDays = new GroundDay?[kinds.Count];
+        List<string> boxes = [.. site.Controllers.Select(c => c.Id)];
+        _box = [.. _zones.Select(z => boxes.IndexOf(z.Station.Key.Controller))];
         _rules = new RunRules(
             _settings, _ran, _season, new GrowIns(site, _inputs.Log), new RainSwitches(site, _inputs.Before.Concat(_inputs.Weather).SelectMany(d => d.Rain)), new NightRuns(site));
         _depletion = [.. _zones.Select(zone => carried is null ? zone.StartDepletionMm() : Math.Min(carried.GetValueOrDefault(zone.Station.Key), zone.TotalAvailableMm))];
@@ -112,14 +129,13 @@ internal sealed class BalanceRun
     /// <summary>On its own: within the day what the lambda holds would be made for every zone, redrawn or not.</summary>
     private void Redraw(DateOnly date, Func<DateOnly, double, double> shareDrawn) => WaterEvent.Redraw(_events, share => shareDrawn(date, share));
 
-    private double ZoneDayOf(int index, DayOfSite day, GroundDay ground, double eto, List<ZoneDay>? into)
+    private double ZoneDayOf(int index, DayOfSite day, GroundDay ground, List<DayStart> starts, List<ZoneDay>? into, DayTraces? traces)
     {
         var zone = _zones[index];
-        var station = zone.Station;
         _events.Clear();
-        _events.AddRange(ground.Falls);
+        _events.AddRange(ground.Falls.AsSpan());
         double minutesRun = 0, irrigationRunoff = 0;
-        foreach (var start in day.StartsAt(station.Key.Controller))
+        foreach (ref readonly var start in CollectionsMarshal.AsSpan(starts))
         {
             if (zone.BaseMinutesIn(start.Program) is not { } baseMinutes)
             {
@@ -131,7 +147,7 @@ internal sealed class BalanceRun
             if (_inputs.OnWater is { } told)
             {
                 var before = start with { Setting = _settings.LastRunning(start.Program.Key, start.Start.At) };
-                told(new StationWater(day.Date, start.Program.Key, start.Start.At, station, minutes, start.Setting.IsOff ? day.MinutesRun(before, zone, baseMinutes) : 0));
+                told(new StationWater(day.Date, start.Program.Key, start.Start.At, zone.Station, minutes, start.Setting.IsOff ? day.MinutesRun(before, zone, baseMinutes) : 0));
             }
 
             irrigationRunoff += zone.Net.RunoffMm(minutes);
@@ -141,7 +157,7 @@ internal sealed class BalanceRun
         if (day.AddHand(_events, zone) is > 0 and var byHand)
         {
             minutesRun += byHand;
-            _inputs.OnWater?.Invoke(new StationWater(day.Date, null, null, station, byHand, 0));
+            _inputs.OnWater?.Invoke(new StationWater(day.Date, null, null, zone.Station, byHand, 0));
         }
 
         WaterEvent.Sort(_events);
@@ -150,24 +166,36 @@ internal sealed class BalanceRun
             Redraw(day.Date, shareDrawn);
         }
 
-        var depletionBefore = _depletion[index];
-        var soil = new RootZone(zone.TotalAvailableMm, zone.AllowableMm, depletionBefore);
-        if (station.Key == Watched)
+        var beforeMm = _depletion[index];
+        var soil = new RootZone(zone.TotalAvailableMm, zone.AllowableMm, beforeMm);
+        if (Watched is { } watched && zone.Station.Key == watched)
         {
             LastDay = new ZoneDayParts(zone, day, ground.Rain, ground.OnZone, [.. _events]);
         }
 
-        var k = zone.K(ground.Kc);
-        var sums = ZoneDaySums.Run(ref soil, _events, eto * k);
+        var sums = ZoneDaySums.Run(ref soil, _events, ground.EtoMm * zone.K(ground.Kc));
         _depletion[index] = soil.DepletionMm;
-        into?.Add(new ZoneDay
+        if (traces is not null)
         {
-            Date = day.Date,
-            Station = station.Key,
-            Area = station.Area.Name,
-            EtoMm = eto,
+            traces.Of[index] = (sums.DrainedMm > 0 ? ZoneTrace.Filled : ZoneTrace.None) | (sums.LastProbe is null ? ZoneTrace.None : ZoneTrace.Probed);
+        }
+
+        into?.Add(Listed(zone, day.Date, ground, sums, beforeMm, soil.DepletionMm, irrigationRunoff, minutesRun));
+        return minutesRun * (zone.Station.FlowLPerMin ?? 0);
+    }
+
+    /// <summary>On its own, so that a day that nobody wants to see stays short.</summary>
+    private static ZoneDay Listed(ZonePlan zone, DateOnly date, GroundDay ground, ZoneDaySums sums, double beforeMm, double depletionMm, double irrigationRunoffMm, double minutesRun)
+    {
+        var k = zone.K(ground.Kc);
+        return new ZoneDay
+        {
+            Date = date,
+            Station = zone.Station.Key,
+            Area = zone.Station.Area.Name,
+            EtoMm = ground.EtoMm,
             K = k,
-            Ks = eto * k > 0 ? sums.DrawnMm / (eto * k) : 1,
+            Ks = ground.EtoMm * k > 0 ? sums.DrawnMm / (ground.EtoMm * k) : 1,
             EtcMm = sums.DrawnMm,
             RainMm = ground.Rain.RainMm,
             InterceptedMm = ground.OnZone.InterceptedMm,
@@ -177,14 +205,13 @@ internal sealed class BalanceRun
             DrainageMm = sums.DrainedMm,
             ProbeMm = sums.ProbeMm,
             ProbeCutMm = sums.ProbeCutMm,
-            DepletionBeforeMm = depletionBefore,
-            DepletionMm = soil.DepletionMm,
+            DepletionBeforeMm = beforeMm,
+            DepletionMm = depletionMm,
             RawMm = zone.AllowableMm,
             TawMm = zone.TotalAvailableMm,
-            IrrigationRunoffMm = irrigationRunoff,
+            IrrigationRunoffMm = irrigationRunoffMm,
             MinutesRun = minutesRun,
             LastProbe = sums.LastProbe,
-        });
-        return minutesRun * (station.FlowLPerMin ?? 0);
+        };
     }
 }

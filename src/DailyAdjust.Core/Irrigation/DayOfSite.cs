@@ -93,10 +93,10 @@ internal sealed class DayOfSite
     }
 
     /// <summary>Minutes that a start gives a station when nothing keeps it from running.</summary>
-    public static double MinutesDue(DayStart start, double baseMinutes) => start.Setting.IsOff ? 0 : start.Due.Minutes(baseMinutes);
+    public static double MinutesDue(in DayStart start, double baseMinutes) => start.Setting.IsOff ? 0 : start.Due.Minutes(baseMinutes);
 
     /// <summary>Minutes that a station really ran in a start; where a rain switch kept it shut, those of which people say that they ran.</summary>
-    public double MinutesRun(DayStart start, ZonePlan zone, double baseMinutes)
+    public double MinutesRun(in DayStart start, ZonePlan zone, double baseMinutes)
     {
         if (start.Setting.IsOff)
         {
@@ -107,7 +107,7 @@ internal sealed class DayOfSite
     }
 
     /// <summary>Share of a station's minutes in a start that people say ran, 0 or more; what they say nothing of counts with a share of its own.</summary>
-    public double ShareTold(DayStart start, Station station, double untold)
+    public double ShareTold(in DayStart start, Station station, double untold)
     {
         if (!start.IsTold)
         {
@@ -119,7 +119,7 @@ internal sealed class DayOfSite
     }
 
     /// <summary>When a station runs in a start; null = it has no minutes in it.</summary>
-    public StationRun? TimesOf(DayStart start, StationKey station) =>
+    public StationRun? TimesOf(in DayStart start, StationKey station) =>
         (_times ??= new NightTimes(_rules.Laying, Site.Controllers, StartsAt, controller => Before.StartsAt(controller)))
         .Of(start.Program.Key, start.Start, station);
 
@@ -154,6 +154,9 @@ internal sealed class DayOfSite
             IsTold = HasSpans || _rules.Ran.HasAnyOf(start.Date, controller),
         });
     }
+
+    /// <summary>Whether anybody brought water to a controller's stations by hand, or probed there.</summary>
+    public bool HasHandAt(string controller) => _hand.IsAt(controller, Date);
 
     public double AddHand(List<WaterEvent> events, ZonePlan zone) => _hand.AddEvents(events, zone, Date, Curve, End);
 }

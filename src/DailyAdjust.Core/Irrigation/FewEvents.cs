@@ -1,22 +1,33 @@
+using System.Runtime.InteropServices;
+
 namespace DailyAdjust.Core.Irrigation;
+
+/// <summary>Whether one comes after another: both are handed over as they lie, for they are asked millions of times.</summary>
+internal delegate bool ComesAfter<T>(in T one, in T other);
 
 /// <summary>The events of one day: few, and mostly in order already.</summary>
 internal static class FewEvents
 {
     /// <summary>Sorts them; equal ones keep their order.</summary>
-    public static void Sort<T>(List<T> events, Comparison<T> inOrder)
+    public static void Sort<T>(List<T> events, ComesAfter<T> comesAfter)
     {
-        for (var i = 1; i < events.Count; i++)
+        var all = CollectionsMarshal.AsSpan(events);
+        for (var i = 1; i < all.Length; i++)
         {
-            var current = events[i];
-            var j = i - 1;
-            while (j >= 0 && inOrder(events[j], current) > 0)
+            if (!comesAfter(all[i - 1], all[i]))
             {
-                events[j + 1] = events[j];
+                continue;
+            }
+
+            var current = all[i];
+            var j = i - 1;
+            while (j >= 0 && comesAfter(all[j], current))
+            {
+                all[j + 1] = all[j];
                 j--;
             }
 
-            events[j + 1] = current;
+            all[j + 1] = current;
         }
     }
 }

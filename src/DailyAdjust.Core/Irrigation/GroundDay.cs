@@ -5,11 +5,12 @@ using DailyAdjust.Core.Weather;
 namespace DailyAdjust.Core.Irrigation;
 
 /// <summary>What all zones of one area at one gauge share on one site-local day.</summary>
+/// <param name="EtoMm">Reference ET of the day, mm.</param>
 /// <param name="Rain">At the gauge.</param>
 /// <param name="OnZone">What becomes of it on the area's soil.</param>
 /// <param name="Falls">What of it reaches the root zone, in order of time.</param>
 /// <param name="Kc">Crop coefficient of the date.</param>
-internal sealed record GroundDay(GaugeDay Rain, RainOnZone OnZone, WaterEvent[] Falls, double Kc)
+internal sealed record GroundDay(double EtoMm, GaugeDay Rain, RainOnZone OnZone, WaterEvent[] Falls, double Kc)
 {
     /// <param name="day">The day.</param>
     /// <param name="weather">Not open.</param>
@@ -17,9 +18,10 @@ internal sealed record GroundDay(GaugeDay Rain, RainOnZone OnZone, WaterEvent[] 
     public static GroundDay Of(DayOfSite day, WeatherDay weather, Station station)
     {
         var rain = weather.RainAt(station.Gauge);
-        var onZone = RainOnZone.OfDay(rain, weather.EtoMm!.Value, station.Area.Soil);
+        var eto = weather.EtoMm!.Value;
+        var onZone = RainOnZone.OfDay(rain, eto, station.Area.Soil);
         var falls = new List<WaterEvent>();
         day.AddRain(falls, rain, onZone.SoilShare);
-        return new GroundDay(rain, onZone, [.. falls], CropCoefficient.On(station.Area.Kc, day.Date));
+        return new GroundDay(eto, rain, onZone, [.. falls], CropCoefficient.On(station.Area.Kc, day.Date));
     }
 }

@@ -125,7 +125,10 @@ public sealed class GrowIn
 }
 
 /// <summary>The grow-in in force, by program; a later entry takes an earlier one's place from its begin on.</summary>
-internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
+/// <param name="site">The site.</param>
+/// <param name="log">Its logbook.</param>
+/// <param name="ownStarts">Keeps the programs' own starts; null = days are asked for once.</param>
+internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log, OwnStarts? ownStarts = null)
 {
     private readonly ILookup<ProgramKey, GrowIn> _all = GrowIn.Of(site, log).ToLookup(g => g.Program);
     private readonly IReadOnlyList<(LogEntry Entry, DateTimeOffset At)> _off = [.. log.Where(e => e.Kind == LogKind.Off && e.Sheet is null).Select(e => (e, e.Time.Instant(site.Clock)))];
@@ -139,24 +142,10 @@ internal sealed class GrowIns(Site site, IReadOnlyList<LogEntry> log)
     /// <summary>All of a program's starts whose instant lies in the site's calendar day, in order: its own ones only where no grow-in is in force.</summary>
     public IReadOnlyList<StartInForce> InDay(PlannedProgram program, DateOnly day)
     {
-        var own = ProgramStarts.InDay(site, program.Controller, program.Program, day);
-        if (_all.Count > 0 && _all.Contains(program.Key))
-        {
-            return [.. own.Where(s => At(program.Key, s.At) is null).Select(s => new StartInForce(s, null)).Concat(GrownInDay(program.Key, day)).OrderBy(s => s.Start.At)];
-        }
-
-        if (own.Count == 0)
-        {
-            return [];
-        }
-
-        var starts = new StartInForce[own.Count];
-        for (var i = 0; i < starts.Length; i++)
-        {
-            starts[i] = new StartInForce(own[i], null);
-        }
-
-        return starts;
+        var own = ownStarts?.On(program, day) ?? OwnStarts.Of(site, program, day);
+        return _all.Count > 0 && _all.Contains(program.Key)
+            ? [.. own.Where(s => At(program.Key, s.Start.At) is null).Concat(GrownInDay(program.Key, day)).OrderBy(s => s.Start.At)]
+            : own;
     }
 
     /// <summary>The same from an instant on, lazily.</summary>

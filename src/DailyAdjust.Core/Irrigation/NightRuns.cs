@@ -38,6 +38,9 @@ internal readonly record struct DueStart(PlannedProgram Program, ProgramStart St
 /// <summary>Lays the stations of every start one after another, as a controller runs them.</summary>
 internal sealed class NightRuns(Site site)
 {
+    /// <summary>So many sequences are kept at most; then they are laid out anew.</summary>
+    private const int MostKept = 8192;
+
     private readonly ILookup<string, Station> _stations = site.Stations.ToLookup(s => s.Key.Controller, StringComparer.Ordinal);
     private readonly Dictionary<(ProgramKey Program, double Percent, IReadOnlySet<StationKey>? Out), StationSequence> _sequences = [];
 
@@ -98,7 +101,7 @@ internal sealed class NightRuns(Site site)
     {
         var runs = new List<PlannedRun>(due.Count);
         var free = DateTimeOffset.MinValue;
-        FewEvents.Sort(due, static (a, b) => a.Start.At.CompareTo(b.Start.At));
+        FewEvents.Sort(due, static (in DueStart one, in DueStart other) => one.Start.At > other.Start.At);
         foreach (var start in due)
         {
             var begins = controller.Overlap == ProgramOverlap.Stack && free > start.Start.At ? free : start.Start.At;
@@ -123,6 +126,11 @@ internal sealed class NightRuns(Site site)
 
         if (!_sequences.TryGetValue((program.Key, percent, due.Out), out var sequence))
         {
+            if (_sequences.Count == MostKept)
+            {
+                _sequences.Clear();
+            }
+
             _sequences[(program.Key, percent, due.Out)] = sequence = Lay(due);
         }
 

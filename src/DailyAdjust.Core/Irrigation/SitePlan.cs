@@ -10,12 +10,15 @@ internal sealed class SitePlan
 
     public SitePlan(Site site)
     {
+        Site = site;
         Programs = ZonePlan.AllPrograms(site);
         Zones = ZonePlan.Of(site, Programs);
         var zones = Zones.SelectMany(z => z.Programs.Select(p => (p.Program.Key, Zone: z))).ToLookup(x => x.Key, x => x.Zone);
         _zonesOf = Programs.ToDictionary(p => p.Key, p => zones[p.Key].ToArray());
         _ranks = Programs.ToDictionary(p => p.Key, p => site.PriorityOf(_zonesOf[p.Key].Select(z => z.Station.Area.Name)));
     }
+
+    public Site Site { get; }
 
     /// <summary>In station order.</summary>
     public IReadOnlyList<ZonePlan> Zones { get; }

@@ -17,11 +17,9 @@ internal enum WaterKind
 /// <param name="Slot">Number of the start whose water is still to be decided; -1 = the amount stands.</param>
 internal readonly record struct WaterEvent(DateTimeOffset At, WaterKind Kind, double DrawnBy, double AmountMm, int Slot = -1)
 {
-    private static readonly Comparison<WaterEvent> InOrder = (a, b) =>
-    {
-        var byTime = a.At.CompareTo(b.At);
-        return byTime != 0 ? byTime : a.Kind.CompareTo(b.Kind);
-    };
+    /// <summary>By time, then kind.</summary>
+    public static readonly ComesAfter<WaterEvent> Later = (in WaterEvent one, in WaterEvent other) =>
+        one.At > other.At || (one.At == other.At && one.Kind > other.Kind);
 
     /// <summary>A start of a grow-in: its amount stands though it has a slot.</summary>
     public bool GrowsIn { get; init; }
@@ -36,5 +34,5 @@ internal readonly record struct WaterEvent(DateTimeOffset At, WaterKind Kind, do
     }
 
     /// <summary>By time, then kind; equal ones keep their order.</summary>
-    public static void Sort(List<WaterEvent> events) => FewEvents.Sort(events, InOrder);
+    public static void Sort(List<WaterEvent> events) => FewEvents.Sort(events, Later);
 }

@@ -17,21 +17,16 @@ internal sealed class AssumedSoilCheck
     private readonly Dictionary<StationKey, DateOnly> _since = [];
     private readonly AdviceContext _context;
 
-    public AssumedSoilCheck(AdviceContext context, IReadOnlyList<ZoneDay> days, IReadOnlyList<LogEntry> log)
+    public AssumedSoilCheck(AdviceContext context, GroundKnowledge known, IReadOnlyList<LogEntry> log)
     {
         _context = context;
         foreach (var zone in context.Zones.Where(z => !z.Station.Area.ByHand))
         {
             // Every sheet has these days at hand; an older assumption is not asked about any more.
-            if (AssumedOn(zone) is { } since && since >= context.Date.AddDays(-LookBack.Days))
+            if (AssumedOn(zone) is { } since && since >= context.Date.AddDays(-LookBack.Days) && !(known.FullOn(zone.Station.Key) >= since))
             {
                 _since[zone.Station.Key] = since;
             }
-        }
-
-        foreach (var day in days.Where(d => d.DrainageMm > 0 && _since.TryGetValue(d.Station, out var since) && d.Date >= since))
-        {
-            _since.Remove(day.Station);
         }
 
         foreach (var zone in context.Zones.Where(z => _since.ContainsKey(z.Station.Key)))

@@ -15,7 +15,7 @@ internal static class FoundInGround
     {
         Spots = Spots(context, log),
         Probes = ProbedZones.Of(context, days, log),
-        ByHand = [.. context.Zones.Where(z => z.Station.Area.ByHand).Select(z => ByHand(context, z, days, known))],
+        ByHand = [.. context.Zones.Where(z => z.Station.Area.ByHand).Select(z => ByHand(context, z, known))],
         Minutes = LongAside.Of(context, sheets, versions),
     };
 
@@ -47,9 +47,9 @@ internal static class FoundInGround
         return [.. spots.OrderByDescending(s => s.Time)];
     }
 
-    private static HandWatered ByHand(AdviceContext context, ZonePlan zone, IReadOnlyList<ZoneDay> days, GroundKnowledge known)
+    private static HandWatered ByHand(AdviceContext context, ZonePlan zone, GroundKnowledge known)
     {
-        var mine = days.Where(d => d.Station == zone.Station.Key).ToList();
+        List<DayTraces> mine = [.. known.DaysOf(zone.Station.Key)];
         var full = known.FullOn(zone.Station.Key);
         var since = full ?? (mine.Count > 0 ? mine[0].Date.AddDays(-1) : context.Date.AddDays(-1));
         var eto = mine.Where(d => d.Date > since).Sum(d => d.EtoMm);

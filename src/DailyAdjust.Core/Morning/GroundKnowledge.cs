@@ -13,22 +13,29 @@ internal sealed class GroundKnowledge
     private readonly Dictionary<StationKey, DateOnly> _full = [];
     private readonly IReadOnlyList<WeatherDay> _weather;
 
-    /// <param name="days">Zone days before the sheet's date, ascending.</param>
+    private readonly IReadOnlyList<DayTraces> _days;
+
+    /// <param name="days">Before the sheet's date, ascending.</param>
     /// <param name="weather">Ascending.</param>
-    public GroundKnowledge(IReadOnlyList<ZoneDay> days, IReadOnlyList<WeatherDay> weather)
+    public GroundKnowledge(IReadOnlyList<DayTraces> days, IReadOnlyList<WeatherDay> weather)
     {
+        _days = days;
         _weather = [.. weather.TakeLast(WeatherDays)];
         foreach (var day in days)
         {
-            if (day.DrainageMm > 0)
+            for (var i = 0; i < day.Of.Length; i++)
             {
-                _full[day.Station] = day.Date;
-                _known[day.Station] = (day.Date, false);
-            }
+                if (day.Of[i] == ZoneTrace.None)
+                {
+                    continue;
+                }
 
-            if (day.Probes.Count > 0)
-            {
-                _known[day.Station] = (day.Date, true);
+                var station = day.Zones[i].Station.Key;
+                _known[station] = (day.Date, day.Of[i].HasFlag(ZoneTrace.Probed));
+                if (day.Of[i].HasFlag(ZoneTrace.Filled))
+                {
+                    _full[station] = day.Date;
+                }
             }
         }
     }
@@ -41,6 +48,12 @@ internal sealed class GroundKnowledge
 
     /// <summary>The last date on which a zone was full; null = not in the days at hand.</summary>
     public DateOnly? FullOn(StationKey station) => _full.TryGetValue(station, out var date) ? date : null;
+
+    /// <summary>The last date on which a zone was full or probed, whatever it was before; null = not in the days at hand.</summary>
+    public DateOnly? KnownOn(StationKey station) => _known.TryGetValue(station, out var known) ? known.Date : null;
+
+    /// <summary>The days at hand on which a zone was there, ascending.</summary>
+    public IEnumerable<DayTraces> DaysOf(StationKey station) => _days.Where(d => d.Zones.Any(z => z.Station.Key == station));
 
     private static bool IsEstimated(WeatherDay day, string gauge) =>
         day.Basis is EtoBasis.PartEstimated or EtoBasis.TemperatureOnly or EtoBasis.OtherStation or EtoBasis.Expected

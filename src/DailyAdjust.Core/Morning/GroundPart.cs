@@ -11,7 +11,9 @@ internal static class GroundPart
 {
     private const int MostListed = 8;
     private const int WetDays = 3;
-    private const int ChartDays = 14;
+
+    /// <summary>Days of moisture by area; no part of the sheet asks for whole zone days of more.</summary>
+    internal const int ChartDays = 14;
 
     /// <summary>Less than this drained or run off in three days is not worth a caution, mm.</summary>
     private const double WorthACautionMm = 5;
@@ -105,32 +107,51 @@ internal static class GroundPart
     public static IReadOnlyList<AreaMoisture> Areas(AdviceContext context, IReadOnlyList<ZoneDay> days)
     {
         var from = context.Date.AddDays(-ChartDays);
-        var recent = days.Where(d => d.Date >= from).ToLookup(d => (d.Area, d.Date));
         var ground = context.Site.Stations.ToDictionary(s => s.Key, s => s.GroundM2 ?? 1);
-        return [.. context.Site.Areas.Where(a => context.Site.Stations.Any(s => ReferenceEquals(s.Area, a))).Select(area => new AreaMoisture(
+        List<Area> areas = [.. context.Site.Areas.Where(a => context.Site.Stations.Any(s => ReferenceEquals(s.Area, a)))];
+        var sums = areas.ToDictionary(a => a.Name, _ => new AreaSum[ChartDays], StringComparer.Ordinal);
+        foreach (var day in days)
+        {
+            if (day.Date >= from && sums.TryGetValue(day.Area, out var area))
+            {
+                area[day.Date.DayNumber - from.DayNumber].Add(day, ground.GetValueOrDefault(day.Station, 1));
+            }
+        }
+
+        return [.. areas.Select(area => new AreaMoisture(
             area.Name,
             area.AllowableDepletionMm,
             area.TotalAvailableWaterMm,
-            [.. Enumerable.Range(0, ChartDays)
-                .Select(i => recent[(area.Name, from.AddDays(i))].ToList())
-                .Where(d => d.Count > 0)
-                .Select(d => AreaDayOf(d, ground))]))];
+            [.. sums[area.Name].Select((sum, i) => sum.Mean(from.AddDays(i))).OfType<AreaDay>()]))];
     }
 
     /// <summary>Base minutes to look at.</summary>
     public static IReadOnlyList<Phrase> Pointers(IReadOnlyList<ProgramAdvice> programs) =>
         [.. programs.SelectMany(p => p.Chain.Where(r => r.Code is "too-wet" or "cycles").Select(r => Phrase.Of($"{(p.Name.Length > 0 ? $"{p.Name} ({p.Key})" : p.Key.ToString())}: {r.Words}")))];
 
-    private static AreaDay AreaDayOf(List<ZoneDay> zones, Dictionary<StationKey, double> ground)
+    /// <summary>One day of an area's zones, added up by ground.</summary>
+    private struct AreaSum
     {
-        double Weight(ZoneDay d) => ground.GetValueOrDefault(d.Station, 1);
-        var whole = zones.Sum(Weight);
-        double Mean(Func<ZoneDay, double> value) => zones.Sum(d => value(d) * Weight(d)) / whole;
-        return new AreaDay(
-            zones[0].Date,
-            Mean(d => d.DepletionMm),
-            zones.Exists(d => d.RainMm is null) ? null : Mean(d => d.RainMm!.Value),
-            Mean(d => d.IrrigationMm + d.HoseMm),
-            Mean(d => d.DrainageMm));
+        private double _whole;
+        private double _depletion;
+        private double _rain;
+        private double _water;
+        private double _drainage;
+        private bool _rainIsUnknown;
+
+        public void Add(ZoneDay day, double ground)
+        {
+            _whole += ground;
+            _depletion += day.DepletionMm * ground;
+            _rain += (day.RainMm ?? 0) * ground;
+            _water += (day.IrrigationMm + day.HoseMm) * ground;
+            _drainage += day.DrainageMm * ground;
+            _rainIsUnknown |= day.RainMm is null;
+        }
+
+        /// <summary>Null = there is no zone.</summary>
+        public readonly AreaDay? Mean(DateOnly date) => _whole > 0
+            ? new AreaDay(date, _depletion / _whole, _rainIsUnknown ? null : _rain / _whole, _water / _whole, _drainage / _whole)
+            : null;
     }
 }

@@ -71,6 +71,7 @@ public static class MorningCalculation
     private static Reckoning Reckon(MorningInputs inputs, IReadOnlyList<LogEntry> log, (Reckoning Logged, DateOnly From)? supposed = null)
     {
         var site = SiteVersions.On(inputs.Versions, inputs.Date);
+        var layout = supposed?.Logged.Context.Layout ?? SiteLayout.Of(new SitePlan(site));
         var days = new BalanceInputs
         {
             Versions = inputs.Versions,
@@ -79,22 +80,27 @@ public static class MorningCalculation
             Sheets = inputs.Sheets,
             StartState = inputs.StartState,
             Before = inputs.Before,
-            ListFrom = inputs.Date.AddDays(-LookBack.DaysShown),
+            ListFrom = inputs.Date.AddDays(-GroundPart.ChartDays),
+            TracesFrom = inputs.Date.AddDays(-LookBack.DaysShown),
+            Plan = layout.Plan,
         };
+        var settings = new SettingHistory(inputs.Versions, log, inputs.Sheets, SettingsFrom(site, inputs.Date, days.StartsFrom));
+        days = days with { Settings = settings };
         var balance = supposed is { } s ? Balance.RunFrom(days, s.Logged.Balance, s.From) : Balance.Run(days);
         var trouble = SoundAdvice.Of(inputs, site);
         var context = new AdviceContext(
-            site, inputs.Date, inputs.AsOf, new SettingHistory(inputs.Versions, log, inputs.Sheets, SettingsFrom(site, inputs.Date, days.StartsFrom)), log, SoilMorning.DepletionMm(site, balance.End), inputs.RainSinceMidnight,
-            day => inputs.ExpectedEtoMm(day, site) ?? 0, [.. inputs.Before, .. inputs.Weather], NightCautionPart.Orders(inputs, site))
+            site, inputs.Date, inputs.AsOf, settings, log, SoilMorning.DepletionMm(site, balance.End), inputs.RainSinceMidnight,
+            day => inputs.ExpectedEtoMm(day, site) ?? 0, [.. inputs.Before, .. inputs.Weather], NightCautionPart.Orders(inputs, site), layout)
         {
             Forecast = inputs.Forecast,
             Drawn = SecondLookPart.Drawn(inputs, site),
             LoggedFaults = supposed?.Logged.Context.Faults,
         };
-        var unknownRain = new UnknownRainCheck(context, inputs.Weather, balance.Days);
-        var assumedSoil = new AssumedSoilCheck(context, balance.Days, log);
+        var known = new GroundKnowledge(balance.Traces, inputs.Weather);
+        var unknownRain = new UnknownRainCheck(context, inputs.Weather, known);
+        var assumedSoil = new AssumedSoilCheck(context, known, log);
         var advisor = new ProgramAdvisor(context, RecentRains.Of(inputs), new Doubts(unknownRain.RestsOnIt, assumedSoil.RestsOnIt), trouble?.Why);
-        return new Reckoning(days, balance, trouble, context, unknownRain, assumedSoil, advisor);
+        return new Reckoning(days, balance, trouble, context, known, unknownRain, assumedSoil, advisor);
     }
 
     /// <summary>The sheet tells of the year's settings.</summary>
@@ -104,9 +110,8 @@ public static class MorningCalculation
     private static MorningSheet SheetOf(
         MorningInputs inputs, Reckoning reckoning, IReadOnlyList<Settled> settled, IReadOnlyDictionary<StationKey, double> driestMm, AdviceContext? ifDone)
     {
-        var (days, balance, trouble, context, unknownRain, assumedSoil, _) = reckoning;
+        var (days, balance, trouble, context, known, unknownRain, assumedSoil, _) = reckoning;
         var (advised, fit) = FittedAdvice.Of(context, settled, days.Log);
-        var known = new GroundKnowledge(balance.Days, inputs.Weather);
         var programs = SharedDial.Mark(context.Site, [.. advised.Select(a => FinishTimes.FillIn(context, a, fit))]);
         var byHand = RunByHandPart.Of(context, days.Log, programs);
         var water = WaterPart.Of(context, inputs, days, balance.Litres);
@@ -149,7 +154,7 @@ public static class MorningCalculation
 
     /// <summary>What one logbook gives.</summary>
     internal sealed record Reckoning(
-        BalanceInputs Days, BalanceResult Balance, Trouble? Trouble, AdviceContext Context, UnknownRainCheck UnknownRain, AssumedSoilCheck AssumedSoil, ProgramAdvisor Advisor);
+        BalanceInputs Days, BalanceResult Balance, Trouble? Trouble, AdviceContext Context, GroundKnowledge Known, UnknownRainCheck UnknownRain, AssumedSoilCheck AssumedSoil, ProgramAdvisor Advisor);
 
     /// <summary>A morning judged.</summary>
     /// <param name="Logged">By the logbook as it is.</param>

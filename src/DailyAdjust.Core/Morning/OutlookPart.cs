@@ -24,26 +24,41 @@ internal static class OutlookPart
             Weather = days,
             Before = [.. soFar.Before, .. soFar.Weather],
             StartState = new SoilState(context.Date, context.DepletionMm),
+            ListFrom = null,
+            TracesFrom = null,
+
+            // Gathered for all descriptions of the site, and here only today's counts.
+            Settings = soFar.Versions.Count == 1 ? context.Settings : null,
             ShareDrawn = context.ShareDrawn,
         });
-        var byHand = context.Zones.Where(z => z.Station.Area.ByHand).Select(z => z.Station.Key).ToHashSet();
-        var watered = ahead.Days.Where(d => !byHand.Contains(d.Station)).ToList();
-        return watered.Count == 0 ? [] : [.. Spans.Select(span => OfSpan(context, watered.Where(d => d.Date < context.Date.AddDays(span)).ToList(), span))];
+        var ground = context.Site.Stations.Where(s => !s.Area.ByHand).ToDictionary(s => s.Key, s => s.GroundM2 ?? 1);
+        List<ZoneDay> watered = [.. ahead.Days.Where(d => ground.ContainsKey(d.Station))];
+        return watered.Count == 0 ? [] : [.. Spans.Select(span => OfSpan(context, ground, watered, span))];
     }
 
-    private static Outlook OfSpan(AdviceContext context, List<ZoneDay> days, int span)
+    private static Outlook OfSpan(AdviceContext context, Dictionary<StationKey, double> ground, List<ZoneDay> watered, int span)
     {
-        var worst = days.MaxBy(d => d.DepletionMm - d.RawMm)!;
+        var end = context.Date.AddDays(span);
+        var past = new HashSet<StationKey>();
+        var (worst, drained) = (watered[0], 0.0);
+        foreach (var day in watered.TakeWhile(d => d.Date < end))
+        {
+            worst = day.DepletionMm - day.RawMm > worst.DepletionMm - worst.RawMm ? day : worst;
+            drained += day.DrainageMm * ground[day.Station];
+            if (day.DepletionMm > day.RawMm)
+            {
+                past.Add(day.Station);
+            }
+        }
+
         var beyond = worst.DepletionMm - worst.RawMm;
-        var station = context.Site.Stations.First(s => s.Key == worst.Station);
-        var ground = context.Site.Stations.ToDictionary(s => s.Key, s => s.GroundM2 ?? 1);
         return new Outlook(
             span,
-            days.Where(d => d.DepletionMm > d.RawMm).Select(d => d.Station).Distinct().Count(),
-            days.Select(d => d.Station).Distinct().Count(),
-            beyond > 0 ? station.Label : "",
+            past.Count,
+            ground.Count,
+            beyond > 0 ? context.Site.Stations.First(s => s.Key == worst.Station).Label : "",
             Math.Max(0, beyond),
-            days.Sum(d => d.DrainageMm * ground[d.Station]) / days.Select(d => d.Station).Distinct().Sum(s => ground[s]));
+            drained / ground.Values.Sum());
     }
 
     private static WeatherDay ExpectedDay(AdviceContext context, DateOnly date) => new()

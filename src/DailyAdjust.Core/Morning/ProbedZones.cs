@@ -20,7 +20,7 @@ internal static class ProbedZones
             .Where(e => e is { Kind: LogKind.Probe, Value: not null })
             .Select(e => (e.Time.Instant(clock), e))
             .OrderBy(r => r.Item1).ThenBy(r => r.e.Ordinal)];
-        var earlier = days.Where(d => d.Date >= context.Date.AddDays(-Days) && zones.ContainsKey(d.Station))
+        var earlier = days.Where(d => d.LastProbe is not null && d.Date >= context.Date.AddDays(-Days) && zones.ContainsKey(d.Station))
             .SelectMany(d => d.Probes.Select(p => Of(zones[d.Station], d.Area, p, readings)));
         var midnight = clock.DayStart(context.Date);
         var probed = readings.Where(r => r.At >= midnight).Select(r => r.Entry.Where).ToList();

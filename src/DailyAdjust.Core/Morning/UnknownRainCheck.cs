@@ -1,5 +1,4 @@
 using DailyAdjust.Core.Advice;
-using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Sites;
 using DailyAdjust.Core.Weather;
 
@@ -16,7 +15,7 @@ internal sealed class UnknownRainCheck
     private readonly HashSet<UnknownRain> _inDoubt = [];
     private readonly AdviceContext _context;
 
-    public UnknownRainCheck(AdviceContext context, IReadOnlyList<WeatherDay> weather, IReadOnlyList<ZoneDay> zoneDays)
+    public UnknownRainCheck(AdviceContext context, IReadOnlyList<WeatherDay> weather, GroundKnowledge known)
     {
         _context = context;
 
@@ -34,15 +33,9 @@ internal sealed class UnknownRainCheck
             return;
         }
 
-        var settled = new Dictionary<StationKey, DateOnly>();
-        foreach (var day in zoneDays.Where(d => d.DrainageMm > 0 || d.LastProbe is not null))
-        {
-            settled[day.Station] = day.Date;
-        }
-
         foreach (var zone in context.Zones)
         {
-            var last = settled.TryGetValue(zone.Station.Key, out var date) ? date : DateOnly.MinValue;
+            var last = known.KnownOn(zone.Station.Key) ?? DateOnly.MinValue;
             var stillThere = _days.Where(d => string.Equals(d.Gauge, zone.Station.Gauge, StringComparison.Ordinal) && d.Date >= last).ToList();
             if (stillThere.Count > 0)
             {

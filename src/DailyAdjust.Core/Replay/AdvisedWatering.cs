@@ -19,7 +19,7 @@ internal sealed class AdvisedWatering : DialWatering
 
     private static readonly Doubts None = new(_ => false, _ => false);
     private readonly Site _site;
-    private readonly SitePlan _plan;
+    private readonly SiteLayout _layout;
     private readonly WeatherDay[] _weather;
     private readonly DateOnly _first;
     private readonly bool _rainKnownAhead;
@@ -35,7 +35,7 @@ internal sealed class AdvisedWatering : DialWatering
     public AdvisedWatering(Site site, SitePlan plan, WeatherDay[] weather, bool rainKnownAhead, bool everyChange)
         : base(plan.Programs.Count)
     {
-        (_site, _plan, _weather, _rainKnownAhead, _everyChange) = (site, plan, weather, rainKnownAhead, everyChange);
+        (_site, _layout, _weather, _rainKnownAhead, _everyChange) = (site, SiteLayout.Of(plan), weather, rainKnownAhead, everyChange);
         _first = weather[0].Date;
         for (var i = 0; i < plan.Programs.Count; i++)
         {
@@ -121,7 +121,7 @@ internal sealed class AdvisedWatering : DialWatering
             date => Expected(date, day.Date) ?? 0,
             RecentDays(day.Date),
             [],
-            _plan)
+            _layout)
         {
             Forecast = _rainKnownAhead ? TrueRain.Ahead(_site, _weather, day.Date, asOf) : [],
         };

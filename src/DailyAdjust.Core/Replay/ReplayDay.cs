@@ -61,7 +61,7 @@ internal sealed class ReplayDay
             }
         }
 
-        FewEvents.Sort(into, ReplayEvent.InOrder);
+        FewEvents.Sort(into, ReplayEvent.Later);
     }
 }
 
@@ -75,11 +75,8 @@ internal sealed class ReplayDay
 internal readonly record struct ReplayEvent(DateTimeOffset At, double DrawnBy, double RainMm, double SoilMm, ZoneRun? Run, DateOnly StartDate)
 {
     /// <summary>By time, rain before irrigation.</summary>
-    public static readonly Comparison<ReplayEvent> InOrder = (a, b) =>
-    {
-        var byTime = a.At.CompareTo(b.At);
-        return byTime != 0 ? byTime : (a.Run is not null).CompareTo(b.Run is not null);
-    };
+    public static readonly ComesAfter<ReplayEvent> Later = (in ReplayEvent one, in ReplayEvent other) =>
+        one.At > other.At || (one.At == other.At && one.Run is not null && other.Run is null);
 }
 
 /// <summary>One program of a zone.</summary>
