@@ -13,7 +13,7 @@ internal sealed record ValueColumn(int Index, string Header, QuantityUnit Unit);
 /// <param name="Time">Which cell has the time (or the date), from 0.</param>
 /// <param name="TimeOfDay">Which cell has the time of day; null = none apart.</param>
 /// <param name="Values">In the order of the quantities.</param>
-internal sealed record ColumnMap(IReadOnlyList<string> Cells, int Time, int? TimeOfDay, IReadOnlyList<ValueColumn> Values)
+internal sealed record ColumnMap(IReadOnlyList<string> Cells, int Time, int? TimeOfDay, ValueColumn[] Values)
 {
     /// <summary>Cells that a row must have: empty ones after the last named column do not count.</summary>
     public int Width { get; } = Cells.Count - Cells.Reverse().TakeWhile(string.IsNullOrWhiteSpace).Count();
@@ -49,7 +49,7 @@ internal sealed record ColumnMap(IReadOnlyList<string> Cells, int Time, int? Tim
             }
         }
 
-        return faults.Count > 0 ? (null, faults) : (new ColumnMap(cells, time, timeOfDay, values), faults);
+        return faults.Count > 0 ? (null, faults) : (new ColumnMap(cells, time, timeOfDay, [.. values]), faults);
     }
 
     private static int Index(IReadOnlyList<string> cells, string wanted, List<ColumnFault> faults)

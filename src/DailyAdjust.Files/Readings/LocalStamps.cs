@@ -34,6 +34,7 @@ internal sealed class LocalStamps(SiteClock clock, WeatherSource source, Action<
                 Flush(row.Stamp);
             }
 
+            row.IsKept = true;
             _run.Add(row);
             return;
         }

@@ -15,11 +15,12 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
     private int _mapLine;
     private bool _endsWithDelimiter;
     private string[]? _withoutUnits;
+    private StampedRow? _row;
 
     /// <summary>Rows refused so far.</summary>
     public int Refused { get; private set; }
 
-    /// <summary>The row with its values; null where it is blank, a header, or refused.</summary>
+    /// <summary>The row with its values, until the next is read; null where it is blank, a header, or refused.</summary>
     public StampedRow? Read(SepReader.Row row, int line)
     {
         if (IsBlank(row) || IsUnitLine(row, line))
@@ -28,7 +29,6 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
         }
 
         var open = line == lines.OpenLine;
-        var closedByQuote = row.Span is [.., '"'];
         if (_map is null || !HasWidth(row, _map) || !TryStamp(row, _map, open, out var stamp))
         {
             if (!IsHeader(row, line))
@@ -39,12 +39,13 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
             return null;
         }
 
-        var stamped = new StampedRow(_map.Values) { Line = line, TimeColumn = _map.Time + 1, Stamp = stamp };
-        for (var i = 0; i < _map.Values.Count; i++)
+        var stamped = _row is { IsKept: false } last && ReferenceEquals(last.Map, _map) ? last : _row = new StampedRow(_map);
+        stamped.Begin(line, stamp);
+        for (var i = 0; i < _map.Values.Length; i++)
         {
             var column = _map.Values[i];
             var cell = row[column.Index].Span.Trim();
-            var last = column.Index == row.ColCount - 1;
+            var isLast = column.Index == row.ColCount - 1;
             if (_missing.Contains(cell))
             {
                 continue;
@@ -64,14 +65,14 @@ internal sealed class RowReader(ColumnMap header, WeatherSource source, LineRead
             {
                 continue;
             }
-            else if (last && open && !closedByQuote && !_openEnd.IsWhole(cell))
+            else if (isLast && open && row.Span is not [.., '"'] && !_openEnd.IsWhole(cell))
             {
                 SetAside(stamped, column, Shown.Short(cell), "may be cut: the file ends without ending this line", "End the last line, or drop the file again when it is complete");
             }
             else
             {
                 stamped.Put(i, value);
-                if (last)
+                if (isLast)
                 {
                     _openEnd.Add(cell);
                 }

@@ -3,28 +3,42 @@ using DailyAdjust.Core.Weather;
 
 namespace DailyAdjust.Files.Readings;
 
-/// <summary>A row whose cells have been read and whose instant is still to be found.</summary>
-/// <param name="columns">The columns that carry quantities.</param>
-internal sealed class StampedRow(IReadOnlyList<ValueColumn> columns)
+/// <summary>A row whose cells have been read and whose instant is still to be found. The next row takes its place, unless somebody keeps it.</summary>
+/// <param name="map">Which columns carry the time and the quantities.</param>
+internal sealed class StampedRow(ColumnMap map)
 {
     private static readonly int QuantityCount = Enum.GetValues<WeatherQuantity>().Length;
 
-    private readonly double[] _values = Missing(columns.Count);
+    private readonly ValueColumn[] _columns = map.Values;
+    private readonly double[] _values = new double[map.Values.Length];
+
+    /// <summary>By what it is read.</summary>
+    public ColumnMap Map => map;
 
     /// <summary>From 1.</summary>
-    public required int Line { get; init; }
+    public int Line { get; private set; }
 
     /// <summary>The cell that the time stands in, from 1.</summary>
-    public required int TimeColumn { get; init; }
+    public int TimeColumn => map.Time + 1;
 
     /// <summary>As the row says it: UTC where the text carries an offset, else on the clock that wrote the file.</summary>
-    public required DateTime Stamp { get; init; }
+    public DateTime Stamp { get; private set; }
+
+    /// <summary>Whoever looks at it after the next row was read says so.</summary>
+    public bool IsKept { get; set; }
 
     /// <summary>Values of this row that are no number.</summary>
     public int SetAside { get; set; }
 
     /// <summary>Whether the row says anything at all: an interval of missing values is no reading.</summary>
     public bool HasValue { get; private set; }
+
+    /// <summary>A row without values as yet.</summary>
+    public void Begin(int line, DateTime stamp)
+    {
+        (Line, Stamp, SetAside, HasValue) = (line, stamp, 0, false);
+        Clear(_values);
+    }
 
     /// <param name="column">Which of the columns.</param>
     /// <param name="value">As the file has it.</param>
@@ -37,11 +51,11 @@ internal sealed class StampedRow(IReadOnlyList<ValueColumn> columns)
     public Reading ToReading(DateTimeOffset begin, DateTimeOffset end)
     {
         Span<double> found = stackalloc double[QuantityCount];
-        found.Fill(double.NaN);
+        Clear(found);
         var counter = double.NaN;
         for (var i = 0; i < _values.Length; i++)
         {
-            var unit = columns[i].Unit;
+            var unit = _columns[i].Unit;
             var value = double.IsNaN(_values[i]) ? double.NaN : unit.ToReading(_values[i], end - begin);
             if (unit.Counter)
             {
@@ -74,10 +88,12 @@ internal sealed class StampedRow(IReadOnlyList<ValueColumn> columns)
         };
     }
 
-    private static double[] Missing(int count)
+    /// <summary>Value by value: the library's filling is not compiled ahead, and a short file is read before it is compiled well.</summary>
+    private static void Clear(Span<double> values)
     {
-        var values = new double[count];
-        Array.Fill(values, double.NaN);
-        return values;
+        foreach (ref var value in values)
+        {
+            value = double.NaN;
+        }
     }
 }

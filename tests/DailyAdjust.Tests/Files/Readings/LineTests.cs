@@ -175,6 +175,21 @@ public sealed class LineTests
     }
 
     [Fact]
+    public void DaysAreHandedOutAsRowsComeAndAgainWhereOneComesLate()
+    {
+        var rows = Enumerable.Range(0, 5_000).Select(i => FormattableString.Invariant($"{new DateTime(2025, 3, 20).AddHours(i):yyyy-MM-dd HH:mm},{i % 40},1,0\n")).ToArray();
+        var inOrder = StationFile.Read(StationFile.PlainHeader + string.Concat(rows));
+        Assert.Equal(5_000, inOrder.Readings.Count);
+        Assert.Distinct(inOrder.Days.Select(day => day.Date));
+
+        // The noon of every day stands at the end.
+        var late = StationFile.Read(StationFile.PlainHeader + string.Concat(rows.Where((_, i) => i % 24 != 12)) + string.Concat(rows.Where((_, i) => i % 24 == 12)));
+        Assert.Equal(inOrder.Readings, late.Readings);
+        Assert.Contains(late.Days, day => day.Readings.Count == 23);
+        Assert.Contains(late.Days, day => day.Readings.Count == 1);
+    }
+
+    [Fact]
     public void AStreamThatGivesFewBytesAtATimeReadsTheSame()
     {
         var bytes = Encoding.UTF8.GetBytes(StationFile.PlainHeader + Row + "\r\n" + Row.Replace("12:00", "13:00", StringComparison.Ordinal) + "\r\n");
