@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Buffers.Binary;
 using System.Numerics;
 
@@ -5,14 +6,16 @@ namespace DailyAdjust.Core.Weather;
 
 /// <summary>Bytes of a block of readings, one after another.</summary>
 /// <param name="expected">About how many there will be.</param>
-internal sealed class BlockWriter(int expected)
+internal sealed class BlockWriter(int expected) : IDisposable
 {
     private const int LongestNumber = 10;
 
-    private byte[] _bytes = new byte[Math.Max(64, expected)];
+    private byte[] _bytes = ArrayPool<byte>.Shared.Rent(Math.Max(64, expected));
     private int _count;
 
     public byte[] ToArray() => _bytes.AsSpan(0, _count).ToArray();
+
+    public void Dispose() => ArrayPool<byte>.Shared.Return(_bytes);
 
     public void Add(byte value)
     {
@@ -71,7 +74,10 @@ internal sealed class BlockWriter(int expected)
     {
         if (_count + more > _bytes.Length)
         {
-            Array.Resize(ref _bytes, Math.Max(2 * _bytes.Length, _count + more));
+            var wider = ArrayPool<byte>.Shared.Rent(Math.Max(2 * _bytes.Length, _count + more));
+            _bytes.AsSpan(0, _count).CopyTo(wider);
+            ArrayPool<byte>.Shared.Return(_bytes);
+            _bytes = wider;
         }
     }
 }

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Numerics;
 using System.Text;
 using DailyAdjust.Core.Sites;
@@ -32,33 +33,39 @@ public static class ReadingBlock
     /// <summary>The readings as bytes, in the order given.</summary>
     public static byte[] Write(IReadOnlyList<Reading> readings)
     {
-        var columns = new double[Values.Length][];
+        var columns = ArrayPool<double>.Shared.Rent(Values.Length * readings.Count);
+        try
+        {
+            return Pack(readings, columns);
+        }
+        finally
+        {
+            ArrayPool<double>.Shared.Return(columns);
+        }
+    }
+
+    /// <param name="readings">In the order given.</param>
+    /// <param name="columns">Room for all of their values, one quantity after another.</param>
+    private static byte[] Pack(IReadOnlyList<Reading> readings, Span<double> columns)
+    {
+        var count = readings.Count;
         var mask = 0;
         var marked = false;
-        for (var row = 0; row < readings.Count; row++)
+        for (var row = 0; row < count; row++)
         {
             var reading = readings[row];
             marked |= reading.Marks.Count > 0;
             for (var v = 0; v < Values.Length; v++)
             {
                 var value = Values[v](reading);
-                if (!double.IsNaN(value) && (mask & (1 << v)) == 0)
-                {
-                    mask |= 1 << v;
-                    columns[v] = new double[readings.Count];
-                    columns[v].AsSpan(0, row).Fill(double.NaN);
-                }
-
-                if ((mask & (1 << v)) != 0)
-                {
-                    columns[v][row] = value;
-                }
+                columns[(v * count) + row] = value;
+                mask |= double.IsNaN(value) ? 0 : 1 << v;
             }
         }
 
-        var bytes = new BlockWriter(16 + (readings.Count * (4 + (9 * BitOperations.PopCount((uint)mask)))));
+        using var bytes = new BlockWriter(16 + (count * (4 + (9 * BitOperations.PopCount((uint)mask)))));
         bytes.Add(marked ? LayoutWithMarks : Layout);
-        bytes.AddUnsigned((ulong)readings.Count);
+        bytes.AddUnsigned((ulong)count);
         bytes.Add((byte)mask);
         bytes.Add((byte)(mask >> 8));
         var (begin, step, length) = (0L, 0L, 0L);
@@ -71,9 +78,12 @@ public static class ReadingBlock
             (begin, step, length) = (reading.Begin.UtcTicks, nextStep, nextLength);
         }
 
-        foreach (var column in columns.Where(column => column is not null))
+        for (var v = 0; v < Values.Length; v++)
         {
-            bytes.AddColumn(column);
+            if ((mask & (1 << v)) != 0)
+            {
+                bytes.AddColumn(columns.Slice(v * count, count));
+            }
         }
 
         if (marked)

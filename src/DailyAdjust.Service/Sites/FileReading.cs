@@ -9,16 +9,22 @@ namespace DailyAdjust.Service.Sites;
 internal readonly record struct PackedDay(DateOnly Date, byte[] Body);
 
 /// <summary>
-/// A weather file that is being read on a thread of its own, while the one that owns the ledger keeps its bytes and then its days: days are handed
-/// over as they come, and no more than some of them wait.
+/// A weather file that is being read on a thread of its own, while the one that owns the ledger keeps its bytes and then its days: some days at a time are packed
+/// by whoever is free and handed over in their order, and no more than some of them wait.
 /// </summary>
 internal sealed class FileReading : IDisposable
 {
-    private const int DaysWaiting = 512;
+    /// <summary>Of what is packed at a time.</summary>
+    private const int FewestReadings = 4_000;
 
-    private readonly BlockingCollection<PackedDay> _days = new(DaysWaiting);
+    /// <summary>As many as are read while the file's bytes are packed and kept: about 20 MB of readings if none of them is packed yet.</summary>
+    private const int PacksWaiting = 32;
+
+    private readonly BlockingCollection<Task<PackedDay[]>> _packs = new(PacksWaiting);
     private readonly CancellationTokenSource _stop = new();
     private readonly Task<ReadingsReport> _task;
+    private List<ReadingDay> _unpacked = [];
+    private int _readings;
 
     /// <param name="name">The file's name.</param>
     /// <param name="known">Bytes of its beginning that were read before.</param>
@@ -32,11 +38,13 @@ internal sealed class FileReading : IDisposable
             {
                 try
                 {
-                    return maps.Spans.Count == 1 ? ReadAsItComes(name, known, maps, open, stop) : ReadBySpans(name, known, maps, open, stop);
+                    var report = maps.Spans.Count == 1 ? ReadAsItComes(name, known, maps, open, stop) : ReadBySpans(name, known, maps, open, stop);
+                    Pack(stop);
+                    return report;
                 }
                 finally
                 {
-                    _days.CompleteAdding();
+                    _packs.CompleteAdding();
                 }
             },
             stop);
@@ -45,7 +53,7 @@ internal sealed class FileReading : IDisposable
     /// <summary>
     /// The file's days; one comes again where rows are far out of order, and then only has those rows. Read to their end before <see cref="Report"/>.
     /// </summary>
-    public IEnumerable<PackedDay> Days => _days.GetConsumingEnumerable();
+    public IEnumerable<PackedDay> Days => _packs.GetConsumingEnumerable().SelectMany(pack => pack.GetAwaiter().GetResult());
 
     /// <summary>Counts and problems; of the newest map where several hold.</summary>
     /// <exception cref="IOException">The bytes could not be read.</exception>
@@ -64,15 +72,30 @@ internal sealed class FileReading : IDisposable
         }
 
         _stop.Dispose();
-        _days.Dispose();
+        _packs.Dispose();
     }
 
-    private void Add(DateOnly date, IReadOnlyList<Reading> readings, CancellationToken stop) => _days.Add(new(date, ReadingBlock.Write(readings)), stop);
+    private void Add(ReadingDay day, CancellationToken stop)
+    {
+        _unpacked.Add(day);
+        _readings += day.Readings.Count;
+        if (_readings >= FewestReadings)
+        {
+            Pack(stop);
+        }
+    }
+
+    private void Pack(CancellationToken stop)
+    {
+        var days = _unpacked;
+        (_unpacked, _readings) = ([], 0);
+        _packs.Add(Task.Run(() => days.ConvertAll(day => new PackedDay(day.Date, ReadingBlock.Write(day.Readings))).ToArray(), stop), stop);
+    }
 
     private ReadingsReport ReadAsItComes(string name, long known, ColumnMaps maps, Func<Stream> open, CancellationToken stop)
     {
         using var bytes = open();
-        return WeatherFileReader.Read(name, bytes, maps.Newest.Source, maps.Newest.Clock, day => Add(day.Date, day.Readings, stop), known);
+        return WeatherFileReader.Read(name, bytes, maps.Newest.Source, maps.Newest.Clock, day => Add(day, stop), known);
     }
 
     /// <summary>
@@ -94,7 +117,7 @@ internal sealed class FileReading : IDisposable
                     if (day.Date >= span.From && day.Date < span.Until)
                     {
                         older.Add(day.Date);
-                        Add(day.Date, day.Readings, stop);
+                        Add(day, stop);
                     }
                 },
                 known);
@@ -110,7 +133,7 @@ internal sealed class FileReading : IDisposable
             {
                 if (!older.Contains(day.Date))
                 {
-                    Add(day.Date, day.Readings, stop);
+                    Add(day, stop);
                 }
             },
             known);
