@@ -11,7 +11,36 @@ public static class BalanceTable
         "irrigation_mm", "hose_mm", "drainage_mm", "probe_mm", "depletion_mm", "raw_mm", "taw_mm",
     ];
 
+    private const int Decimals = 4;
+
+    private static readonly Func<ZoneDay, double?>[] Numbers =
+    [
+        day => day.EtoMm, day => day.K, day => day.Ks, day => day.EtcMm, day => day.RainMm, day => day.InterceptedMm, day => day.RunoffMm,
+        day => day.IrrigationMm, day => day.HoseMm, day => day.DrainageMm, day => day.ProbeMm, day => day.DepletionMm, day => day.RawMm, day => day.TawMm,
+    ];
+
     public static Table Of(IEnumerable<ZoneDay> days) => new(Columns, [.. days.Select(Row)]);
+
+    /// <summary>The rows of <see cref="Of"/> as CSV, without its header, for a table that is printed in parts.</summary>
+    /// <param name="days">Of one date.</param>
+    /// <param name="into">Is added to.</param>
+    public static void AddLines(IReadOnlyList<ZoneDay> days, CsvLines into)
+    {
+        var date = days.Count > 0 ? Cell.Date(days[0].Date).Written : "";
+        foreach (var day in days)
+        {
+            into.Text(date);
+            into.Text(day.Station.Controller);
+            into.Text(day.Station.Station);
+            into.Text(day.Area);
+            foreach (var number in Numbers)
+            {
+                into.Fixed(number(day), Decimals);
+            }
+
+            into.End();
+        }
+    }
 
     private static IReadOnlyList<Cell> Row(ZoneDay day) =>
     [
@@ -19,21 +48,6 @@ public static class BalanceTable
         Cell.Text(day.Station.Controller),
         Cell.Text(day.Station.Station),
         Cell.Text(day.Area),
-        Number(day.EtoMm),
-        Number(day.K),
-        Number(day.Ks),
-        Number(day.EtcMm),
-        Number(day.RainMm),
-        Number(day.InterceptedMm),
-        Number(day.RunoffMm),
-        Number(day.IrrigationMm),
-        Number(day.HoseMm),
-        Number(day.DrainageMm),
-        Number(day.ProbeMm),
-        Number(day.DepletionMm),
-        Number(day.RawMm),
-        Number(day.TawMm),
+        .. Numbers.Select(number => Cell.Fixed(number(day), Decimals)),
     ];
-
-    private static Cell Number(double? value) => Cell.Fixed(value, 4);
 }

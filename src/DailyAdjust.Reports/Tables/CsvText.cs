@@ -5,13 +5,10 @@ namespace DailyAdjust.Reports.Tables;
 /// <summary>CSV that a spreadsheet opens without running anything in it.</summary>
 internal static class CsvText
 {
-    public static string Write(Table table) =>
-        new StringBuilder().AppendJoin(',', table.Columns.Select(Quoted)).Append('\n').Append(WriteRows(table.Rows)).ToString();
-
-    public static string WriteRows(IReadOnlyList<IReadOnlyList<Cell>> rows)
+    public static string Write(Table table)
     {
-        var text = new StringBuilder();
-        foreach (var row in rows)
+        var text = new StringBuilder().AppendJoin(',', table.Columns.Select(Quoted)).Append('\n');
+        foreach (var row in table.Rows)
         {
             for (var i = 0; i < row.Count; i++)
             {

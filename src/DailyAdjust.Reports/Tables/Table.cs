@@ -8,9 +8,6 @@ public sealed record Table(IReadOnlyList<string> Columns, IReadOnlyList<IReadOnl
     /// <summary>Comma-separated, header first, every line ended by LF.</summary>
     public string ToCsv() => CsvText.Write(this);
 
-    /// <summary>The same without the header, for a table that is printed in parts.</summary>
-    public string ToCsvRows() => CsvText.WriteRows(Rows);
-
     /// <summary>An array of objects whose keys are the column names; unknown = null.</summary>
     public string ToJson() => TableJson.Write(this);
 

@@ -7,7 +7,7 @@ namespace DailyAdjust.Service.Commands;
 /// <summary>`balance`: every zone's water, day by day.</summary>
 internal static class BalanceCommand
 {
-    private const int DaysAtATime = 16;
+    private const int DaysAtATime = 8;
 
     public static AppCommand Create(GlobalOptions global, TimeProvider time)
     {
@@ -44,15 +44,36 @@ internal static class BalanceCommand
         return ExitCode.Done;
     }
 
-    /// <summary>As it is computed, a few days at a time: what is printed is not kept, and its rows are written on all processors.</summary>
+    /// <summary>As it is computed, a few days at a time: what is printed is not kept, and while the next days are reckoned, the last ones are printed on whatever processor is free.</summary>
     private static void PrintCsv(TextWriter into, IEnumerable<IReadOnlyList<ZoneDay>> days)
     {
         into.Write(BalanceTable.Of([]).ToCsv());
-        foreach (var some in days.Chunk(DaysAtATime))
+        var lines = Enumerable.Range(0, DaysAtATime).Select(_ => new CsvLines()).ToArray();
+        var printing = Task.CompletedTask;
+        try
         {
-            var texts = new string[some.Length];
-            Parallel.For(0, some.Length, i => texts[i] = BalanceTable.Of(some[i]).ToCsvRows());
-            Array.ForEach(texts, into.Write);
+            foreach (var some in days.Chunk(DaysAtATime))
+            {
+                printing.GetAwaiter().GetResult();
+                printing = Task.Run(() => Print(into, some, lines));
+            }
+        }
+        finally
+        {
+            printing.GetAwaiter().GetResult();
+        }
+    }
+
+    private static void Print(TextWriter into, IReadOnlyList<ZoneDay>[] days, CsvLines[] lines)
+    {
+        Parallel.For(0, days.Length, i =>
+        {
+            lines[i].Clear();
+            BalanceTable.AddLines(days[i], lines[i]);
+        });
+        foreach (var day in lines.Take(days.Length))
+        {
+            day.WriteTo(into);
         }
     }
 }

@@ -49,6 +49,25 @@ public sealed class StoredDaysTests
     }
 
     [Fact]
+    public void Lines_that_are_printed_in_parts_are_the_tables()
+    {
+        ZoneDay[] days =
+        [
+            Day,
+            Day with { Station = new StationKey("=A,1", "3 \"left\""), Area = " greens", HoseMm = 0.00005, TawMm = 1e12, DepletionMm = -0.00001, K = double.NaN },
+            .. Enumerable.Range(0, 100).Select(i => Day with { RainMm = i / 3.0 }),
+        ];
+        var lines = new CsvLines();
+        BalanceTable.AddLines([Day], lines);
+        lines.Clear();
+        BalanceTable.AddLines(days, lines);
+        using var printed = new StringWriter();
+        printed.Write(BalanceTable.Of([]).ToCsv());
+        lines.WriteTo(printed);
+        Assert.Equal(BalanceTable.Of(days).ToCsv(), printed.ToString());
+    }
+
+    [Fact]
     public void Weather_counts_what_was_set_aside_and_says_what_the_source_said()
     {
         var at = new DateTimeOffset(2026, 7, 13, 6, 0, 0, TimeSpan.Zero);
