@@ -9,6 +9,7 @@ var root = new RootCommand("Measures, and makes the courses that are measured.")
     GrowthCommand.Create(),
     KernelCommand.Create(),
     MorningWarm.Create(),
+    SitesCommand.Create(),
     WeatherCommand.Create(),
 };
 return await root.Parse(args).InvokeAsync();

@@ -9,12 +9,14 @@ internal sealed class SettingChanges
     private const double MinutesPerDay = 1440;
     private readonly IReadOnlyList<SiteVersion> _versions;
     private readonly CoveredPrograms _programs;
+    private readonly bool _hasOneDial;
     private readonly Dictionary<ProgramKey, List<SettingChange>> _changes = [];
 
     private SettingChanges(IReadOnlyList<SiteVersion> versions)
     {
         _versions = versions;
         _programs = new CoveredPrograms(versions);
+        _hasOneDial = versions.Any(v => v.Site.Controllers.Any(c => OneDial.Of(v.Site, c.Id).Any()));
     }
 
     /// <summary>The changes of every program of which anything was said, in order of the instants from which they hold; of two at one instant the later arrival stands last.</summary>
@@ -26,7 +28,26 @@ internal sealed class SettingChanges
             changes.Add(word);
         }
 
-        return changes._changes.ToDictionary(c => c.Key, c => c.Value.OrderBy(change => change.From).ToList());
+        foreach (var program in changes._changes.Where(c => !IsInOrder(c.Value)).Select(c => c.Key).ToList())
+        {
+            changes._changes[program] = [.. changes._changes[program].OrderBy(change => change.From)];
+        }
+
+        return changes._changes;
+    }
+
+    /// <summary>Mostly people say things in the order in which they hold.</summary>
+    private static bool IsInOrder(List<SettingChange> changes)
+    {
+        for (var i = 1; i < changes.Count; i++)
+        {
+            if (changes[i].From < changes[i - 1].From)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private void Add(DialWord word)
@@ -85,6 +106,7 @@ internal sealed class SettingChanges
     private void AddRound(DialWord round, IssuedSheet sheet)
     {
         var site = SiteVersions.On(_versions, sheet.Date);
+        var nothingToTurn = new SettingChange(round.From, round.Said, Setting: null);
         var isSecondRound = site.Report.IsAfterRound(site.Clock, sheet.Date, sheet.AsOf);
         foreach (var line in sheet.Lines)
         {
@@ -94,7 +116,7 @@ internal sealed class SettingChanges
                 continue;
             }
 
-            if (round.Entry.Except.Any(e => e.Covers(line.Program)))
+            if (round.Entry.Except.Count > 0 && round.Entry.Except.Any(e => e.Covers(line.Program)))
             {
                 Add(line.Program, SettingChange.NotTurned(round.Said, sheet));
                 continue;
@@ -103,7 +125,7 @@ internal sealed class SettingChanges
             if (!line.Asks)
             {
                 // Answered: there was nothing to turn, so what was on it stays.
-                Add(line.Program, new SettingChange(round.From, round.Said, Setting: null));
+                Add(line.Program, nothingToTurn);
                 continue;
             }
 
@@ -121,7 +143,7 @@ internal sealed class SettingChanges
     /// <summary>A number of one program, on the dial of the others of its box.</summary>
     private void AddToDial(ProgramKey program, SettingChange change, DateOnly date)
     {
-        if (change.Setting is { IsOff: false })
+        if (_hasOneDial && change.Setting is { IsOff: false })
         {
             AddToAll(OneDial.Others(program, _versions, date), change with { IsDialOnly = true });
         }
