@@ -49,7 +49,7 @@ internal static class ReplayCommand
         }
 
         using var progress = Progress.Start(context.Error, "Replay", 1);
-        var replay = ReplayCalculation.Run(inputs, progress.Within);
+        var replay = ReplayCalculation.Run(inputs, progress.Within, Environment.ProcessorCount);
         if (context.Parsed.GetValue(range.Format) is "json")
         {
             context.Out.Write(ReplayJson.Write(replay, inputs.Site.Name, visits, rainKnownAhead));
