@@ -8,12 +8,20 @@ internal static class InTurn
 {
     private const int Rounds = 7;
 
+    /// <summary>By then the runtime has compiled what it finds busy once more.</summary>
+    private static readonly TimeSpan Warming = TimeSpan.FromSeconds(4);
+
     /// <summary>A line each: what, of how many, nanoseconds and bytes allocated a unit.</summary>
     public static void Tell(string what, IEnumerable<(int Of, double Units, Action Work)> cases)
     {
         var all = cases.ToList();
         var (least, bytes) = (new double[all.Count], new double[all.Count]);
         Array.Fill(least, double.PositiveInfinity);
+        for (var begun = Stopwatch.GetTimestamp(); Stopwatch.GetElapsedTime(begun) < Warming;)
+        {
+            all[0].Work();
+        }
+
         for (var round = 0; round < Rounds; round++)
         {
             for (var i = 0; i < all.Count; i++)

@@ -177,7 +177,7 @@ many() {
   whole "$sites sites x 300 stations, one morning each" 1 "$most" 1000 "$program" morning --date 2026-07-16 --no-mail --home "$home"
   "${bench[@]}" sites "$home" 2026-07-16 > "$work/of-sites"
   most=$(awk -F '\t' '{ print $2 }' "$work/of-sites" | sort -n | tail -1)
-  few=$((most < 10 ? most : 10))
+  few=$((most > 10 ? 10 : 1))
   row "  a zone day of a morning, $most sites beside $few" "$(times site-zone-day 3 "$few" "$most" "$work/of-sites") x the time, $(times site-zone-day 4 "$few" "$most" "$work/of-sites") x the memory" '1.25 x, 1.10 x' \
     "$(times site-zone-day 3 "$few" "$most" "$work/of-sites") <= 1.25 && $(times site-zone-day 4 "$few" "$most" "$work/of-sites") <= 1.10"
   rm -r "$home"
