@@ -15,6 +15,11 @@ internal static class InTurn
     public static void Tell(string what, IEnumerable<(int Of, double Units, Action Work)> cases)
     {
         var all = cases.ToList();
+        if (all.Count == 0)
+        {
+            return;
+        }
+
         var (least, bytes) = (new double[all.Count], new double[all.Count]);
         Array.Fill(least, double.PositiveInfinity);
         for (var begun = Stopwatch.GetTimestamp(); Stopwatch.GetElapsedTime(begun) < Warming;)

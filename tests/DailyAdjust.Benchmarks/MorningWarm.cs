@@ -3,6 +3,7 @@ using System.Diagnostics;
 using System.Globalization;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Morning;
+using DailyAdjust.Core.Sites;
 using DailyAdjust.Ledger;
 using DailyAdjust.Reports;
 using DailyAdjust.Service.Home;
@@ -15,9 +16,6 @@ internal static class MorningWarm
 {
     private const int Runs = 100;
     private const double Mega = 1e6;
-
-    /// <summary>Of the balance's days a sheet wants so many as whole zone days.</summary>
-    private const int DaysListed = 14;
 
     public static Command Create()
     {
@@ -54,7 +52,8 @@ internal static class MorningWarm
         Log = inputs.Log,
         Sheets = inputs.Sheets,
         StartState = inputs.StartState,
-        ListFrom = inputs.Date.AddDays(-DaysListed),
+        ListFrom = inputs.Date.AddDays(-GroundPart.ChartDays),
+        TracesFrom = inputs.Date.AddDays(-LookBack.DaysShown),
     });
 
     private static void Tell(string what, Func<object> work)

@@ -26,7 +26,7 @@ internal sealed class ForecastOutline
     private readonly PlannedProgram _program;
     private readonly Horizon _horizon;
     private readonly List<Step> _steps = [];
-    private readonly bool _hasHand;
+    private readonly bool _mayHaveHand;
     private readonly Area?[] _areaOf;
     private readonly double[] _kc;
 
@@ -44,7 +44,7 @@ internal sealed class ForecastOutline
         var lastStart = horizon.LaterDate ?? (horizon.FirstDateAfter.Count > 0 ? horizon.FirstDateAfter[^1] : horizon.Starts[^1]);
         var days = context.Site.Clock.DateOf(lastStart.At).DayNumber - context.Date.DayNumber + 1;
         (_areaOf, _kc) = (new Area?[days], new double[days]);
-        _hasHand = context.Day(context.Date).HasHandAt(zone.Station.Key.Controller);
+        _mayHaveHand = context.Day(context.Date).MayHaveHandAt(zone.Station.Key.Controller);
         var events = new OutlineEvents(context, zone, program, horizon, between, rain, newSettings);
         var slot = 0;
         for (var day = 0; day < days; day++)
@@ -69,7 +69,7 @@ internal sealed class ForecastOutline
     /// <summary>Whether a zone has the same days to come: what falls and what starts is the same, and nobody brought water by hand, which is a zone's own.</summary>
     public bool Serves(ZonePlan zone)
     {
-        if (_hasHand || !string.Equals(zone.Station.Gauge, _first.Station.Gauge, StringComparison.Ordinal) || zone.Programs.Count != _first.Programs.Count)
+        if (_mayHaveHand || !string.Equals(zone.Station.Gauge, _first.Station.Gauge, StringComparison.Ordinal) || zone.Programs.Count != _first.Programs.Count)
         {
             return ReferenceEquals(zone, _first);
         }

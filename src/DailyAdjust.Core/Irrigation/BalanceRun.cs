@@ -177,15 +177,15 @@ internal sealed class BalanceRun
         _depletion[index] = soil.DepletionMm;
         if (traces is not null)
         {
-            traces.Of[index] = (sums.DrainedMm > 0 ? ZoneTrace.Filled : ZoneTrace.None) | (sums.LastProbe is null ? ZoneTrace.None : ZoneTrace.Probed);
+            traces.Seen[index] = (sums.DrainedMm > 0 ? ZoneTrace.Filled : ZoneTrace.None) | (sums.LastProbe is null ? ZoneTrace.None : ZoneTrace.Probed);
         }
 
-        into?.Add(Listed(zone, day.Date, ground, sums, beforeMm, soil.DepletionMm, irrigationRunoff, minutesRun));
+        into?.Add(ZoneDayListed(zone, day.Date, ground, sums, beforeMm, soil.DepletionMm, irrigationRunoff, minutesRun));
         return minutesRun * (zone.Station.FlowLPerMin ?? 0);
     }
 
     /// <summary>On its own, so that a day that nobody wants to see stays short.</summary>
-    private static ZoneDay Listed(ZonePlan zone, DateOnly date, GroundDay ground, ZoneDaySums sums, double beforeMm, double depletionMm, double irrigationRunoffMm, double minutesRun)
+    private static ZoneDay ZoneDayListed(ZonePlan zone, DateOnly date, GroundDay ground, ZoneDaySums sums, double beforeMm, double depletionMm, double irrigationRunoffMm, double minutesRun)
     {
         var k = zone.K(ground.Kc);
         return new ZoneDay

@@ -155,8 +155,8 @@ internal sealed class DayOfSite
         });
     }
 
-    /// <summary>Whether anybody brought water to a controller's stations by hand, or probed there.</summary>
-    public bool HasHandAt(string controller) => _hand.IsAt(controller, Date);
+    /// <summary>Whether anybody may have brought water to a controller's stations by hand, or probed there.</summary>
+    public bool MayHaveHandAt(string controller) => _hand.MayBeAt(controller, Date);
 
     public double AddHand(List<WaterEvent> events, ZonePlan zone) => _hand.AddEvents(events, zone, Date, Curve, End);
 }

@@ -18,5 +18,5 @@ internal enum ZoneTrace : byte
 /// <param name="EtoMm">Reference ET, mm.</param>
 /// <param name="Zones">In station order, of the site as it was that day.</param>
 /// <param name="BeforeMm">Depletion of each at the beginning of the day, mm.</param>
-/// <param name="Of">What each was seen to be.</param>
-internal sealed record DayTraces(DateOnly Date, double EtoMm, IReadOnlyList<ZonePlan> Zones, double[] BeforeMm, ZoneTrace[] Of);
+/// <param name="Seen">Of each, what was seen.</param>
+internal sealed record DayTraces(DateOnly Date, double EtoMm, IReadOnlyList<ZonePlan> Zones, double[] BeforeMm, ZoneTrace[] Seen);

@@ -2,7 +2,7 @@ using System.Runtime.InteropServices;
 
 namespace DailyAdjust.Core.Irrigation;
 
-/// <summary>Whether one comes after another: both are handed over as they lie, for they are asked millions of times.</summary>
+/// <summary>Whether one comes after another; by reference, for millions are asked.</summary>
 internal delegate bool ComesAfter<T>(in T one, in T other);
 
 /// <summary>The events of one day: few, and mostly in order already.</summary>

@@ -24,7 +24,7 @@ internal sealed class HandWater
     }
 
     /// <summary>Whether a date's entries may speak of a box's stations.</summary>
-    public bool IsAt(string controller, DateOnly date) => _byDate.TryGetValue(date, out var all) && AtBox(controller, date, all).Count > 0;
+    public bool MayBeAt(string controller, DateOnly date) => _byDate.TryGetValue(date, out var all) && AtBox(controller, date, all).Count > 0;
 
     /// <summary>One station's events of a date, and the minutes it was run by hand.</summary>
     public double AddEvents(List<WaterEvent> events, ZonePlan zone, DateOnly date, DrawCurve curve, DateTimeOffset dayEnd)

@@ -38,7 +38,7 @@ internal readonly record struct DueStart(PlannedProgram Program, ProgramStart St
 /// <summary>Lays the stations of every start one after another, as a controller runs them.</summary>
 internal sealed class NightRuns(Site site)
 {
-    /// <summary>So many sequences are kept at most; then they are laid out anew.</summary>
+    /// <summary>Sequences: a replay of years asks for ever new percentages and sets of stations, and none of them may fill the memory.</summary>
     private const int MostKept = 8192;
 
     private readonly ILookup<string, Station> _stations = site.Stations.ToLookup(s => s.Key.Controller, StringComparer.Ordinal);

@@ -8,15 +8,15 @@ namespace DailyAdjust.Core.Irrigation;
 /// </summary>
 internal sealed class OwnStarts(Site site)
 {
-    /// <summary>More days than anybody looks ahead.</summary>
-    private const int Kept = 512;
+    /// <summary>More than <see cref="ProgramStarts.DaysAhead"/>: nobody's days push out those that he still needs.</summary>
+    private const int DaysKept = 512;
 
-    private readonly (DateOnly Date, Dictionary<PlannedProgram, StartInForce[]> Starts)?[] _days = new (DateOnly, Dictionary<PlannedProgram, StartInForce[]>)?[Kept];
+    private readonly (DateOnly Date, Dictionary<PlannedProgram, StartInForce[]> Starts)?[] _days = new (DateOnly, Dictionary<PlannedProgram, StartInForce[]>)?[DaysKept];
 
     /// <summary>Those of a program whose instant lies in a day, in order; to be read only.</summary>
     public StartInForce[] On(PlannedProgram program, DateOnly day)
     {
-        var place = day.DayNumber % Kept;
+        var place = day.DayNumber % DaysKept;
         if (_days[place] is not { } known || known.Date != day)
         {
             _days[place] = known = (day, new Dictionary<PlannedProgram, StartInForce[]>(ReferenceEqualityComparer.Instance));

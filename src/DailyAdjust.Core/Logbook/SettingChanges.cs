@@ -116,7 +116,7 @@ internal sealed class SettingChanges
                 continue;
             }
 
-            if (round.Entry.Except.Count > 0 && round.Entry.Except.Any(e => e.Covers(line.Program)))
+            if (round.Entry.Except.Any(e => e.Covers(line.Program)))
             {
                 Add(line.Program, SettingChange.NotTurned(round.Said, sheet));
                 continue;

@@ -23,16 +23,16 @@ internal sealed class GroundKnowledge
         _weather = [.. weather.TakeLast(WeatherDays)];
         foreach (var day in days)
         {
-            for (var i = 0; i < day.Of.Length; i++)
+            for (var i = 0; i < day.Seen.Length; i++)
             {
-                if (day.Of[i] == ZoneTrace.None)
+                if (day.Seen[i] == ZoneTrace.None)
                 {
                     continue;
                 }
 
                 var station = day.Zones[i].Station.Key;
-                _known[station] = (day.Date, day.Of[i].HasFlag(ZoneTrace.Probed));
-                if (day.Of[i].HasFlag(ZoneTrace.Filled))
+                _known[station] = (day.Date, day.Seen[i].HasFlag(ZoneTrace.Probed));
+                if (day.Seen[i].HasFlag(ZoneTrace.Filled))
                 {
                     _full[station] = day.Date;
                 }

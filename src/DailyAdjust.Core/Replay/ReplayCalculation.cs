@@ -9,7 +9,8 @@ public static class ReplayCalculation
 {
     /// <param name="inputs">What is replayed.</param>
     /// <param name="dayDone">Called after each day of each way with the share that is done, one call at a time, from any thread.</param>
-    /// <param name="atATime">How many ways to water are reckoned at a time, 1 or more: as many as there are processors end soonest; -1 = as the runtime likes. Makes no difference to the result.</param>
+    /// <param name="atATime">How many ways to water are reckoned at a time, 1 or more: more than there are processors hold up the longest of them; -1 = as the runtime likes. Makes no difference to the result.</param>
+    /// <exception cref="ArgumentOutOfRangeException">0, or below -1, at a time.</exception>
     /// <exception cref="ArgumentException">Days that do not follow one another, do not reach from first to last, or are open.</exception>
     public static ReplayResult Run(ReplayInputs inputs, Action<double>? dayDone = null, int atATime = -1)
     {
@@ -53,6 +54,11 @@ public static class ReplayCalculation
             {
                 throw new ArgumentException($"Weather days must follow one another: {weather[i].Date:yyyy-MM-dd} comes after {weather[i - 1].Date:yyyy-MM-dd}.", nameof(weather));
             }
+        }
+
+        if (Array.Find(weather, w => w.EtoMm is null && w.Date >= from && w.Date <= to) is { } open)
+        {
+            throw new ArgumentException($"{open.Date:yyyy-MM-dd} is open: its reference ET is not known.", nameof(weather));
         }
 
         if (weather.Length == 0 || weather[0].Date > from || weather[^1].Date < to || from > to)

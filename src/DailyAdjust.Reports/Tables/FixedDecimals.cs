@@ -12,11 +12,13 @@ internal static class FixedDecimals
     /// <summary>Below it the product of a number and a power of ten is off by less than 10⁻⁷.</summary>
     private const double Largest = 1e9;
 
+    /// <summary>How near to a half the rest may come before the library is asked: ten times what the product can be off.</summary>
     private const double Doubt = 1e-6;
 
     private static readonly double[] Tens = [1, 10, 100, 1e3, 1e4, 1e5, 1e6];
 
     /// <summary>Writes the number; never "-0".</summary>
+    /// <param name="value">Any; beyond the largest, infinite or not a number = the library has to be asked.</param>
     /// <param name="decimals">From 0 on.</param>
     /// <param name="into">At least <see cref="Longest"/>.</param>
     /// <returns>How many characters; 0 = the library has to be asked.</returns>

@@ -33,7 +33,7 @@ internal sealed class FileReading : IDisposable
     public FileReading(string name, long known, ColumnMaps maps, Func<Stream> open)
     {
         var stop = _stop.Token;
-        _task = Task.Run(
+        _task = Task.Factory.StartNew(
             () =>
             {
                 try
@@ -47,7 +47,9 @@ internal sealed class FileReading : IDisposable
                     _packs.CompleteAdding();
                 }
             },
-            stop);
+            stop,
+            TaskCreationOptions.LongRunning,
+            TaskScheduler.Default);
     }
 
     /// <summary>

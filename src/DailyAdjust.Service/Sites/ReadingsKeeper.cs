@@ -43,8 +43,11 @@ internal sealed class ReadingsKeeper(OpenSite site, string stationId, long seq, 
 
     private void Keep(PackedDay day)
     {
-        var body = _kept.Contains(day.Date) ? ReadingBlock.Write(ReadingMerge.Merge([Own(day.Date), ReadingBlock.Read(day.Body)])) : day.Body;
-        if (_before is { } before && day.Date >= before.First && day.Date <= before.Last && IsKnown(day.Date, body))
+        var isKept = _kept.Contains(day.Date);
+        var body = isKept ? ReadingBlock.Write(ReadingMerge.Merge([Own(day.Date), ReadingBlock.Read(day.Body)])) : day.Body;
+
+        // What this file said of the day first and takes back now has to be put right, whether or not earlier files know it.
+        if (!isKept && _before is { } before && day.Date >= before.First && day.Date <= before.Last && IsKnown(day.Date, body))
         {
             return;
         }

@@ -46,6 +46,23 @@ public sealed class WeatherAsItArrivesTests : IDisposable
     }
 
     [Fact]
+    public void The_last_row_of_a_file_counts_though_its_first_one_said_otherwise_and_an_earlier_file_the_same()
+    {
+        Assert.Equal(0, Run("ingest", ExampleSite.Weather).ExitCode);
+        var before = RainOn("2026-06-08");
+        var lines = File.ReadAllLines(ExampleSite.Weather);
+        var row = lines.Single(line => line.StartsWith("2026-06-08 23:00", StringComparison.Ordinal));
+
+        // So many other days stand between the two that the first one is kept before the last is read.
+        var between = Enumerable.Range(0, 2_200).Select(i => new DateTime(2025, 1, 1).AddHours(i).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) + row[16..]);
+        var file = Path.Combine(_home.Path, "twice.csv");
+        File.WriteAllLines(file, [lines[0], row[..(row.LastIndexOf(',') + 1)] + "1.50", .. between, row]);
+        Assert.Equal(0, Run("ingest", file).ExitCode);
+
+        Assert.Equal(before, RainOn("2026-06-08"));
+    }
+
+    [Fact]
     public void A_late_file_is_told_as_a_correction_too()
     {
         Drop("yard-1.csv", ExampleSite.WeatherUntil("2026-06-07 05:00"));
@@ -114,6 +131,12 @@ public sealed class WeatherAsItArrivesTests : IDisposable
         }
 
         return text.ToString();
+    }
+
+    private double? RainOn(string date)
+    {
+        var days = CsvRows.Of(Run("weather", "--from", date, "--to", date, "--format", "csv").Output);
+        return days.Number(days.Rows.Single(), "rain_mm");
     }
 
     private void Drop(string name, string text) => File.WriteAllText(Path.Combine(_site.Inbox, name), text);

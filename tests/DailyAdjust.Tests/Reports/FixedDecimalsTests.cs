@@ -10,6 +10,7 @@ public sealed class FixedDecimalsTests
 {
     private static readonly Gen<double> Numbers = Gen.OneOf(
         Gen.Double[-50, 50],
+        Gen.Double[-1e-3, 1e-3],
         Gen.Double[-2e9, 2e9],
         Gen.Double,
         Gen.Long[-2_000_000, 2_000_000].Select(n => n / 10_000.0),
