@@ -54,8 +54,8 @@ public sealed class WeatherAsItArrivesTests : IDisposable
         var row = lines.Single(line => line.StartsWith("2026-06-08 23:00", StringComparison.Ordinal));
 
         // So many other days stand between the two that the first one is kept before the last is read.
-        var between = Enumerable.Range(0, 2_200).Select(i => new DateTime(2025, 1, 1).AddHours(i).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) + row[16..]);
-        var file = Path.Combine(_home.Path, "twice.csv");
+        var between = Enumerable.Range(0, 2_200).Select(i => new DateTime(2025, 4, 1).AddHours(i).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) + row[16..]);
+        var file = Path.Combine(_home.Path, "yard-twice.csv");
         File.WriteAllLines(file, [lines[0], row[..(row.LastIndexOf(',') + 1)] + "1.50", .. between, row]);
         Assert.Equal(0, Run("ingest", file).ExitCode);
 
