@@ -2,22 +2,29 @@
 # Measures this program beside what somebody would take instead (NumPy, C, pandas, the sqlite3 shell), and its own commands as whole
 # processes, in one run on one machine; prints one table of what was measured against the figures to reach.
 #   compare.sh [--sites N] [--years N] [--rows N] [--only kernels|ingest|course|sites]...
-# 100 sites unless --sites says otherwise (the figure is of 1,000), 10 years, 500,000 rows. Shared machines are noisy: what is compared runs
+# 100 sites unless --sites says otherwise (the figure is of 1,000), 10 years (or 1, 2, 5), 500,000 rows. Shared machines are noisy: what is compared runs
 # in turn, the least of its runs counts. Whoever lacks gcc, python3-numpy, python3-pandas, sqlite3, strace or time goes without those rows.
 # Ends with 1 only where results disagree or a command fails.
 set -euo pipefail
+export LC_ALL=C
 cd "$(dirname "$0")/../.."
 here=tests/DailyAdjust.Benchmarks
 sites=100 years=10 rows=500000 only=()
+# The lines above that begin with it.
+usage() { sed -n '2,7s/^# //p' "$0"; }
 while [ $# -gt 0 ]; do
-  case $1 in
-    --sites) sites=$2 ;;
-    --years) years=$2 ;;
-    --rows) rows=$2 ;;
-    --only) only+=("$2") ;;
-    *) sed -n '2,7p' "$0"; exit 2 ;;
+  case $1:${2-} in
+    --sites:[1-9]*) sites=$2 ;;
+    --years:[125] | --years:10) years=$2 ;;
+    --rows:[1-9]*) rows=$2 ;;
+    --only:kernels | --only:ingest | --only:course | --only:sites) only+=("$2") ;;
+    --help:*) usage; exit 0 ;;
+    *) echo "not understood: $*" >&2; usage >&2; exit 2 ;;
   esac
   shift 2
+done
+for number in "$sites" "$rows"; do
+  [[ $number =~ ^[0-9]+$ ]] || { echo "not a whole number: $number" >&2; exit 2; }
 done
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
@@ -30,8 +37,8 @@ want() { [ ${#only[@]} -eq 0 ] || [[ " ${only[*]} " == *" $1 "* ]]; }
 calc() { awk "BEGIN { printf \"%.${2:-2}f\", $1 }"; }
 least() { sort -g | head -n 1; }
 
-# row WHAT MEASURED TO-REACH CONDITION: the condition in awk's words; - where there is nothing to reach. Told at once, since a run takes a while.
-row() { printf '%s|%s|%s|%s\n' "$1" "$2" "$3" "$(awk "BEGIN { print ($4) ? \"yes\" : \"no\" }")" | tee -a "$work/table" >&2; }
+# row WHAT MEASURED [TO-REACH CONDITION]: the condition in awk's words. Told at once, since a run takes a while.
+row() { printf '%s|%s|%s|%s\n' "$1" "$2" "${3-}" "$([ -z "${4-}" ] || awk "BEGIN { print ($4) ? \"yes\" : \"no\" }")" | tee -a "$work/table" >&2; }
 
 # timed TIMES COMMAND...: the least seconds and the least peak MB of so many runs; @ in the command is the number of the run.
 timed() {
@@ -82,7 +89,7 @@ kernels() {
     [ $what = zone-day ] || days='zone days with rain, all of them'
     million=$(calc "1000 / $ours" 1)
     row "$days, one core" "$million million a second" '20 million' "$million >= 20"
-    [ -z "$(ns $what c)" ] || row "  beside C" "$(calc "$(ns $what c) / $ours") x (C: $(calc "1000 / $(ns $what c)" 1) million)" '-' 1
+    [ -z "$(ns $what c)" ] || row "  beside C" "$(calc "$(ns $what c) / $ours") x (C: $(calc "1000 / $(ns $what c)" 1) million)"
   done
 }
 
@@ -124,31 +131,34 @@ whole() {
 # beside WHAT COLUMN FIRST LAST FILE: how many times that of the first the last is.
 beside() { awk -F '\t' -v what="$1" -v column="$2" -v of="$3" -v last="$4" '$1 == what && $2 == of { first = $column } $1 == what && $2 == last { printf "%.2f", $column / first }' "$5"; }
 
+# series WHAT FILE: nanoseconds of every size, and the sizes.
+series() { awk -F '\t' -v what="$1" '$1 == what { ns = ns (ns ? ", " : "") $3; of = of (of ? ", " : "") $2 } END { print ns " ns; " of }' "$2"; }
+
 # growth HOME WARM: what the last of the years costs beside the first, and what the ledger and a morning write. Growth may be 1.25 x in time, 1.10 x in what is allocated.
 growth() {
   "${bench[@]}" growth "$1" 2026-07-16 > "$work/growth"
   local what said last
   last=$(awk -F '\t' '{ print $2 }' "$work/growth" | sort -n | tail -1)
   grown() { beside "$1" "$2" 1 "$last" "$work/growth"; }
-  ms() { awk -F '\t' -v what="$1" '$1 == what && $2 == 1 { printf "%.0f", $3 / 1e6 }' "$work/growth"; }
+  ms() { awk -F '\t' -v what="$1" '$1 == what && $2 == 1 { printf "%.1f", $3 / 1e6 }' "$work/growth"; }
   row 'its advice, warm, after a year of answered sheets' "$(ms advice) ms" '20 ms' "$(ms advice) <= 20"
-  row '  of that until every program is decided about' "$(ms decisions) ms" - 1
-  row '  all of it where five mornings are unanswered: everything is reckoned twice' "$2 ms" - 1
+  row '  of that until every program is decided about' "$(ms decisions) ms"
+  row '  all of it where five mornings are unanswered: everything is reckoned twice' "$2 ms"
   for what in zone-day advice; do
     [ "$what" = advice ] && said="a morning's advice after $last years of answered sheets" || said="a zone day of $last years"
-    row "$said, beside 1 year" "$(grown $what 3) x the time, $(grown $what 4) x the memory" '1.25 x, 1.10 x' "$(grown $what 3) <= 1.25 && $(grown $what 4) <= 1.10"
+    row "$said, beside 1 year" "$(grown $what 3) x the time, $(grown $what 4) x the memory ($(series "$what" "$work/growth") years)" '1.25 x, 1.10 x' "$(grown $what 3) <= 1.25 && $(grown $what 4) <= 1.10"
   done
   local ledger="$1/sites/course-0001/ledger.db" bytes
   if bytes=$(sqlite3 -readonly "$ledger" "SELECT sum(pgsize) FROM dbstat WHERE name NOT IN ('report_file', 'advice')" 2> /dev/null); then
     bytes=$(calc "$bytes / (1500.0 * $(sqlite3 -readonly "$ledger" 'SELECT count(*) FROM weather_day'))")
     row 'ledger without what was issued' "$bytes bytes a zone day" '8' "$bytes <= 8"
-    row '  one sheet as it was issued' "$(sqlite3 -readonly "$ledger" 'SELECT (SELECT sum(length(body)) FROM report_file) / (SELECT count(*) FROM advice) / 1500 + (SELECT avg(length(lines)) FROM advice) / 1500' | cut -d. -f1) bytes a zone day" - 1
+    row '  one sheet as it was issued' "$(sqlite3 -readonly "$ledger" 'SELECT (SELECT sum(length(body)) FROM report_file) / (SELECT count(*) FROM advice) / 1500 + (SELECT avg(length(lines)) FROM advice) / 1500' | cut -d. -f1) bytes a zone day"
   else
     missing 'sqlite3 with dbstat' 'what the ledger holds'
   fi
   if command -v strace > /dev/null; then
     strace -f -e trace=fsync,fdatasync -o "$work/synced" "$program" morning --date 2026-07-16 --no-mail --home "$1" > "$work/log" 2>&1 || { cat "$work/log" >&2; return 1; }
-    row 'fsyncs of a morning' "$(grep -cE 'f(data)?sync\(' "$work/synced")" - 1
+    row 'fsyncs of a morning' "$(grep -cE 'f(data)?sync\(' "$work/synced")"
   else
     missing strace 'how often a morning waits for the disk'
   fi
@@ -161,6 +171,7 @@ course() {
   "${bench[@]}" course "$home" --stations 1500 --controllers 40 --from "$((2026 - years))-07-16" --through 2026-07-17
   build "$program" morning --date 2026-07-10 --no-mail --home "$home"
   whole 'one morning, 1,500 stations, 40 controllers, cold' 5 1.2 250 "$program" morning --date 2026-07-1@ --no-mail --home "$home"
+  row '`check` of it' "$(timed 3 "$program" check --home "$home" | sed 's/ / s, /') MB"
   warm=$("${bench[@]}" morning "$home" 2026-07-16 | sed -n 's/.*: advice of .*least \([0-9.]*\) ms.*/\1/p')
   growth "$home" "$warm"
   whole "balance of 1,500 stations, one day after $years years" 3 2 300 "$program" balance --date 2026-07-14 --format csv --home "$home"
@@ -178,7 +189,7 @@ many() {
   "${bench[@]}" sites "$home" 2026-07-16 > "$work/of-sites"
   all=$(awk -F '\t' '{ print $2 }' "$work/of-sites" | sort -n | tail -1)
   few=$((all > 10 ? 10 : 1))
-  row "  a zone day of a morning, $all sites beside $few" "$(beside site-zone-day 3 "$few" "$all" "$work/of-sites") x the time, $(beside site-zone-day 4 "$few" "$all" "$work/of-sites") x the memory" '1.25 x, 1.10 x' \
+  row "  a zone day of a morning, $all sites beside $few" "$(beside site-zone-day 3 "$few" "$all" "$work/of-sites") x the time, $(beside site-zone-day 4 "$few" "$all" "$work/of-sites") x the memory ($(series site-zone-day "$work/of-sites") sites)" '1.25 x, 1.10 x' \
     "$(beside site-zone-day 3 "$few" "$all" "$work/of-sites") <= 1.25 && $(beside site-zone-day 4 "$few" "$all" "$work/of-sites") <= 1.10"
   rm -r "$home"
   both
@@ -212,4 +223,4 @@ else
 fi
 
 echo "$(date -u +%F), $(awk -F ': ' '/model name/ { print $2; exit }' /proc/cpuinfo), $(nproc) cores, $(awk '/MemTotal/ { printf "%.0f GB", $2 / 1e6 }' /proc/meminfo), .NET $(dotnet --version), load $(cut -d ' ' -f 1-3 /proc/loadavg) at the end"
-{ echo 'what|measured|to reach|reached'; cat "$work/table"; } | awk -F '|' '{ printf "%-62s %-48s %-16s %s\n", $1, $2, $3, $4 }'
+{ echo 'what|measured|to reach|reached'; cat "$work/table"; } | awk -F '|' '{ printf "%-74s %-64s %-16s %s\n", $1, $2, $3, $4 }'

@@ -76,7 +76,7 @@ internal static class ReplayCommand
         }
 
         var (first, end) = (from ?? weather[0].Date, to ?? weather[^1].Date);
-        if (first < weather[0].Date || end > weather[^1].Date)
+        if (first < weather[0].Date || end > weather[^1].Date || first > end)
         {
             throw new WrongInputException(
                 FormattableString.Invariant($"{site.Folder.Name}: its days reach from {weather[0].Date:yyyy-MM-dd} to {weather[^1].Date:yyyy-MM-dd}."),
