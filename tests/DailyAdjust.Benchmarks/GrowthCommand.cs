@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Diagnostics;
-using System.Globalization;
 using DailyAdjust.Core.Irrigation;
 using DailyAdjust.Core.Logbook;
 using DailyAdjust.Core.Morning;
@@ -20,10 +19,10 @@ internal static class GrowthCommand
 
     public static Command Create()
     {
-        var home = new Argument<string>("home") { Description = "The home folder, with a course of ten years of weather." };
-        var date = new Argument<string>("date") { Description = "The sheet's date." };
+        var home = MeasuredHome.Sites("The home folder, with a course of ten years of weather.");
+        var date = MeasuredHome.Date();
         var command = new Command("growth", "What 1, 2, 5 and 10 years cost at a home's first site; nothing is written.") { home, date };
-        command.SetAction(given => Measure(new HomeFolder(given.GetValue(home)!).Sites()[0], DateOnly.ParseExact(given.GetValue(date)!, "yyyy-MM-dd", CultureInfo.InvariantCulture)));
+        command.SetAction(given => Measure(given.GetValue(home)![0], given.GetValue(date)));
         return command;
     }
 

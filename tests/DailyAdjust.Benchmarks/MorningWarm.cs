@@ -19,14 +19,14 @@ internal static class MorningWarm
 
     public static Command Create()
     {
-        var home = new Argument<string>("home") { Description = "The home folder." };
-        var date = new Argument<string>("date") { Description = "The sheet's date." };
+        var home = MeasuredHome.Sites("The home folder.");
+        var date = MeasuredHome.Date();
         var command = new Command("morning", "One morning's parts in a warm process, for every site of a home; nothing is written.") { home, date };
         command.SetAction(given =>
         {
-            foreach (var folder in new HomeFolder(given.GetValue(home)!).Sites())
+            foreach (var folder in given.GetValue(home)!)
             {
-                Measure(folder, DateOnly.ParseExact(given.GetValue(date)!, "yyyy-MM-dd", CultureInfo.InvariantCulture));
+                Measure(folder, given.GetValue(date));
             }
         });
         return command;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using DailyAdjust.Core.Morning;
 using DailyAdjust.Ledger;
 using DailyAdjust.Service.Home;
@@ -14,10 +13,10 @@ internal static class SitesCommand
 
     public static Command Create()
     {
-        var home = new Argument<string>("home") { Description = "The home folder, with as many courses as are to be measured." };
-        var date = new Argument<string>("date") { Description = "The sheets' date." };
+        var home = MeasuredHome.Sites("The home folder, with as many courses as are to be measured.");
+        var date = MeasuredHome.Date();
         var command = new Command("sites", "What a morning of 1, 10, 100 and 1,000 sites of a home costs; nothing is written.") { home, date };
-        command.SetAction(given => Measure(new HomeFolder(given.GetValue(home)!).Sites(), DateOnly.ParseExact(given.GetValue(date)!, "yyyy-MM-dd", CultureInfo.InvariantCulture)));
+        command.SetAction(given => Measure(given.GetValue(home)!, given.GetValue(date)));
         return command;
     }
 

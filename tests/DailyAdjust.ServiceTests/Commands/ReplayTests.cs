@@ -76,6 +76,14 @@ public sealed class ReplayTests : IDisposable
         var days = Run("replay", "--from", "2011-04-01");
         Assert.Equal(2, days.ExitCode);
         Assert.Contains("2012-01-01", days.Error, StringComparison.Ordinal);
+
+        // One end alone may lie beyond the other's too.
+        foreach (var (end, date) in (ReadOnlySpan<(string, string)>)[("--from", "2030-01-01"), ("--to", "2011-04-01")])
+        {
+            var beyond = Run("replay", end, date);
+            Assert.Equal(2, beyond.ExitCode);
+            Assert.Contains("its days reach from 2012-01-01", beyond.Error, StringComparison.Ordinal);
+        }
     }
 
     [Fact]
