@@ -17,14 +17,8 @@ internal static class GrowthCommand
 {
     private static readonly int[] _years = [1, 2, 5, 10];
 
-    public static Command Create()
-    {
-        var home = MeasuredHome.Sites("The home folder, with a course of ten years of weather.");
-        var date = MeasuredHome.Date();
-        var command = new Command("growth", "What 1, 2, 5 and 10 years cost at a home's first site; nothing is written.") { home, date };
-        command.SetAction(given => Measure(given.GetValue(home)![0], given.GetValue(date)));
-        return command;
-    }
+    public static Command Create() => MeasuredHome.Command(
+        "growth", "What 1, 2, 5 and 10 years cost at a home's first site; nothing is written.", "The home folder, with a course of ten years of weather.", (sites, date) => Measure(sites[0], date));
 
     private static void Measure(SiteFolder folder, DateOnly date)
     {

@@ -8,9 +8,19 @@ namespace DailyAdjust.Benchmarks;
 /// <summary>What is measured: the courses of a home, on a date.</summary>
 internal static class MeasuredHome
 {
-    public static Argument<IReadOnlyList<SiteFolder>> Sites(string what) => new("home") { Description = what, Arity = ArgumentArity.ExactlyOne, CustomParser = SitesOf };
-
-    public static Argument<DateOnly> Date() => new("date") { Description = "The sheets' date, YYYY-MM-DD.", CustomParser = DateOf };
+    /// <summary>A command that measures them.</summary>
+    /// <param name="name">Its name.</param>
+    /// <param name="what">What it measures.</param>
+    /// <param name="home">What the home has to hold.</param>
+    /// <param name="measure">Given one course or more.</param>
+    public static Command Command(string name, string what, string home, Action<IReadOnlyList<SiteFolder>, DateOnly> measure)
+    {
+        var sites = new Argument<IReadOnlyList<SiteFolder>>("home") { Description = home, Arity = ArgumentArity.ExactlyOne, CustomParser = SitesOf };
+        var date = new Argument<DateOnly>("date") { Description = "The sheets' date, YYYY-MM-DD.", CustomParser = DateOf };
+        var command = new Command(name, what) { sites, date };
+        command.SetAction(given => measure(given.GetValue(sites)!, given.GetValue(date)));
+        return command;
+    }
 
     private static IReadOnlyList<SiteFolder> SitesOf(ArgumentResult given)
     {

@@ -17,20 +17,14 @@ internal static class MorningWarm
     private const int Runs = 100;
     private const double Mega = 1e6;
 
-    public static Command Create()
-    {
-        var home = MeasuredHome.Sites("The home folder.");
-        var date = MeasuredHome.Date();
-        var command = new Command("morning", "One morning's parts in a warm process, for every site of a home; nothing is written.") { home, date };
-        command.SetAction(given =>
+    public static Command Create() => MeasuredHome.Command(
+        "morning", "One morning's parts in a warm process, for every site of a home; nothing is written.", "The home folder.", (sites, date) =>
         {
-            foreach (var folder in given.GetValue(home)!)
+            foreach (var folder in sites)
             {
-                Measure(folder, given.GetValue(date));
+                Measure(folder, date);
             }
         });
-        return command;
-    }
 
     private static void Measure(SiteFolder folder, DateOnly date)
     {

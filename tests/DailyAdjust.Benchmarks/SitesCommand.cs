@@ -11,14 +11,8 @@ internal static class SitesCommand
 {
     private static readonly int[] _sites = [1, 10, 100, 1000];
 
-    public static Command Create()
-    {
-        var home = MeasuredHome.Sites("The home folder, with as many courses as are to be measured.");
-        var date = MeasuredHome.Date();
-        var command = new Command("sites", "What a morning of 1, 10, 100 and 1,000 sites of a home costs; nothing is written.") { home, date };
-        command.SetAction(given => Measure(given.GetValue(home)!, given.GetValue(date)));
-        return command;
-    }
+    public static Command Create() => MeasuredHome.Command(
+        "sites", "What a morning of 1, 10, 100 and 1,000 sites of a home costs; nothing is written.", "The home folder, with as many courses as are to be measured.", Measure);
 
     private static void Measure(IReadOnlyList<SiteFolder> folders, DateOnly date) => InTurn.Tell("site-zone-day", _sites.Where(n => n <= folders.Count).Select(n =>
     {

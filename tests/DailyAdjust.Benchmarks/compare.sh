@@ -134,19 +134,26 @@ beside() { awk -F '\t' -v what="$1" -v column="$2" -v of="$3" -v last="$4" '$1 =
 # series WHAT FILE: nanoseconds of every size, and the sizes.
 series() { awk -F '\t' -v what="$1" '$1 == what { ns = ns (ns ? ", " : "") $3; of = of (of ? ", " : "") $2 } END { print ns " ns; " of }' "$2"; }
 
+# grew LABEL WHAT FIRST LAST FILE OF: what the last of the sizes costs beside the first, a unit.
+grew() {
+  local time memory
+  time=$(beside "$2" 3 "$3" "$4" "$5")
+  memory=$(beside "$2" 4 "$3" "$4" "$5")
+  row "$1" "$time x the time, $memory x the memory ($(series "$2" "$5") $6)" '1.25 x, 1.10 x' "$time <= 1.25 && $memory <= 1.10"
+}
+
 # growth HOME WARM: what the last of the years costs beside the first, and what the ledger and a morning write. Growth may be 1.25 x in time, 1.10 x in what is allocated.
 growth() {
   "${bench[@]}" growth "$1" 2026-07-16 > "$work/growth"
   local what said last
   last=$(awk -F '\t' '{ print $2 }' "$work/growth" | sort -n | tail -1)
-  grown() { beside "$1" "$2" 1 "$last" "$work/growth"; }
   ms() { awk -F '\t' -v what="$1" '$1 == what && $2 == 1 { printf "%.1f", $3 / 1e6 }' "$work/growth"; }
   row 'its advice, warm, after a year of answered sheets' "$(ms advice) ms" '20 ms' "$(ms advice) <= 20"
   row '  of that until every program is decided about' "$(ms decisions) ms"
   row '  all of it where five mornings are unanswered: everything is reckoned twice' "$2 ms"
   for what in zone-day advice; do
     [ "$what" = advice ] && said="a morning's advice after $last years of answered sheets" || said="a zone day of $last years"
-    row "$said, beside 1 year" "$(grown $what 3) x the time, $(grown $what 4) x the memory ($(series "$what" "$work/growth") years)" '1.25 x, 1.10 x' "$(grown $what 3) <= 1.25 && $(grown $what 4) <= 1.10"
+    grew "$said, beside 1 year" "$what" 1 "$last" "$work/growth" years
   done
   local ledger="$1/sites/course-0001/ledger.db" bytes
   if bytes=$(sqlite3 -readonly "$ledger" "SELECT sum(pgsize) FROM dbstat WHERE name NOT IN ('report_file', 'advice')" 2> /dev/null); then
@@ -189,8 +196,7 @@ many() {
   "${bench[@]}" sites "$home" 2026-07-16 > "$work/of-sites"
   all=$(awk -F '\t' '{ print $2 }' "$work/of-sites" | sort -n | tail -1)
   few=$((all > 10 ? 10 : 1))
-  row "  a zone day of a morning, $all sites beside $few" "$(beside site-zone-day 3 "$few" "$all" "$work/of-sites") x the time, $(beside site-zone-day 4 "$few" "$all" "$work/of-sites") x the memory ($(series site-zone-day "$work/of-sites") sites)" '1.25 x, 1.10 x' \
-    "$(beside site-zone-day 3 "$few" "$all" "$work/of-sites") <= 1.25 && $(beside site-zone-day 4 "$few" "$all" "$work/of-sites") <= 1.10"
+  grew "  a zone day of a morning, $all sites beside $few" site-zone-day "$few" "$all" "$work/of-sites" sites
   rm -r "$home"
   both
 }

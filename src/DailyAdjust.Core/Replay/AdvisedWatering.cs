@@ -14,9 +14,6 @@ namespace DailyAdjust.Core.Replay;
 /// </summary>
 internal sealed class AdvisedWatering : DialWatering
 {
-    /// <summary>As far back as a morning looks.</summary>
-    private const int DaysLookedBack = 45;
-
     private static readonly Doubts None = new(_ => false, _ => false);
     private readonly Site _site;
     private readonly SiteLayout _layout;
@@ -127,7 +124,7 @@ internal sealed class AdvisedWatering : DialWatering
         };
     }
 
-    /// <summary>For rain switches.</summary>
+    /// <summary>As far back as a morning looks: for what reference ET to expect, and for rain switches.</summary>
     private ArraySegment<WeatherDay> RecentDays(DateOnly morning)
     {
         var known = morning.DayNumber - _first.DayNumber;
@@ -135,12 +132,7 @@ internal sealed class AdvisedWatering : DialWatering
         return new ArraySegment<WeatherDay>(_weather, from, known - from);
     }
 
-    private double? Expected(DateOnly day, DateOnly morning)
-    {
-        var known = morning.DayNumber - _first.DayNumber;
-        var from = Math.Max(0, known - DaysLookedBack);
-        return ExpectedEto.For(day, morning, new ArraySegment<WeatherDay>(_weather, from, known - from), _site.Weather.Normals);
-    }
+    private double? Expected(DateOnly day, DateOnly morning) => ExpectedEto.For(day, morning, RecentDays(morning), _site.Weather.Normals);
 
     /// <summary>Where the night or the pump gives less, numbers are cut as a sheet cuts them.</summary>
     private Dictionary<ProgramKey, NightCut> CutsOf(AdviceContext context, IReadOnlyList<Judged> judged)
